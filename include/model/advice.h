@@ -1,0 +1,42 @@
+/* What the readings mean for the bit and the next joint: where the bit is, where the bore goes, and how
+ * much it may still turn.
+ */
+#ifndef SB_MODEL_ADVICE_H
+#define SB_MODEL_ADVICE_H
+
+#include "model/path.h"
+#include "model/warning.h"
+
+/* The bit, ahead of the sensor. */
+struct bit {
+	double md_m;
+	struct vec3 at;
+	struct attitude attitude;
+	struct deviation deviation;
+	struct corridor_use use;
+	enum level level;   /* of the corridor, at the bit */
+	enum projection by; /* how it was projected */
+	double apart_m;	    /* how far the other way of projecting puts it */
+	bool known;	    /* false: no attitude at all yet (no reading, and no staked entry) */
+};
+
+/* Where the bore goes from the bit. */
+struct ahead {
+	int leaves_held;    /* joint at which the corridor would be left if the heading is held; 0: not within
+			     * sight (SB_AHEAD_SIGHT joints, or the exit) */
+	int leaves_curved;  /* likewise if the last curvature goes on */
+	bool exit_known;    /* heading up, and reaching the exit's elevation within sight */
+	double exit_long_m; /* past the exit point positive, short of it negative; at the exit's elevation */
+	double exit_right_m; /* right positive */
+};
+#define SB_AHEAD_SIGHT 40
+
+/* How many radians the next joint may still turn (geom/bend.h), and which limit says so. */
+struct budget {
+	bool known;	  /* false: no bend limit at all */
+	double least_rad; /* in the worst direction; negative: the limit is passed already */
+	double up_rad, down_rad, left_rad, right_rad;
+	const char *by; /* "joint limit", "window limit", "drill pipe" */
+};
+
+#endif

@@ -1,0 +1,43 @@
+/* The design line: horizontal alignment and vertical profile, in ground metres from the entry.
+ *
+ * Station is horizontal distance along the alignment from the entry.
+ */
+#ifndef SB_MODEL_DESIGN_H
+#define SB_MODEL_DESIGN_H
+
+#include "geom/chain.h"
+#include "model/frame.h"
+
+struct design {
+	struct chain_part *alignment; /* x north, y east */
+	size_t alignment_count;
+	struct chain_part *profile; /* x station, y elevation */
+	size_t profile_count;
+	struct chain_place *alignment_pis; /* for drawings: the PIs themselves, ground metres */
+	double length_m;		   /* of the alignment: the station of the exit */
+	double exit_elevation_m;
+	double tightest_m; /* smallest combined radius of curves, HUGE_VAL if none */
+	double tightest_station_m;
+};
+
+/* A place on the design line. */
+struct design_place {
+	double station_m;
+	struct vec3 at;	     /* n, e ground metres from the entry, u elevation */
+	struct vec3 heading; /* unit */
+	double inc_rad, azi_rad;
+	double radius_m; /* horizontal and vertical curve combined; HUGE_VAL straight */
+};
+
+/* Builds the line and says everything that is wrong or doubtful with it (problems name the sheet's
+ * files). 0 when it can be used, -1 when problems->errors grew. */
+int sb_design_build(
+	const struct job *job, const struct frame *f, struct design *out, struct sb_problems *problems);
+void sb_design_clear(struct design *d);
+
+struct design_place sb_design_at(const struct design *d, double station_m);
+
+/* The original ground or river bed at a station, elevation in metres; false when not known there. */
+bool sb_design_ground(const struct job *job, const struct frame *f, double station_m, double *elevation_m);
+
+#endif

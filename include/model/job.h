@@ -1,0 +1,195 @@
+/* The job: what people and instruments said. Facts only, as given, in the unit given; everything else is
+ * solved from here (model/solve.h).
+ *
+ * Owned by the store while a job file is open (borrowed by everybody else, const); sheets build one of
+ * their own. sb_job_clear frees what it holds.
+ */
+#ifndef SB_MODEL_JOB_H
+#define SB_MODEL_JOB_H
+
+#include "base/err.h"
+#include "base/unit.h"
+#include "model/reading.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#define SB_NAME_TEXT 128
+
+enum reference { REFERENCE_GRID, REFERENCE_TRUE, REFERENCE_MAGNETIC, REFERENCE_BORE };
+enum material { MATERIAL_STEEL, MATERIAL_PE };
+enum bend_method { METHOD_ENDS, METHOD_SUM };
+enum projection { PROJECTION_HOLD, PROJECTION_CURVE };
+
+struct place {
+	struct number easting, northing, elevation;
+};
+
+/* Rows of the sheet's tables. `line` is the line of its file while a sheet is read, else 0. */
+struct profile_pi {
+	struct number station, elevation, radius;
+	int line;
+};
+struct alignment_pi {
+	struct number easting, northing, radius;
+	int line;
+};
+struct corridor_range {
+	struct number from, to, up, down, left, right;
+	int line;
+};
+struct ground_point {
+	struct number station, elevation;
+	int line;
+};
+struct obstacle_point {
+	char name[SB_NAME_TEXT], kind[SB_NAME_TEXT];
+	struct number easting, northing, elevation, diameter, clearance;
+	int line;
+};
+struct tally_joint {
+	int joint;
+	struct number length;
+	int line;
+};
+struct soil_layer {
+	struct number from, to, top;
+	char name[SB_NAME_TEXT];
+	struct number unit_weight, cohesion, friction, shear_modulus, ground_water;
+	int line;
+};
+
+struct leg {
+	int number;   /* from 1 */
+	int to_joint; /* the last joint left in the ground when it began; 0 for leg 1 */
+	int64_t act;
+	int64_t at_ms;
+	char who[SB_WHO_TEXT], reason[SB_REMARK_TEXT];
+};
+
+enum act_kind {
+	ACT_NEW,
+	ACT_LOG,
+	ACT_CORRECT,
+	ACT_WITHDRAW,
+	ACT_NOTE,
+	ACT_ACKNOWLEDGE,
+	ACT_SHIFT_BEGIN,
+	ACT_SHIFT_END
+};
+
+/* One act of one person: the journal's line. */
+struct act {
+	int64_t id;
+	enum act_kind kind;
+	int64_t at_ms;
+	int offset_min;	 /* of local time at the time */
+	int leg, joint;	 /* where the bore was, or what it is about */
+	int64_t subject; /* reading, of log and correct; 0 else */
+	char who[SB_WHO_TEXT];
+	char text[SB_REMARK_TEXT * 2]; /* reason, note, names and remarks of a shift */
+};
+
+struct acknowledgement {
+	int64_t act;
+	char kind[32];	/* warning kind by name */
+	int leg, joint; /* where its episode began when it was acknowledged */
+	int to_joint;	/* where it had come to */
+	int level;	/* what it was: enum level */
+	int64_t at_ms;
+	char who[SB_WHO_TEXT], reason[SB_REMARK_TEXT];
+};
+
+struct job {
+	/* [job] */
+	char name[SB_NAME_TEXT], owner[SB_NAME_TEXT], contractor[SB_NAME_TEXT];
+	enum unit unit;
+	enum incline incline;
+	/* [control] */
+	char crs[SB_NAME_TEXT], vertical_datum[SB_NAME_TEXT];
+	struct place entry, exit;
+	/* [azimuth] */
+	enum reference reference;
+	struct number declination, convergence, bore_azimuth_read, scale_factor;
+	/* [tool] */
+	struct number sensor_to_bit, tool_face_offset, azimuth_correction;
+	struct number sigma_inclination, sigma_azimuth, sigma_depth, bias_inclination, bias_azimuth;
+	enum projection projection;
+	/* [drill_pipe] */
+	struct number joint_length, drill_pipe_minimum_radius;
+	/* [product_pipe] */
+	enum material material;
+	struct number outside_diameter, wall, yield, product_minimum_radius;
+	/* [bend] */
+	struct number joint_minimum, window_joints, window_length, window_minimum;
+	enum bend_method method;
+	/* [corridor] */
+	struct number up, down, left, right, near, look_ahead;
+	struct number exit_long, exit_short, exit_left, exit_right;
+	/* [steering] */
+	struct number slide_turn, droop, walk;
+	/* [entry] */
+	struct number entry_inclination, entry_azimuth;
+
+	/* tables, in the order of the sheet */
+	struct profile_pi *profile;
+	size_t profile_count, profile_room;
+	struct alignment_pi *alignment;
+	size_t alignment_count, alignment_room;
+	struct corridor_range *ranges;
+	size_t range_count, range_room;
+	struct ground_point *ground;
+	size_t ground_count, ground_room;
+	struct obstacle_point *obstacles;
+	size_t obstacle_count, obstacle_room;
+	struct tally_joint *tally;
+	size_t tally_count, tally_room;
+	struct soil_layer *soil;
+	size_t soil_count, soil_room;
+
+	/* the log, in the order of time */
+	struct reading *readings; /* every reading ever, corrected ones too */
+	size_t reading_count, reading_room;
+	size_t *joints; /* readings[] of the joints, in the order drilled: each one's latest correction */
+	size_t joint_count, joint_room;
+	size_t *ground_joints; /* readings[] of joints 1, 2, 3 ... now in the ground */
+	size_t in_ground, in_ground_room;
+	struct leg *legs;
+	size_t leg_count, leg_room;
+	struct act *acts;
+	size_t act_count, act_room;
+	struct acknowledgement *acknowledgements;
+	size_t acknowledgement_count, acknowledgement_room;
+};
+
+void sb_job_init(struct job *job); /* empty, with the defaults that model/setting.c states */
+void sb_job_clear(struct job *job);
+
+/* Appending facts, in the order of time. */
+void sb_job_add_reading(struct job *job, const struct reading *r); /* a correction takes its joint's place */
+void sb_job_add_leg(struct job *job, const struct leg *leg);
+void sb_job_add_act(struct job *job, const struct act *act);
+void sb_job_add_acknowledgement(struct job *job, const struct acknowledgement *a);
+
+/* The leg being drilled (1 when nothing was withdrawn), and its number of joints in the ground. */
+int sb_job_leg(const struct job *job);
+int sb_job_in_ground(const struct job *job);
+
+/* The reading that stands for a joint on the present path, or in a leg; NULL if there is none. */
+const struct reading *sb_job_joint(const struct job *job, int joint);
+const struct reading *sb_job_joint_in_leg(const struct job *job, int leg, int joint);
+const struct reading *sb_job_reading(const struct job *job, int64_t id);
+/* Whether the reading was replaced by a correction. */
+bool sb_job_replaced(const struct job *job, const struct reading *r);
+
+/* The length to expect of a joint: the tally's, else the drill pipe's nominal one. */
+struct number sb_job_tally(const struct job *job, int joint);
+
+/* The shift that is running: the act that began it, NULL if none. */
+const struct act *sb_job_shift(const struct job *job);
+
+const char *sb_act_name(enum act_kind kind); /* "log", "correct", ... as in the job file */
+int sb_act_parse(const char *name, enum act_kind *kind);
+
+#endif

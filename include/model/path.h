@@ -1,0 +1,74 @@
+/* The as-drilled path: one row a joint, solved from the readings.
+ *
+ * Minimum curvature between readings (geom/arc.h). The survey of a joint is taken `sensor_to_bit` behind
+ * the bit; while that is still behind the entry it is kept and does not move the path.
+ */
+#ifndef SB_MODEL_PATH_H
+#define SB_MODEL_PATH_H
+
+#include "geom/arc.h"
+#include "model/corridor.h"
+#include "model/design.h"
+#include "model/frame.h"
+
+/* Where a point is, against the design. */
+struct deviation {
+	double station_m;
+	double offset_m;    /* right positive */
+	double height_m;    /* high positive */
+	double square_m;    /* shortest distance to the design line in space, >= 0 */
+	double inc_off_rad; /* hole minus design: positive builds more (towards up) */
+	double azi_off_rad; /* positive points more to the right */
+	bool doubtful;	    /* two feet were equally near: the one nearer to the last station was taken */
+};
+
+/* Angle and length over a window of joints, by both methods. */
+struct window {
+	int joints; /* how many courses it holds; 0: none yet */
+	double length_m;
+	double ends_rad, sum_rad;
+	double sigma_rad; /* of the ends angle, from reading noise */
+	double radius_m;  /* by the contract's method; HUGE_VAL straight */
+	double radius_ends_m, radius_sum_m;
+};
+
+struct row {
+	int64_t reading; /* id; 0: the entry */
+	int leg, joint;
+	double bit_md_m, survey_md_m;
+	bool taken;		  /* inclination and azimuth were read */
+	bool on_path;		  /* read, and the sensor is past the entry: it moves the path */
+	struct attitude attitude; /* inside convention; of the reading, or carried on when none was taken */
+	struct vec3 at;		  /* of the sensor when on_path, else where the path ended before */
+	struct deviation deviation;
+	struct corridor_use use;
+	/* the course from the row on the path before this one */
+	double course_m, dogleg_rad;
+	double dogleg_sigma_rad;
+	double radius_m;      /* HUGE_VAL straight, or no course */
+	struct window window; /* ending here */
+	bool turned_back;     /* the course turned right back: its plane was chosen */
+};
+
+struct path {
+	struct row *rows; /* rows[j] is joint j; rows[0] the entry */
+	size_t count, room;
+	struct row *old; /* superseded rows, in the order they were drilled */
+	size_t old_count, old_room;
+	size_t *on_path; /* rows[] on the path, in order: on_path[0] is the entry */
+	size_t on_count, on_room;
+};
+
+struct solution;
+
+void sb_path_clear(struct path *p);
+
+/* The design-relative part of a row or of any point. near_m: the station before. */
+struct deviation sb_deviation(
+	const struct design *d, struct vec3 at, const struct vec3 *heading, double near_m);
+
+/* A point of the path at a measured depth between the entry and the last reading on it; past it, the
+ * last heading is held. Returns the joint in which it lies. */
+int sb_path_at(const struct path *p, double md_m, struct vec3 *at, struct vec3 *heading);
+
+#endif

@@ -1,0 +1,63 @@
+/* The spine: from the job's facts to everything that is known about the bore. Read this first.
+ *
+ * reading -> row (attitude, arc, position) -> deviation -> corridor, bend -> warnings -> advice
+ *
+ * sb_solve goes through all facts in the order of time; sb_solve_joint adds the last joint alone, in time
+ * that does not depend on how many there are, and gives the same bits as solving again from the start.
+ */
+#ifndef SB_MODEL_SOLVE_H
+#define SB_MODEL_SOLVE_H
+
+#include "model/advice.h"
+#include "model/corridor.h"
+#include "model/design.h"
+#include "model/frame.h"
+#include "model/job.h"
+#include "model/path.h"
+#include "model/warning.h"
+
+struct solution {
+	struct frame frame;
+	struct design design;
+	struct corridor corridor;
+	struct path path;
+	struct warning *warnings; /* in the order they opened */
+	size_t warning_count, warning_room;
+	int open[WARNING_KINDS]; /* warnings[] index of the open episode of a kind, -1 if none */
+	struct bit bit;
+	struct ahead ahead;
+	struct budget budget;
+	enum level level; /* of the whole: what `check` says */
+};
+
+/* Solves all. Returned: out (cleared first; sb_solution_clear when done). -1 when the sheet itself does
+ * not hold together; problems (may be NULL) then lists everything, warnings too. */
+int sb_solve(const struct job *job, struct solution *out, struct sb_problems *problems, struct sb_err *err);
+
+/* The job has just had one joint appended by sb_job_add_reading: adds its row, its warnings, its advice.
+ * Returned: changed_from   the first warnings[] index that was added or changed; warning_count if none. */
+int sb_solve_joint(const struct job *job, struct solution *out, size_t *changed_from, struct sb_err *err);
+
+/* What if: the same for a reading that is not logged. `out` takes the row, the bit, the advice and the
+ * level that it would have; nothing else changes. */
+struct preview {
+	struct row row;
+	struct bit bit;
+	struct ahead ahead;
+	struct budget budget;
+	enum level level; /* worst of what this reading itself would open or hold open */
+	size_t warning_count;
+	struct warning warnings[WARNING_KINDS]; /* those that would be open */
+};
+int sb_solve_preview(const struct job *job, const struct solution *s, const struct reading *trial,
+	struct preview *out, struct sb_err *err);
+
+void sb_solution_clear(struct solution *s);
+
+/* The last row, the last row on the path. The entry's when nothing was drilled. */
+const struct row *sb_solution_last(const struct solution *s);
+const struct row *sb_solution_last_on_path(const struct solution *s);
+size_t sb_solution_unacknowledged(
+	const struct solution *s); /* open or past, not acknowledged, not superseded */
+
+#endif

@@ -1,0 +1,50 @@
+/* Warnings: opened once per episode, kept, acknowledged with a name and a reason.
+ *
+ * An episode begins at a joint where a limit is neared or broken, lasts while it stays so, and ends. Its
+ * worst value is what it says. It is known by kind, leg and the joint where it began.
+ */
+#ifndef SB_MODEL_WARNING_H
+#define SB_MODEL_WARNING_H
+
+#include "model/path.h"
+
+enum level { LEVEL_OK, LEVEL_WATCH, LEVEL_BREACH };
+const char *sb_level_word(enum level l); /* "ok", "watch", "breach" */
+
+enum warning_kind {
+	WARNING_CORRIDOR,
+	WARNING_EXIT, /* exit window */
+	WARNING_JOINT_BEND,
+	WARNING_WINDOW_BEND,
+	WARNING_LEAVES,	 /* leaves the corridor in N joints if the heading is held */
+	WARNING_BLUNDER, /* a likely slip that was logged as it is */
+	WARNING_MISSING, /* missing survey */
+	WARNING_AZIMUTH, /* azimuth reference: two ways to it disagree */
+	WARNING_KINDS
+};
+
+/* One row a kind: how it is called, how it lasts. */
+struct warning_sort {
+	const char *name;  /* in files and JSON: "corridor", "window-bend" */
+	const char *label; /* for people: "corridor", "bend over the window" */
+	int passing;	   /* 1: only the present counts (it says what would happen), not the whole path */
+	const char *help;
+};
+extern const struct warning_sort sb_warning_sorts[WARNING_KINDS];
+int sb_warning_kind_parse(const char *name, enum warning_kind *kind);
+
+struct warning {
+	enum warning_kind kind;
+	enum level level;	     /* the worst it was */
+	int leg, joint;		     /* where it began */
+	int worst_joint, last_joint; /* where it was worst; the last joint that it holds for */
+	double station_m;	     /* at worst_joint */
+	double value, limit;	     /* at the worst; in the job's unit, or degrees; see text */
+	bool open;		     /* holds at the present end of the path */
+	bool superseded;	     /* on a leg that was withdrawn */
+	bool acknowledged;
+	char acknowledged_by[SB_WHO_TEXT];
+	char text[256]; /* value, limit, joint, what to do next: one or two sentences */
+};
+
+#endif
