@@ -1,0 +1,160 @@
+/* The clock. Calendar arithmetic is the days-from-civil algorithm, so that no time zone file is needed to
+ * read or write UTC. */
+#include "base/time.h"
+
+#include "base/str.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <time.h>
+
+static int64_t frozen = -1;
+
+int64_t sb_time_now(void)
+{
+	struct timespec t;
+
+	if (frozen >= 0)
+		return frozen;
+	clock_gettime(CLOCK_REALTIME, &t);
+	return (int64_t)t.tv_sec * 1000 + t.tv_nsec / 1000000;
+}
+
+void sb_time_freeze(int64_t ms)
+{
+	frozen = ms;
+}
+
+double sb_time_tick(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return (double)t.tv_sec + (double)t.tv_nsec * 1e-9;
+}
+
+int sb_time_offset(int64_t ms)
+{
+	time_t seconds = (time_t)(ms / 1000);
+	struct tm local;
+
+	if (localtime_r(&seconds, &local) == NULL)
+		return 0;
+	return (int)(local.tm_gmtoff / 60);
+}
+
+struct civil {
+	int year, month, day, hour, minute, second, milli;
+};
+
+static struct civil civil_of(int64_t ms)
+{
+	int64_t days = ms / 86400000, rest = ms % 86400000;
+
+	if (rest < 0) {
+		rest += 86400000;
+		days--;
+	}
+	days += 719468;
+	int64_t era = (days >= 0 ? days : days - 146096) / 146097;
+	int64_t doe = days - era * 146097;
+	int64_t yoe = (doe - doe / 1460 + doe / 36524 - doe / 146096) / 365;
+	int64_t doy = doe - (365 * yoe + yoe / 4 - yoe / 100);
+	int64_t mp = (5 * doy + 2) / 153;
+	struct civil c = { .day = (int)(doy - (153 * mp + 2) / 5 + 1),
+		.month = (int)(mp < 10 ? mp + 3 : mp - 9) };
+	c.year = (int)(yoe + era * 400 + (c.month <= 2));
+	c.hour = (int)(rest / 3600000);
+	c.minute = (int)(rest / 60000 % 60);
+	c.second = (int)(rest / 1000 % 60);
+	c.milli = (int)(rest % 1000);
+	return c;
+}
+
+static int64_t days_of(int year, int month, int day)
+{
+	int64_t y = year - (month <= 2);
+	int64_t era = (y >= 0 ? y : y - 399) / 400;
+	int64_t yoe = y - era * 400;
+	int64_t doy = (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + day - 1;
+	int64_t doe = yoe * 365 + yoe / 4 - yoe / 100 + doy;
+
+	return era * 146097 + doe - 719468;
+}
+
+void sb_time_iso(int64_t ms, char text[SB_TIME_TEXT])
+{
+	struct civil c = civil_of(ms);
+
+	snprintf(text, SB_TIME_TEXT, "%04d-%02d-%02dT%02d:%02d:%02d.%03dZ", c.year % 10000, c.month, c.day,
+		c.hour, c.minute, c.second, c.milli);
+}
+
+static int month_days(int year, int month)
+{
+	static const int days[] = { 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31 };
+	int leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+
+	return days[month - 1] + (month == 2 && leap);
+}
+
+static int parse_zone(const char *rest, int *minutes)
+{
+	int hours, more;
+	char sign, end;
+
+	if (sb_same(rest, "Z")) {
+		*minutes = 0;
+		return 0;
+	}
+	if (sscanf(rest, "%c%2d:%2d%c", &sign, &hours, &more, &end) != 3 || (sign != '+' && sign != '-') ||
+		hours > 14 || more > 59 || hours < 0 || more < 0)
+		return -1;
+	*minutes = (sign == '-' ? -1 : 1) * (hours * 60 + more);
+	return 0;
+}
+
+int sb_time_parse(const char *iso, int64_t *ms, struct sb_err *err)
+{
+	struct civil c = { 0 };
+	int used = 0, zone = 0;
+	const char *rest;
+
+	if (sscanf(iso, "%4d-%2d-%2dT%2d:%2d:%2d%n", &c.year, &c.month, &c.day, &c.hour, &c.minute, &c.second,
+		    &used) != 6 ||
+		used != 19)
+		goto wrong;
+	rest = iso + used;
+	if (*rest == '.') {
+		int scale = 100;
+		for (rest++; *rest >= '0' && *rest <= '9'; rest++, scale /= 10)
+			c.milli += (*rest - '0') * scale;
+	}
+	if (parse_zone(rest, &zone) || c.month < 1 || c.month > 12 || c.day < 1 ||
+		c.day > month_days(c.year, c.month) || c.hour < 0 || c.hour > 23 || c.minute < 0 ||
+		c.minute > 59 || c.second < 0 || c.second > 59)
+		goto wrong;
+	*ms = ((days_of(c.year, c.month, c.day) * 24 + c.hour) * 60 + c.minute - zone) * 60000 +
+		c.second * 1000 + c.milli;
+	return 0;
+wrong:
+	return sb_fail(err, SB_FORMAT, "'%.40s' is not a time. Write it as 2026-11-25T14:32:00Z.", iso);
+}
+
+void sb_time_long(int64_t ms, int offset, char text[SB_TIME_TEXT])
+{
+	static const char *const months[] = { "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep",
+		"Oct", "Nov", "Dec" };
+	struct civil c = civil_of(ms + (int64_t)offset * 60000);
+	int size = offset < 0 ? -offset : offset;
+
+	snprintf(text, SB_TIME_TEXT, "%d %s %02d:%02d %c%02d:%02d", c.day, months[c.month - 1], c.hour,
+		c.minute, offset < 0 ? '-' : '+', size / 60 % 100, size % 60);
+}
+
+void sb_time_short(int64_t ms, int offset, char text[SB_TIME_TEXT])
+{
+	struct civil c = civil_of(ms + (int64_t)offset * 60000);
+
+	snprintf(text, SB_TIME_TEXT, "%02d:%02d", c.hour, c.minute);
+}
