@@ -1,0 +1,172 @@
+/* The job's facts and the bookkeeping of which reading stands for which joint. Appending is O(1); a
+ * correction looks for the joint that it corrects. */
+#include "model/job.h"
+
+#include "base/mem.h"
+#include "base/str.h"
+#include "model/setting.h"
+
+#include <assert.h>
+#include <string.h>
+
+void sb_job_init(struct job *job)
+{
+	memset(job, 0, sizeof *job);
+	for (size_t i = 0; i < sb_setting_count; i++)
+		if (sb_settings[i].preset &&
+			sb_setting_put(&sb_settings[i], job, sb_settings[i].preset, NULL))
+			assert(!"a preset that its own setting refuses");
+}
+
+void sb_job_clear(struct job *job)
+{
+	for (size_t i = 0; i < sb_sheet_table_count; i++)
+		sb_free(*(void **)(void *)((char *)job + sb_sheet_tables[i].rows_offset));
+	sb_free(job->readings);
+	sb_free(job->joints);
+	sb_free(job->ground_joints);
+	sb_free(job->legs);
+	sb_free(job->acts);
+	sb_free(job->acknowledgements);
+	memset(job, 0, sizeof *job);
+}
+
+static void replace(const struct job *job, size_t *list, size_t count, int64_t old, size_t by)
+{
+	for (size_t i = count; i-- > 0;)
+		if (job->readings[list[i]].id == old) {
+			list[i] = by;
+			return;
+		}
+}
+
+void sb_job_add_reading(struct job *job, const struct reading *r)
+{
+	size_t at = job->reading_count;
+
+	job->readings = sb_grow(job->readings, at, &job->reading_room, sizeof *job->readings);
+	job->readings[at] = *r;
+	job->reading_count++;
+	if (r->corrects) {
+		replace(job, job->joints, job->joint_count, r->corrects, at);
+		replace(job, job->ground_joints, job->in_ground, r->corrects, at);
+		return;
+	}
+	job->joints = sb_grow(job->joints, job->joint_count, &job->joint_room, sizeof *job->joints);
+	job->joints[job->joint_count++] = at;
+	job->ground_joints =
+		sb_grow(job->ground_joints, job->in_ground, &job->in_ground_room, sizeof *job->ground_joints);
+	job->ground_joints[job->in_ground++] = at;
+}
+
+void sb_job_add_leg(struct job *job, const struct leg *leg)
+{
+	job->legs = sb_grow(job->legs, job->leg_count, &job->leg_room, sizeof *job->legs);
+	job->legs[job->leg_count++] = *leg;
+	if ((size_t)leg->to_joint < job->in_ground)
+		job->in_ground = (size_t)leg->to_joint;
+}
+
+void sb_job_add_act(struct job *job, const struct act *act)
+{
+	job->acts = sb_grow(job->acts, job->act_count, &job->act_room, sizeof *job->acts);
+	job->acts[job->act_count++] = *act;
+}
+
+void sb_job_add_acknowledgement(struct job *job, const struct acknowledgement *a)
+{
+	job->acknowledgements = sb_grow(job->acknowledgements, job->acknowledgement_count,
+		&job->acknowledgement_room, sizeof *job->acknowledgements);
+	job->acknowledgements[job->acknowledgement_count++] = *a;
+}
+
+int sb_job_leg(const struct job *job)
+{
+	return job->leg_count ? job->legs[job->leg_count - 1].number : 1;
+}
+
+int sb_job_in_ground(const struct job *job)
+{
+	return (int)job->in_ground;
+}
+
+const struct reading *sb_job_joint(const struct job *job, int joint)
+{
+	if (joint < 1 || (size_t)joint > job->in_ground)
+		return NULL;
+	return &job->readings[job->ground_joints[joint - 1]];
+}
+
+const struct reading *sb_job_joint_in_leg(const struct job *job, int leg, int joint)
+{
+	for (size_t i = job->joint_count; i-- > 0;) {
+		const struct reading *r = &job->readings[job->joints[i]];
+		if (r->leg == leg && r->joint == joint)
+			return r;
+	}
+	return NULL;
+}
+
+const struct reading *sb_job_reading(const struct job *job, int64_t id)
+{
+	size_t low = 0, high = job->reading_count;
+
+	while (low < high) {
+		size_t middle = low + (high - low) / 2;
+		if (job->readings[middle].id < id)
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	return low < job->reading_count && job->readings[low].id == id ? &job->readings[low] : NULL;
+}
+
+bool sb_job_replaced(const struct job *job, const struct reading *r)
+{
+	for (size_t i = job->reading_count; i-- > 0 && job->readings[i].id > r->id;)
+		if (job->readings[i].corrects == r->id)
+			return true;
+	return false;
+}
+
+struct number sb_job_tally(const struct job *job, int joint)
+{
+	/* Tallies are kept in order, so the joint is nearly always at its own place. */
+	size_t guess = (size_t)joint - 1;
+
+	if (joint >= 1 && guess < job->tally_count && job->tally[guess].joint == joint)
+		return job->tally[guess].length;
+	for (size_t i = 0; i < job->tally_count; i++)
+		if (job->tally[i].joint == joint)
+			return job->tally[i].length;
+	return job->joint_length;
+}
+
+const struct act *sb_job_shift(const struct job *job)
+{
+	for (size_t i = job->act_count; i-- > 0;) {
+		if (job->acts[i].kind == ACT_SHIFT_END)
+			return NULL;
+		if (job->acts[i].kind == ACT_SHIFT_BEGIN)
+			return &job->acts[i];
+	}
+	return NULL;
+}
+
+static const char *const act_names[] = { "new", "log", "correct", "withdraw", "note", "acknowledge",
+	"shift-begin", "shift-end" };
+
+const char *sb_act_name(enum act_kind kind)
+{
+	return act_names[kind];
+}
+
+int sb_act_parse(const char *name, enum act_kind *kind)
+{
+	for (size_t i = 0; i < sizeof act_names / sizeof *act_names; i++)
+		if (sb_same(act_names[i], name)) {
+			*kind = (enum act_kind)i;
+			return 0;
+		}
+	return -1;
+}

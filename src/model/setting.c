@@ -1,0 +1,419 @@
+/* The job sheet in two tables: the keys of job.ini, and the columns of its CSV tables. Limits of range only
+ * refuse what cannot be; what a contract allows is the contract's to say. */
+#include "model/setting.h"
+
+#include "base/mem.h"
+#include "base/str.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define JOB(member) offsetof(struct job, member), sizeof(((struct job *)0)->member)
+#define BIG 1e9
+
+const struct setting sb_settings[] = {
+	{ "job", "name", SETTING_TEXT, JOB(name), NULL, 1, 0, 0, NULL, "", "the crossing's name" },
+	{ "job", "owner", SETTING_TEXT, JOB(owner), NULL, 1, 0, 0, NULL, "", "who the bore is drilled for" },
+	{ "job", "contractor", SETTING_TEXT, JOB(contractor), NULL, 1, 0, 0, NULL, "", "who drills it" },
+	{ "job", "unit", SETTING_CHOICE, JOB(unit), "m|ft|ftUS", 1, 0, 0, NULL, "",
+		"the one unit of length of the job: metres, international feet or US survey feet" },
+	{ "job", "inclination", SETTING_CHOICE, JOB(incline), "down|level|grade", 1, 0, 0, NULL, "",
+		"how inclination is read: down (0 straight down, 90 level), level (0 level, rising positive), grade (percent)" },
+	{ "control", "crs", SETTING_TEXT, JOB(crs), NULL, 1, 0, 0, NULL, "",
+		"EPSG:nnnn of the grid that eastings and northings are in, or local" },
+	{ "control", "vertical_datum", SETTING_TEXT, JOB(vertical_datum), NULL, 1, 0, 0, NULL, "",
+		"what elevations refer to" },
+	{ "control", "entry", SETTING_PLACE, JOB(entry), NULL, 1, -BIG, BIG, NULL, "length",
+		"easting, northing, elevation of the bore's entry: the rig side" },
+	{ "control", "exit", SETTING_PLACE, JOB(exit), NULL, 1, -BIG, BIG, NULL, "length",
+		"easting, northing, elevation of the bore's exit: where the product pipe enters" },
+	{ "azimuth", "reference", SETTING_CHOICE, JOB(reference), "grid|true|magnetic|bore", 1, 0, 0, NULL,
+		"",
+		"what azimuth readings refer to; bore: to bore_azimuth_read on the staked first tangent" },
+	{ "azimuth", "declination", SETTING_NUMBER, JOB(declination), NULL, 0, -180, 180, NULL, "degrees",
+		"true minus magnetic, east positive" },
+	{ "azimuth", "convergence", SETTING_NUMBER, JOB(convergence), NULL, 0, -90, 90, NULL, "degrees",
+		"grid north from true north, positive when grid north lies east; grid = true - convergence" },
+	{ "azimuth", "bore_azimuth_read", SETTING_NUMBER, JOB(bore_azimuth_read), NULL, 0, 0, 360, NULL,
+		"degrees", "what the tool read, laid on the staked centreline of the first tangent" },
+	{ "azimuth", "scale_factor", SETTING_NUMBER, JOB(scale_factor), NULL, 0, 0.9, 1.1, "1", "",
+		"combined factor: grid distance = ground distance x this" },
+	{ "tool", "sensor_to_bit", SETTING_NUMBER, JOB(sensor_to_bit), NULL, 1, 0, 1000, NULL, "length",
+		"from the sensor to the bit along the string" },
+	{ "tool", "tool_face_offset", SETTING_NUMBER, JOB(tool_face_offset), NULL, 0, -360, 360, NULL,
+		"degrees", "added to a tool face as shown to make it one from high side" },
+	{ "tool", "azimuth_correction", SETTING_NUMBER, JOB(azimuth_correction), NULL, 0, -180, 180, NULL,
+		"degrees", "added to every azimuth as read, before declination" },
+	{ "tool", "sigma_inclination", SETTING_NUMBER, JOB(sigma_inclination), NULL, 0, 0, 45, "0.1",
+		"degrees", "one sigma of the noise of one reading (0.1 is common practice, no source)" },
+	{ "tool", "sigma_azimuth", SETTING_NUMBER, JOB(sigma_azimuth), NULL, 0, 0, 45, "0.3", "degrees",
+		"one sigma of the noise of one reading (0.3 is common practice, no source)" },
+	{ "tool", "sigma_depth", SETTING_NUMBER, JOB(sigma_depth), NULL, 0, 0, 1000, NULL, "length",
+		"one sigma of one joint's measured length" },
+	{ "tool", "bias_inclination", SETTING_NUMBER, JOB(bias_inclination), NULL, 0, 0, 45, NULL, "degrees",
+		"one sigma of the error that all inclinations share" },
+	{ "tool", "bias_azimuth", SETTING_NUMBER, JOB(bias_azimuth), NULL, 0, 0, 45, NULL, "degrees",
+		"one sigma of the error that all azimuths share" },
+	{ "tool", "projection", SETTING_CHOICE, JOB(projection), "hold|curve", 0, 0, 0, "hold", "",
+		"from the sensor to the bit: hold the heading, or go on in the last curvature" },
+	{ "drill_pipe", "joint_length", SETTING_NUMBER, JOB(joint_length), NULL, 1, 0.1, 1000, NULL, "length",
+		"nominal length of one joint" },
+	{ "drill_pipe", "minimum_radius", SETTING_NUMBER, JOB(drill_pipe_minimum_radius), NULL, 0, 0.1, BIG,
+		NULL, "length", "tightest bend that the drill pipe may take" },
+	{ "product_pipe", "material", SETTING_CHOICE, JOB(material), "steel|pe", 1, 0, 0, NULL, "",
+		"steel or pe" },
+	{ "product_pipe", "outside_diameter", SETTING_NUMBER, JOB(outside_diameter), NULL, 1, 0.1, 10000,
+		NULL, "mm or inches", "outside diameter" },
+	{ "product_pipe", "wall", SETTING_NUMBER, JOB(wall), NULL, 1, 0.01, 1000, NULL, "mm or inches",
+		"wall thickness" },
+	{ "product_pipe", "yield", SETTING_NUMBER, JOB(yield), NULL, 0, 0.1, 1000000, NULL, "MPa or psi",
+		"yield strength" },
+	{ "product_pipe", "minimum_radius", SETTING_NUMBER, JOB(product_minimum_radius), NULL, 0, 0.1, BIG,
+		NULL, "length", "tightest bend that the pipe may ever take" },
+	{ "bend", "joint_minimum", SETTING_NUMBER, JOB(joint_minimum), NULL, 0, 0.1, BIG, NULL, "length",
+		"smallest radius allowed over one joint" },
+	{ "bend", "window_joints", SETTING_NUMBER, JOB(window_joints), NULL, 0, 1, 100, "3", "",
+		"how many joints the window holds" },
+	{ "bend", "window_length", SETTING_NUMBER, JOB(window_length), NULL, 0, 0.1, 10000, NULL, "length",
+		"the window as a length instead of a count of joints" },
+	{ "bend", "window_minimum", SETTING_NUMBER, JOB(window_minimum), NULL, 0, 0.1, BIG, NULL, "length",
+		"smallest radius allowed over the window" },
+	{ "bend", "method", SETTING_CHOICE, JOB(method), "ends|sum", 0, 0, 0, "ends", "",
+		"what judges the window: the angle between its ends, or the sum of its doglegs" },
+	{ "corridor", "up", SETTING_NUMBER, JOB(up), NULL, 0, 0, BIG, NULL, "length",
+		"how far above the design line" },
+	{ "corridor", "down", SETTING_NUMBER, JOB(down), NULL, 0, 0, BIG, NULL, "length",
+		"how far below it" },
+	{ "corridor", "left", SETTING_NUMBER, JOB(left), NULL, 0, 0, BIG, NULL, "length",
+		"how far left of it, looking from entry to exit" },
+	{ "corridor", "right", SETTING_NUMBER, JOB(right), NULL, 0, 0, BIG, NULL, "length",
+		"how far right of it" },
+	{ "corridor", "near", SETTING_NUMBER, JOB(near), NULL, 0, 0.01, 1, "0.7", "",
+		"share of the corridor from which it is a watch" },
+	{ "corridor", "look_ahead", SETTING_NUMBER, JOB(look_ahead), NULL, 0, 0, 40, "3", "",
+		"joints ahead within which leaving the corridor is a watch" },
+	{ "corridor", "exit_long", SETTING_NUMBER, JOB(exit_long), NULL, 0, 0, BIG, NULL, "length",
+		"how far past the exit point the bore may come out" },
+	{ "corridor", "exit_short", SETTING_NUMBER, JOB(exit_short), NULL, 0, 0, BIG, NULL, "length",
+		"how far short of it" },
+	{ "corridor", "exit_left", SETTING_NUMBER, JOB(exit_left), NULL, 0, 0, BIG, NULL, "length",
+		"how far left of it" },
+	{ "corridor", "exit_right", SETTING_NUMBER, JOB(exit_right), NULL, 0, 0, BIG, NULL, "length",
+		"how far right of it" },
+	{ "steering", "slide_turn", SETTING_NUMBER, JOB(slide_turn), NULL, 0, 0, 90, NULL,
+		"degrees per length", "first guess: turned per length slid" },
+	{ "steering", "droop", SETTING_NUMBER, JOB(droop), NULL, 0, -90, 90, NULL, "degrees per length",
+		"first guess: drifts down per length rotated" },
+	{ "steering", "walk", SETTING_NUMBER, JOB(walk), NULL, 0, -90, 90, NULL, "degrees per length",
+		"first guess: drifts right per length rotated" },
+	{ "entry", "inclination", SETTING_NUMBER, JOB(entry_inclination), NULL, 0, -50000, 50000, NULL,
+		"the job's convention",
+		"staked attitude at depth 0, as the tool would read it; left out: the first reading's" },
+	{ "entry", "azimuth", SETTING_NUMBER, JOB(entry_azimuth), NULL, 0, 0, 360, NULL, "degrees",
+		"likewise" },
+};
+const size_t sb_setting_count = sizeof sb_settings / sizeof *sb_settings;
+
+const struct setting *sb_setting(const char *section, const char *key)
+{
+	for (size_t i = 0; i < sb_setting_count; i++)
+		if (sb_same(sb_settings[i].section, section) && sb_same(sb_settings[i].key, key))
+			return &sb_settings[i];
+	return NULL;
+}
+
+static int check_range(
+	double value, double low, double high, const char *text, const char *unit, struct sb_err *err)
+{
+	if (value >= low && value <= high)
+		return 0;
+	return sb_fail(err, SB_RANGE, "%.40s cannot be: between %g and %g%s%s is right.", text, low, high,
+		*unit ? " " : "", unit);
+}
+
+static int put_choice(const struct setting *s, int *to, const char *text, struct sb_err *err)
+{
+	const char *from = s->choices;
+
+	for (int i = 0;; i++) {
+		size_t length = strcspn(from, "|");
+		if (strlen(text) == length && strncmp(text, from, length) == 0) {
+			*to = i;
+			return 0;
+		}
+		if (from[length] == '\0')
+			break;
+		from += length + 1;
+	}
+	return sb_fail(err, SB_FORMAT, "'%.40s' is not one of %s.", text, s->choices);
+}
+
+/* "E, N, elevation": a comma or a semicolon between, so a decimal comma cannot be told apart and is refused.
+ */
+static int put_place(const struct setting *s, struct place *to, const char *text, struct sb_err *err)
+{
+	struct place p;
+	struct number *const parts[] = { &p.easting, &p.northing, &p.elevation };
+	char copy[160];
+
+	if (!sb_copy(copy, sizeof copy, text))
+		return sb_fail(err, SB_FORMAT, "this is too long: write easting, northing, elevation.");
+	char *from = copy;
+	const char *between = strchr(copy, ';') ? ";" : ",";
+	for (int i = 0; i < 3; i++) {
+		char *part = strsep(&from, between);
+		if (part == NULL)
+			return sb_fail(err, SB_FORMAT,
+				"'%.60s' has %d of 3 numbers: write easting, northing, elevation, like 2500.00, 41200.00, 12.5.",
+				text, i);
+		if (sb_number_parse(part, parts[i], err) ||
+			check_range(parts[i]->value, s->low, s->high, part, "", err))
+			return sb_fail_within(err, "number %d of 3: ", i + 1);
+	}
+	if (from != NULL)
+		return sb_fail(err, SB_FORMAT,
+			"'%.60s' has more than 3 numbers: write easting, northing, elevation with decimal points.",
+			text);
+	*to = p;
+	return 0;
+}
+
+int sb_setting_put(const struct setting *s, struct job *job, const char *text, struct sb_err *err)
+{
+	char *to = (char *)job + s->offset;
+	struct number n;
+
+	switch (s->type) {
+	case SETTING_TEXT:
+		if (*text == '\0')
+			return sb_fail(err, SB_FORMAT, "nothing is written here. It should say %s.", s->help);
+		if (!sb_utf8_valid(text, strlen(text)))
+			return sb_fail(err, SB_FORMAT, "this is not UTF-8 text.");
+		if (strlen(text) >= s->size)
+			return sb_fail(err, SB_RANGE, "this is too long: %zu characters fit.", s->size - 1);
+		sb_copy(to, s->size, text);
+		sb_utf8_tame(to);
+		return 0;
+	case SETTING_NUMBER:
+		if (sb_number_parse(text, &n, err) ||
+			check_range(n.value, s->low, s->high, n.text, s->unit, err))
+			return -1;
+		*(struct number *)(void *)to = n;
+		return 0;
+	case SETTING_PLACE:
+		return put_place(s, (struct place *)(void *)to, text, err);
+	case SETTING_CHOICE:
+		break;
+	}
+	return put_choice(s, (int *)(void *)to, text, err);
+}
+
+static bool get_choice(const struct setting *s, int value, char *text, size_t size)
+{
+	const char *from = s->choices;
+
+	for (int i = 0; i < value; i++)
+		from += strcspn(from, "|") + 1;
+	snprintf(text, size, "%.*s", (int)strcspn(from, "|"), from);
+	return true;
+}
+
+bool sb_setting_get(const struct setting *s, const struct job *job, char *text, size_t size)
+{
+	const char *from = (const char *)job + s->offset;
+
+	switch (s->type) {
+	case SETTING_TEXT:
+		sb_copy(text, size, from);
+		return *from != '\0';
+	case SETTING_NUMBER:
+		sb_copy(text, size, ((const struct number *)(const void *)from)->text);
+		return *text != '\0';
+	case SETTING_PLACE: {
+		const struct place *p = (const struct place *)(const void *)from;
+		snprintf(text, size, "%s, %s, %s", p->easting.text, p->northing.text, p->elevation.text);
+		return sb_number_given(&p->easting);
+	}
+	case SETTING_CHOICE:
+		break;
+	}
+	return get_choice(s, *(const int *)(const void *)from, text, size);
+}
+
+/* ---- tables ---- */
+
+#define NUM(type, member, required, low, high, unit, help) \
+	{ \
+#member, COLUMN_NUMBER, offsetof(struct type, member), 0, required, low, high, unit, help \
+	}
+#define TXT(type, member, required, help) \
+	{ \
+#member, COLUMN_TEXT, offsetof(struct type, member), SB_NAME_TEXT, required, 0, 0, "", help \
+	}
+
+static const struct sheet_column profile_columns[] = {
+	NUM(profile_pi, station, 1, -BIG, BIG, "length", "horizontal distance from the entry"),
+	NUM(profile_pi, elevation, 1, -BIG, BIG, "length", "elevation of the point of intersection"),
+	NUM(profile_pi, radius, 0, 0, BIG, "length", "of the vertical curve; 0 or blank at the two ends"),
+};
+static const struct sheet_column alignment_columns[] = {
+	NUM(alignment_pi, easting, 1, -BIG, BIG, "length", "easting of the point of intersection"),
+	NUM(alignment_pi, northing, 1, -BIG, BIG, "length", "its northing"),
+	NUM(alignment_pi, radius, 0, 0, BIG, "length",
+		"of the horizontal curve, in the ground; 0 or blank at the two ends"),
+};
+static const struct sheet_column corridor_columns[] = {
+	NUM(corridor_range, from, 1, -BIG, BIG, "length", "station where the range begins"),
+	NUM(corridor_range, to, 1, -BIG, BIG, "length", "station where it ends"),
+	NUM(corridor_range, up, 0, 0, BIG, "length", "limit above; blank: as in [corridor]"),
+	NUM(corridor_range, down, 0, 0, BIG, "length", "limit below; blank: as in [corridor]"),
+	NUM(corridor_range, left, 0, 0, BIG, "length", "limit to the left; blank: as in [corridor]"),
+	NUM(corridor_range, right, 0, 0, BIG, "length", "limit to the right; blank: as in [corridor]"),
+};
+static const struct sheet_column ground_columns[] = {
+	NUM(ground_point, station, 1, -BIG, BIG, "length", "horizontal distance from the entry"),
+	NUM(ground_point, elevation, 1, -BIG, BIG, "length", "original ground, or river bed"),
+};
+static const struct sheet_column obstacle_columns[] = {
+	TXT(obstacle_point, name, 1, "two or more rows of one name make a line"),
+	TXT(obstacle_point, kind, 0, "what it is: gas main, cable, pile"),
+	NUM(obstacle_point, easting, 1, -BIG, BIG, "length", "easting"),
+	NUM(obstacle_point, northing, 1, -BIG, BIG, "length", "northing"),
+	NUM(obstacle_point, elevation, 1, -BIG, BIG, "length", "elevation of its centre"),
+	NUM(obstacle_point, diameter, 0, 0, 1e6, "length", "diameter"),
+	NUM(obstacle_point, clearance, 0, 0, 1e6, "length", "distance to keep from it, wall to wall"),
+};
+static const struct sheet_column tally_columns[] = {
+	{ "joint", COLUMN_WHOLE, offsetof(struct tally_joint, joint), 0, 1, 1, 100000, "", "number, from 1" },
+	NUM(tally_joint, length, 1, 0.01, 1000, "length", "measured, shoulder to shoulder"),
+};
+static const struct sheet_column soil_columns[] = {
+	NUM(soil_layer, from, 1, -BIG, BIG, "length", "station where the layer begins"),
+	NUM(soil_layer, to, 1, -BIG, BIG, "length", "station where it ends"),
+	NUM(soil_layer, top, 1, -BIG, BIG, "length", "elevation of its top"),
+	TXT(soil_layer, name, 1, "what it is"),
+	NUM(soil_layer, unit_weight, 0, 0, 1e6, "kN/m3 or lb/ft3", "total unit weight"),
+	NUM(soil_layer, cohesion, 0, 0, 1e6, "kPa or psi", "cohesion"),
+	NUM(soil_layer, friction, 0, 0, 60, "degrees", "angle of internal friction"),
+	NUM(soil_layer, shear_modulus, 0, 0, 1e9, "kPa or psi", "shear modulus"),
+	NUM(soil_layer, ground_water, 0, -BIG, BIG, "length", "elevation of the ground water"),
+};
+
+#define TABLE(name, columns, type, array, count, room, required, help) \
+	{ \
+		name, columns, sizeof columns / sizeof *columns, sizeof(struct type), \
+			offsetof(struct type, line), required, help, offsetof(struct job, array), \
+			offsetof(struct job, count), offsetof(struct job, room) \
+	}
+
+const struct sheet_table sb_sheet_tables[] = {
+	TABLE("alignment", alignment_columns, alignment_pi, alignment, alignment_count, alignment_room, 0,
+		"horizontal points of intersection; left out: straight from entry to exit"),
+	TABLE("profile", profile_columns, profile_pi, profile, profile_count, profile_room, 1,
+		"vertical points of intersection"),
+	TABLE("corridor", corridor_columns, corridor_range, ranges, range_count, range_room, 0,
+		"limits by station that override [corridor]"),
+	TABLE("ground", ground_columns, ground_point, ground, ground_count, ground_room, 0,
+		"original ground and river bed"),
+	TABLE("obstacles", obstacle_columns, obstacle_point, obstacles, obstacle_count, obstacle_room, 0,
+		"what the bore must keep clear of"),
+	TABLE("tally", tally_columns, tally_joint, tally, tally_count, tally_room, 0,
+		"measured joints of drill pipe"),
+	TABLE("soil", soil_columns, soil_layer, soil, soil_count, soil_room, 0,
+		"layers of ground along the bore"),
+};
+const size_t sb_sheet_table_count = sizeof sb_sheet_tables / sizeof *sb_sheet_tables;
+
+const struct sheet_table *sb_sheet_table(const char *name)
+{
+	for (size_t i = 0; i < sb_sheet_table_count; i++)
+		if (sb_same(sb_sheet_tables[i].name, name))
+			return &sb_sheet_tables[i];
+	return NULL;
+}
+
+void *sb_sheet_row_new(const struct sheet_table *t, struct job *job)
+{
+	char **rows = (char **)(void *)((char *)job + t->rows_offset);
+	size_t *count = (size_t *)(void *)((char *)job + t->count_offset);
+	size_t *room = (size_t *)(void *)((char *)job + t->room_offset);
+
+	*rows = sb_grow(*rows, *count, room, t->row_size);
+	char *row = *rows + *count * t->row_size;
+	memset(row, 0, t->row_size);
+	(*count)++;
+	return row;
+}
+
+size_t sb_sheet_rows(const struct sheet_table *t, const struct job *job)
+{
+	return *(const size_t *)(const void *)((const char *)job + t->count_offset);
+}
+
+const void *sb_sheet_row(const struct sheet_table *t, const struct job *job, size_t i)
+{
+	char *const *rows = (char *const *)(const void *)((const char *)job + t->rows_offset);
+
+	return *rows + i * t->row_size;
+}
+
+static int put_whole(const struct sheet_column *c, int *to, const char *text, struct sb_err *err)
+{
+	struct number n;
+
+	if (sb_number_parse(text, &n, err) || check_range(n.value, c->low, c->high, n.text, c->unit, err))
+		return -1;
+	if (n.value != floor(n.value))
+		return sb_fail(err, SB_FORMAT, "%.40s is not a whole number.", text);
+	*to = (int)n.value;
+	return 0;
+}
+
+int sb_sheet_cell_put(const struct sheet_column *c, void *row, const char *text, struct sb_err *err)
+{
+	char *to = (char *)row + c->offset;
+	struct number n;
+
+	if (text[strspn(text, " \t")] == '\0') {
+		if (c->required)
+			return sb_fail(
+				err, SB_FORMAT, "nothing is written here. It should say: %s.", c->help);
+		return 0;
+	}
+	switch (c->type) {
+	case COLUMN_NUMBER:
+		if (sb_number_parse(text, &n, err) ||
+			check_range(n.value, c->low, c->high, n.text, c->unit, err))
+			return -1;
+		*(struct number *)(void *)to = n;
+		return 0;
+	case COLUMN_WHOLE:
+		return put_whole(c, (int *)(void *)to, text, err);
+	case COLUMN_TEXT:
+		break;
+	}
+	if (strlen(text) >= c->size || !sb_utf8_valid(text, strlen(text)))
+		return sb_fail(
+			err, SB_FORMAT, "this should be UTF-8 text of at most %zu characters.", c->size - 1);
+	sb_copy(to, c->size, text);
+	sb_utf8_tame(to);
+	return 0;
+}
+
+const char *sb_sheet_cell_get(const struct sheet_column *c, const void *row, char buffer[SB_NUMBER_TEXT])
+{
+	const char *from = (const char *)row + c->offset;
+
+	switch (c->type) {
+	case COLUMN_NUMBER:
+		return ((const struct number *)(const void *)from)->text;
+	case COLUMN_WHOLE:
+		snprintf(buffer, SB_NUMBER_TEXT, "%d", *(const int *)(const void *)from);
+		return buffer;
+	case COLUMN_TEXT:
+		break;
+	}
+	return from;
+}
