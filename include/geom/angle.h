@@ -16,6 +16,10 @@ static inline double sb_deg(double radians)
 }
 
 double sb_wrap_turn(double radians); /* into [0, 2 pi) */
-double sb_wrap_half(double radians); /* into (-pi, pi]: exactly half a turn is +pi */
+double sb_wrap_half(double radians); /* into (-pi, pi]: half a turn, within rounding, is +pi */
+
+/* Both at once, exact at quarter turns: where one of them is 0 but for the rounding of the angle (below
+ * 5e-16), it is 0, so that a level course stays level and one due east goes no way north. */
+void sb_sin_cos(double radians, double *sine, double *cosine);
 
 #endif
