@@ -39,4 +39,16 @@ struct budget {
 	const char *by; /* "joint limit", "window limit", "drill pipe" */
 };
 
+/* All three look from the end of the path, or as if `trial` (which may be NULL) had been appended to it. */
+
+struct bit sb_advice_bit(const struct setup *setup, const struct path *p, const struct row *trial);
+/* Looks ahead from the bit over at most `sight` joints. joints: how many are in the ground. */
+struct ahead sb_advice_ahead(const struct setup *setup, const struct bit *bit, const struct path *p,
+	const struct row *trial, int sight);
+struct budget sb_advice_budget(const struct setup *setup, const struct path *p, const struct row *trial);
+
+/* The kinds that look ahead: exit window, leaving the corridor, azimuth reference (at the entry only). */
+void sb_advice_judge(const struct setup *setup, const struct bit *bit, const struct ahead *ahead, int joint,
+	struct verdict verdicts[WARNING_KINDS]);
+
 #endif

@@ -13,8 +13,7 @@ struct design {
 	size_t alignment_count;
 	struct chain_part *profile; /* x station, y elevation */
 	size_t profile_count;
-	struct chain_place *alignment_pis; /* for drawings: the PIs themselves, ground metres */
-	double length_m;		   /* of the alignment: the station of the exit */
+	double length_m; /* of the alignment: the station of the exit */
 	double exit_elevation_m;
 	double tightest_m; /* smallest combined radius of curves, HUGE_VAL if none */
 	double tightest_station_m;

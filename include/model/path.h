@@ -57,9 +57,28 @@ struct path {
 	size_t old_count, old_room;
 	size_t *on_path; /* rows[] on the path, in order: on_path[0] is the entry */
 	size_t on_count, on_room;
+	bool entry_known; /* rows[0] has an attitude: staked, or the first reading's on the path */
 };
 
-struct solution;
+/* What the path is laid against. Borrowed. */
+struct setup {
+	const struct job *job;
+	const struct frame *frame;
+	const struct design *design;
+	const struct corridor *corridor;
+};
+
+/* Starts a path: rows[0] is the entry, with its staked attitude if the sheet gives one. */
+void sb_path_begin(const struct setup *setup, struct path *p);
+
+/* Adds the row of the next joint in the ground; O(1) (a window looks back over its own joints only). */
+const struct row *sb_path_append(const struct setup *setup, struct path *p, const struct reading *r);
+
+/* The row that the reading would make, changing nothing. */
+struct row sb_path_preview(const struct setup *setup, const struct path *p, const struct reading *r);
+
+/* Pulls back: rows of joints past to_joint become old ones. */
+void sb_path_withdraw(const struct setup *setup, struct path *p, int to_joint);
 
 void sb_path_clear(struct path *p);
 
@@ -70,5 +89,12 @@ struct deviation sb_deviation(
 /* A point of the path at a measured depth between the entry and the last reading on it; past it, the
  * last heading is held. Returns the joint in which it lies. */
 int sb_path_at(const struct path *p, double md_m, struct vec3 *at, struct vec3 *heading);
+
+/* The attitude that the next course starts from: the last on the path. False when there is none yet
+ * (no reading, no staked entry); a reading taken behind the entry serves until there is. */
+bool sb_path_attitude(const struct path *p, struct attitude *out);
+
+/* The row on the path that is n rows on the path before its end; n < on_count. */
+const struct row *sb_path_back(const struct path *p, size_t n);
 
 #endif

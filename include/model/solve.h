@@ -52,6 +52,10 @@ struct preview {
 int sb_solve_preview(const struct job *job, const struct solution *s, const struct reading *trial,
 	struct preview *out, struct sb_err *err);
 
+/* The job has just had an acknowledgement appended: marks the warnings that it covers. An acknowledgement
+ * covers an episode as far as the level it had then: what grows from watch to breach is open again. */
+void sb_solve_acknowledged(const struct job *job, struct solution *s);
+
 void sb_solution_clear(struct solution *s);
 
 /* The last row, the last row on the path. The entry's when nothing was drilled. */

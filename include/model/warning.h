@@ -33,6 +33,13 @@ struct warning_sort {
 extern const struct warning_sort sb_warning_sorts[WARNING_KINDS];
 int sb_warning_kind_parse(const char *name, enum warning_kind *kind);
 
+/* What one joint says of one kind. */
+struct verdict {
+	enum level level;
+	double value, limit; /* as in struct warning */
+	char text[256];
+};
+
 struct warning {
 	enum warning_kind kind;
 	enum level level;	     /* the worst it was */
@@ -46,5 +53,11 @@ struct warning {
 	char acknowledged_by[SB_WHO_TEXT];
 	char text[256]; /* value, limit, joint, what to do next: one or two sentences */
 };
+
+/* Judges the row itself: corridor, bends, missing survey, blunder logged as it is. The other kinds look ahead
+ * and are judged by sb_advice_judge (model/advice.h). Given: r, the reading behind the row, NULL at the
+ * entry. */
+void sb_warning_judge(const struct setup *setup, const struct row *row, const struct reading *r,
+	struct verdict verdicts[WARNING_KINDS]);
 
 #endif

@@ -1,0 +1,354 @@
+/* The bit, where the bore goes from there, and what the next joint may still turn. */
+#include "model/advice.h"
+
+#include "geom/angle.h"
+#include "geom/bend.h"
+
+#include <math.h>
+#include <stdio.h>
+
+static const struct row *end_row(const struct path *p, const struct row *trial)
+{
+	return trial ? trial : &p->rows[p->count - 1];
+}
+
+static bool counts(const struct row *trial)
+{
+	return trial && trial->on_path;
+}
+
+/* The row on the path n before the end, the trial counting as the end if it is on the path. */
+static const struct row *back(const struct path *p, const struct row *trial, size_t n)
+{
+	if (!counts(trial))
+		return sb_path_back(p, n);
+	return n == 0 ? trial : sb_path_back(p, n - 1);
+}
+
+static size_t on_path(const struct path *p, const struct row *trial)
+{
+	return p->on_count + counts(trial);
+}
+
+static bool end_attitude(const struct path *p, const struct row *trial, struct attitude *out)
+{
+	if (trial && trial->taken && (trial->on_path || (p->on_count == 1 && !p->entry_known))) {
+		*out = trial->attitude;
+		return true;
+	}
+	return sb_path_attitude(p, out);
+}
+
+/* The last course as an arc to go on along; false when there is none that bends. */
+static bool last_arc(const struct path *p, const struct row *trial, struct arc *arc)
+{
+	if (on_path(p, trial) < 2)
+		return false;
+	const struct row *end = back(p, trial, 0), *start = back(p, trial, 1);
+	/* The course from an entry that was not staked has no bend of its own. */
+	if (end->dogleg_rad == 0)
+		return false;
+	return sb_arc_between(&start->attitude, &end->attitude, end->course_m, arc) == ARC_OK &&
+		arc->length_m > 0;
+}
+
+/* A point s_m past the end of the path: straight on, or along the last curve. */
+static void project(const struct vec3 *from, const struct attitude *held, const struct arc *arc, double s_m,
+	struct vec3 *at, struct vec3 *heading)
+{
+	struct vec3 step = sb_vec3_scale(held->heading, s_m), turned = held->heading;
+
+	if (arc) {
+		sb_arc_at(arc, arc->length_m + s_m, &step, &turned);
+		step = sb_vec3_sub(step, arc->step);
+	}
+	*at = sb_vec3_add(*from, step);
+	*heading = turned;
+}
+
+struct bit sb_advice_bit(const struct setup *s, const struct path *p, const struct row *trial)
+{
+	struct bit bit = { .by = s->job->projection, .md_m = end_row(p, trial)->bit_md_m };
+	const struct row *from = back(p, trial, 0);
+	struct attitude held;
+	struct arc arc;
+	struct vec3 straight, curved, heading, bent;
+	double gap = bit.md_m - fmax(from->survey_md_m, 0);
+
+	bit.known = end_attitude(p, trial, &held);
+	if (!bit.known)
+		held = from->attitude;
+	bool bends = last_arc(p, trial, &arc);
+	project(&from->at, &held, NULL, gap, &straight, &heading);
+	project(&from->at, &held, bends ? &arc : NULL, gap, &curved, &bent);
+	bit.apart_m = sb_vec3_length(sb_vec3_sub(curved, straight));
+	bit.at = bit.by == PROJECTION_CURVE ? curved : straight;
+	if (bit.by == PROJECTION_CURVE)
+		heading = bent;
+	double inc, azi;
+	sb_vec3_attitude(heading, &inc, &azi);
+	bit.attitude = sb_attitude(inc, azi);
+	bit.deviation = sb_deviation(s->design, bit.at, &heading, from->deviation.station_m);
+	struct corridor_limits limits = sb_corridor_at(s->corridor, bit.deviation.station_m);
+	bit.use = sb_corridor_use(&limits, bit.deviation.offset_m, bit.deviation.height_m);
+	bit.level = bit.use.share > 1 + 1e-9	     ? LEVEL_BREACH
+		: bit.use.share >= s->corridor->near ? LEVEL_WATCH
+						     : LEVEL_OK;
+	return bit;
+}
+
+static bool outside(const struct setup *s, struct vec3 at, double *station_m)
+{
+	struct deviation d = { 0 };
+
+	sb_chain_project(s->design->alignment, s->design->alignment_count, at.n, at.e, *station_m,
+		&d.station_m, &d.offset_m);
+	double height = at.u - sb_chain_height(s->design->profile, s->design->profile_count, d.station_m).y;
+	struct corridor_limits limits = sb_corridor_at(s->corridor, d.station_m);
+	*station_m = d.station_m;
+	return sb_corridor_use(&limits, d.offset_m, height).share > 1 + 1e-9;
+}
+
+/* The joint in which the corridor would be left, going on from the bit; 0 if not within sight or before
+ * the exit. Looked at four times a joint: a corridor that narrows and widens within a quarter of a joint is
+ * not a corridor. */
+static int find_leaving(
+	const struct setup *s, const struct bit *bit, const struct arc *arc, int joint, int sight)
+{
+	const int parts = 4;
+	double gone = 0, station = bit->deviation.station_m;
+
+	if (outside(s, bit->at, &station))
+		return joint > 0 ? joint : 1;
+	for (int k = 1; k <= sight; k++) {
+		double length = sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value);
+		for (int i = 1; i <= parts; i++) {
+			struct vec3 at, heading;
+			project(&bit->at, &bit->attitude, arc, gone + length * i / parts, &at, &heading);
+			if (outside(s, at, &station))
+				return joint + k;
+			if (station >= s->design->length_m)
+				return 0;
+		}
+		gone += length;
+	}
+	return 0;
+}
+
+/* Where the heading from the bit meets the exit's elevation; only near the exit, and while it rises. */
+static void find_exit(const struct setup *s, const struct bit *bit, struct ahead *a)
+{
+	double rise = bit->attitude.heading.u, up = s->design->exit_elevation_m - bit->at.u;
+	double reach = 10 * sb_frame_metres(s->frame, s->job->joint_length.value);
+	double station;
+
+	if (rise < 0.01 || bit->deviation.station_m < s->design->length_m / 2 || fabs(up / rise) > reach)
+		return;
+	struct vec3 at = sb_vec3_add(bit->at, sb_vec3_scale(bit->attitude.heading, up / rise));
+	sb_chain_project(s->design->alignment, s->design->alignment_count, at.n, at.e, s->design->length_m,
+		&station, &a->exit_right_m);
+	a->exit_known = true;
+	a->exit_long_m = station - s->design->length_m;
+}
+
+struct ahead sb_advice_ahead(const struct setup *s, const struct bit *bit, const struct path *p,
+	const struct row *trial, int sight)
+{
+	int joint = end_row(p, trial)->joint;
+	struct ahead a = { 0 };
+	struct arc arc;
+
+	if (!bit->known)
+		return a;
+	a.leaves_held = find_leaving(s, bit, NULL, joint, sight);
+	a.leaves_curved = a.leaves_held;
+	if (last_arc(p, trial, &arc)) {
+		/* Goes on from the bit: the same circle, turned to where the bit heads. */
+		struct attitude end = sb_attitude(bit->attitude.inc_rad, bit->attitude.azi_rad);
+		if (bit->by == PROJECTION_CURVE) {
+			double gap = bit->md_m - back(p, trial, 0)->survey_md_m;
+			struct vec3 start;
+			double inc, azi;
+			sb_arc_at(&arc, gap, NULL, &start);
+			sb_vec3_attitude(start, &inc, &azi);
+			struct attitude begin = sb_attitude(inc, azi);
+			if (sb_arc_between(&begin, &end, arc.length_m, &arc) != ARC_OK)
+				return a;
+		}
+		a.leaves_curved = find_leaving(s, bit, &arc, joint, sight);
+	}
+	find_exit(s, bit, &a);
+	return a;
+}
+
+static void narrow(struct budget *b, struct bend_room room, const char *by)
+{
+	if (!b->known || room.least < b->least_rad) {
+		b->least_rad = room.least;
+		b->by = by;
+	}
+	b->up_rad = b->known ? fmin(b->up_rad, room.up) : room.up;
+	b->down_rad = b->known ? fmin(b->down_rad, room.down) : room.down;
+	b->left_rad = b->known ? fmin(b->left_rad, room.left) : room.left;
+	b->right_rad = b->known ? fmin(b->right_rad, room.right) : room.right;
+	b->known = true;
+}
+
+static struct bend_room even_room(double least)
+{
+	double room = fmax(least, 0);
+
+	return (struct bend_room){ least, room, room, room, room };
+}
+
+/* What the window that the next reading will end already holds: its length and doglegs so far, and where it
+ * begins. False while there are too few courses for a window. */
+static bool open_window(const struct setup *s, const struct path *p, const struct row *trial, double next_m,
+	double *length_m, double *sum_rad, struct attitude *from)
+{
+	bool by_length = sb_number_given(&s->job->window_length);
+	double want = by_length ? sb_frame_metres(s->frame, s->job->window_length.value) - next_m : HUGE_VAL;
+	size_t courses = by_length ? SIZE_MAX : (size_t)s->job->window_joints.value - 1;
+
+	*length_m = *sum_rad = 0;
+	for (size_t n = 0; n < courses; n++) {
+		if (*length_m >= want) {
+			*from = back(p, trial, n)->attitude;
+			return true;
+		}
+		if (n + 1 >= on_path(p, trial))
+			return false;
+		const struct row *end = back(p, trial, n);
+		double take = fmin(end->course_m, want - *length_m);
+		double share = end->course_m > 0 ? take / end->course_m : 1;
+		*length_m += take;
+		*sum_rad += end->dogleg_rad * share;
+		*from = back(p, trial, n + 1)->attitude;
+		struct arc arc;
+		if (share < 1 && sb_arc_between(from, &end->attitude, end->course_m, &arc) != ARC_RANGE) {
+			struct vec3 heading;
+			double inc, azi;
+			sb_arc_at(&arc, end->course_m - take, NULL, &heading);
+			sb_vec3_attitude(heading, &inc, &azi);
+			*from = sb_attitude(inc, azi);
+			return true;
+		}
+	}
+	return true;
+}
+
+struct budget sb_advice_budget(const struct setup *s, const struct path *p, const struct row *trial)
+{
+	const struct job *job = s->job;
+	double next_m = sb_frame_metres(s->frame, sb_job_tally(job, end_row(p, trial)->joint + 1).value);
+	struct budget b = { 0 };
+	struct attitude now, from;
+	double length_m, sum_rad;
+
+	if (!end_attitude(p, trial, &now))
+		return b;
+	if (sb_number_given(&job->drill_pipe_minimum_radius))
+		narrow(&b,
+			even_room(next_m / sb_frame_metres(s->frame, job->drill_pipe_minimum_radius.value)),
+			"drill pipe");
+	if (sb_number_given(&job->joint_minimum))
+		narrow(&b, even_room(next_m / sb_frame_metres(s->frame, job->joint_minimum.value)),
+			"joint limit");
+	from = now;
+	if (sb_number_given(&job->window_minimum) &&
+		open_window(s, p, trial, next_m, &length_m, &sum_rad, &from)) {
+		double limit = (length_m + next_m) / sb_frame_metres(s->frame, job->window_minimum.value);
+		if (job->method == METHOD_SUM)
+			narrow(&b, even_room(limit - sum_rad), "window limit");
+		else
+			narrow(&b, sb_bend_room(&from, &now, limit), "window limit");
+	}
+	return b;
+}
+
+static void judge_leaves(
+	const struct setup *s, const struct bit *bit, const struct ahead *a, int joint, struct verdict *v)
+{
+	int within = (int)s->job->look_ahead.value, joints = a->leaves_held - joint;
+
+	v->limit = within;
+	v->value = a->leaves_held ? joints : 0;
+	if (a->leaves_held == 0 || joints > within || joint == 0)
+		return;
+	v->level = LEVEL_WATCH;
+	if (joints <= 0)
+		snprintf(v->text, sizeof v->text,
+			"The bit itself is outside the corridor by now: %.1f %s %s, carried on from the reading. Stop and look.",
+			sb_frame_typed(s->frame, bit->use.value_m), sb_unit_short(s->job->unit),
+			sb_side_word(bit->use.side));
+	else
+		snprintf(v->text, sizeof v->text,
+			"If the heading is held, the corridor is left in joint %d, %d ahead. Turn back now.",
+			a->leaves_held, joints);
+}
+
+static bool exit_misses(
+	const struct setup *s, const struct ahead *a, double *value, double *limit, const char **word)
+{
+	const struct {
+		double miss, limit;
+		const char *word;
+	} sides[] = {
+		{ a->exit_long_m, s->corridor->exit_long_m, "long" },
+		{ -a->exit_long_m, s->corridor->exit_short_m, "short" },
+		{ a->exit_right_m, s->corridor->exit_right_m, "right" },
+		{ -a->exit_right_m, s->corridor->exit_left_m, "left" },
+	};
+	double worst = -HUGE_VAL;
+
+	for (size_t i = 0; i < 4; i++)
+		if (!isinf(sides[i].limit) && sides[i].miss - sides[i].limit > worst) {
+			worst = sides[i].miss - sides[i].limit;
+			*value = sb_frame_typed(s->frame, sides[i].miss);
+			*limit = sb_frame_typed(s->frame, sides[i].limit);
+			*word = sides[i].word;
+		}
+	return worst > 1e-9;
+}
+
+static void judge_exit(const struct setup *s, const struct bit *bit, const struct ahead *a, struct verdict *v)
+{
+	const char *word = "", *unit = sb_unit_short(s->job->unit);
+
+	if (!a->exit_known)
+		return;
+	bool misses = exit_misses(s, a, &v->value, &v->limit, &word),
+	     out = bit->at.u >= s->design->exit_elevation_m;
+	if (!misses)
+		return;
+	v->level = out ? LEVEL_BREACH : LEVEL_WATCH;
+	snprintf(v->text, sizeof v->text,
+		out ? "The bore came out %.1f %s %s; %.1f is allowed. Ask the engineer."
+		    : "As it heads, the bore comes out %.1f %s %s; %.1f is allowed. Steer for the exit.",
+		v->value, unit, word, v->limit);
+}
+
+static void judge_azimuth(const struct setup *s, struct verdict *v)
+{
+	double apart;
+
+	v->limit = 0.5;
+	if (!sb_frame_azimuth_disagrees(s->job, s->frame, &apart))
+		return;
+	v->value = fabs(apart);
+	if (v->value <= v->limit)
+		return;
+	v->level = LEVEL_WATCH;
+	snprintf(v->text, sizeof v->text,
+		"Two ways to the bore's azimuth differ by %.2f degrees: the tool on the staked line, and declination with "
+		"convergence. Settle which holds before drilling on.",
+		v->value);
+}
+
+void sb_advice_judge(const struct setup *s, const struct bit *bit, const struct ahead *ahead, int joint,
+	struct verdict verdicts[WARNING_KINDS])
+{
+	judge_leaves(s, bit, ahead, joint, &verdicts[WARNING_LEAVES]);
+	judge_exit(s, bit, ahead, &verdicts[WARNING_EXIT]);
+	judge_azimuth(s, &verdicts[WARNING_AZIMUTH]);
+}

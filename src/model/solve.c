@@ -1,0 +1,335 @@
+/* The spine of the program. Facts go in on one side in the order of time; everything that is known about
+ * the bore comes out on the other. Solving from the start and adding the last joint alone run through the
+ * same steps, so they give the same bits. */
+#include "model/solve.h"
+
+#include "base/mem.h"
+#include "base/str.h"
+
+#include <string.h>
+
+static struct setup setup_of(const struct job *job, const struct solution *s)
+{
+	return (struct setup){ job, &s->frame, &s->design, &s->corridor };
+}
+
+/* ---- warnings: episodes ---- */
+
+static void write_episode(struct warning *w, const struct row *row, const struct verdict *v)
+{
+	w->level = v->level;
+	w->worst_joint = row->joint;
+	w->station_m = row->deviation.station_m;
+	w->value = v->value;
+	w->limit = v->limit;
+	sb_copy(w->text, sizeof w->text, v->text);
+}
+
+/* Whether a verdict is worse than what the episode says: a higher level, or further past the limit. */
+static bool worse(const struct warning *w, const struct verdict *v)
+{
+	if (v->level != w->level)
+		return v->level > w->level;
+	bool bend =
+		w->kind == WARNING_JOINT_BEND || w->kind == WARNING_WINDOW_BEND || w->kind == WARNING_LEAVES;
+	return bend ? v->value < w->value : v->value - v->limit > w->value - w->limit;
+}
+
+/* A passing kind speaks of now, so its episode always says the newest. */
+static void extend(struct warning *w, const struct row *row, const struct verdict *v)
+{
+	w->last_joint = row->joint;
+	if (worse(w, v) || (sb_warning_sorts[w->kind].passing && v->level >= w->level))
+		write_episode(w, row, v);
+}
+
+static size_t open_episode(
+	struct solution *s, enum warning_kind kind, const struct row *row, const struct verdict *v)
+{
+	s->warnings = sb_grow(s->warnings, s->warning_count, &s->warning_room, sizeof *s->warnings);
+	struct warning *w = &s->warnings[s->warning_count];
+	*w = (struct warning){
+		.kind = kind, .leg = row->leg, .joint = row->joint, .last_joint = row->joint, .open = true
+	};
+	write_episode(w, row, v);
+	s->open[kind] = (int)s->warning_count;
+	return s->warning_count++;
+}
+
+/* Returned: the first warnings[] index touched. */
+static size_t take_verdicts(struct solution *s, const struct row *row, const struct verdict *verdicts)
+{
+	size_t first = SIZE_MAX;
+
+	for (int k = 0; k < WARNING_KINDS; k++) {
+		int at = s->open[k];
+		size_t touched = SIZE_MAX;
+		if (verdicts[k].level == LEVEL_OK && at >= 0) {
+			touched = (size_t)at;
+			s->warnings[at].open = false;
+			s->open[k] = -1;
+		} else if (verdicts[k].level != LEVEL_OK && at >= 0) {
+			touched = (size_t)at;
+			extend(&s->warnings[at], row, &verdicts[k]);
+		} else if (verdicts[k].level != LEVEL_OK) {
+			touched = open_episode(s, (enum warning_kind)k, row, &verdicts[k]);
+		}
+		if (touched < first)
+			first = touched;
+	}
+	return first;
+}
+
+static bool covers(const struct acknowledgement *a, const struct warning *w)
+{
+	return a->leg == w->leg && a->joint == w->joint && a->level >= (int)w->level &&
+		sb_same(a->kind, sb_warning_sorts[w->kind].name);
+}
+
+static void mark_acknowledged(const struct job *job, struct warning *w)
+{
+	w->acknowledged = false;
+	w->acknowledged_by[0] = '\0';
+	for (size_t i = job->acknowledgement_count; i-- > 0;)
+		if (covers(&job->acknowledgements[i], w)) {
+			w->acknowledged = true;
+			sb_copy(w->acknowledged_by, sizeof w->acknowledged_by, job->acknowledgements[i].who);
+			return;
+		}
+}
+
+void sb_solve_acknowledged(const struct job *job, struct solution *s)
+{
+	for (size_t i = 0; i < s->warning_count; i++)
+		mark_acknowledged(job, &s->warnings[i]);
+}
+
+/* What `check` says: a breach anywhere on the present path; a watch anywhere on it, but for kinds that speak
+ * of what would come only while they do. */
+static void judge_whole(struct solution *s)
+{
+	s->level = LEVEL_OK;
+	for (size_t i = 0; i < s->warning_count; i++) {
+		const struct warning *w = &s->warnings[i];
+		bool counts = !w->superseded && (w->open || !sb_warning_sorts[w->kind].passing);
+		if (counts && w->level > s->level)
+			s->level = w->level;
+	}
+}
+
+/* ---- the steps ---- */
+
+/* How far history looks ahead: as far as a warning reaches. Only the end of the path looks further. */
+static int warning_sight(const struct job *job)
+{
+	return (int)job->look_ahead.value;
+}
+
+static size_t judge_row(const struct setup *setup, struct solution *s, const struct row *row,
+	const struct reading *r, const struct bit *bit, const struct ahead *ahead)
+{
+	struct verdict verdicts[WARNING_KINDS] = { 0 };
+
+	sb_warning_judge(setup, row, r, verdicts);
+	sb_advice_judge(setup, bit, ahead, row->joint, verdicts);
+	return take_verdicts(s, row, verdicts);
+}
+
+/* Appends a joint to path and warnings; the advice is left to the caller. */
+static size_t add_joint(const struct setup *setup, struct solution *s, const struct reading *r, int sight)
+{
+	const struct row *row = sb_path_append(setup, &s->path, r);
+
+	s->bit = sb_advice_bit(setup, &s->path, NULL);
+	s->ahead = sb_advice_ahead(setup, &s->bit, &s->path, NULL, sight);
+	return judge_row(setup, s, row, r, &s->bit, &s->ahead);
+}
+
+static void advise(const struct setup *setup, struct solution *s)
+{
+	s->bit = sb_advice_bit(setup, &s->path, NULL);
+	s->ahead = sb_advice_ahead(setup, &s->bit, &s->path, NULL, SB_AHEAD_SIGHT);
+	s->budget = sb_advice_budget(setup, &s->path, NULL);
+	judge_whole(s);
+}
+
+/* Judges the joints that stay in the ground afresh, as they were when each of them was the last: an episode
+ * that the withdrawn joints had made longer or worse is cut to what is left. */
+static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
+{
+	struct path whole = s->path;
+	size_t on_count = whole.on_count;
+
+	for (int k = 0; k < WARNING_KINDS; k++)
+		s->open[k] = -1;
+	s->path.on_count = 0;
+	for (int joint = 0; joint <= to_joint; joint++) {
+		const struct row *row = &s->path.rows[joint];
+		s->path.count = (size_t)joint + 1;
+		if (row->on_path)
+			s->path.on_count++;
+		struct bit bit = sb_advice_bit(setup, &s->path, NULL);
+		struct ahead ahead = sb_advice_ahead(setup, &bit, &s->path, NULL, warning_sight(setup->job));
+		const struct reading *r = row->reading ? sb_job_reading(setup->job, row->reading) : NULL;
+		judge_row(setup, s, row, r, &bit, &ahead);
+	}
+	s->path.on_count = on_count;
+}
+
+static void withdraw(const struct setup *setup, struct solution *s, const struct leg *leg)
+{
+	size_t kept = 0;
+
+	sb_path_withdraw(setup, &s->path, leg->to_joint);
+	for (size_t i = 0; i < s->warning_count; i++) {
+		struct warning *w = &s->warnings[i];
+		if (!w->superseded && w->last_joint <= leg->to_joint)
+			continue; /* judged again below, and found again as it is */
+		w->superseded = true;
+		w->open = false;
+		s->warnings[kept++] = *w;
+	}
+	s->warning_count = kept;
+	rejudge(setup, s, leg->to_joint);
+}
+
+/* The sheet alone: frame, design, corridor, and the entry. */
+static int begin(const struct job *job, struct solution *s, struct sb_problems *problems, struct sb_err *err)
+{
+	if (sb_frame_init(job, &s->frame, err)) {
+		sb_problems_add(problems, 0, "job.ini", 0, "", "%s",
+			err ? err->text : "the azimuth reference is not complete.");
+		return -1;
+	}
+	int bad = sb_design_build(job, &s->frame, &s->design, problems);
+	bad |= sb_corridor_build(job, &s->frame, &s->corridor, problems);
+	if (bad)
+		return sb_fail(err, SB_FORMAT, "The design or the corridor does not hold together.");
+	for (int k = 0; k < WARNING_KINDS; k++)
+		s->open[k] = -1;
+	struct setup setup = setup_of(job, s);
+	sb_path_begin(&setup, &s->path);
+	s->bit = sb_advice_bit(&setup, &s->path, NULL);
+	judge_row(&setup, s, &s->path.rows[0], NULL, &s->bit, &(struct ahead){ 0 });
+	return 0;
+}
+
+int sb_solve(const struct job *job, struct solution *out, struct sb_problems *problems, struct sb_err *err)
+{
+	struct sb_problems own = { 0 };
+	struct sb_err words = { 0 };
+	size_t leg = 0;
+
+	sb_solution_clear(out);
+	if (begin(job, out, problems ? problems : &own, err ? err : &words)) {
+		if (err && own.count)
+			sb_fail(err, SB_FORMAT, "%s: %s", own.list[0].file, own.list[0].text);
+		sb_problems_clear(&own);
+		sb_solution_clear(out);
+		return -1;
+	}
+	sb_problems_clear(&own);
+	struct setup setup = setup_of(job, out);
+	for (size_t i = 0; i < job->joint_count; i++) {
+		const struct reading *r = &job->readings[job->joints[i]];
+		while (leg < job->leg_count && job->legs[leg].number <= r->leg)
+			withdraw(&setup, out, &job->legs[leg++]);
+		add_joint(&setup, out, r, warning_sight(job));
+	}
+	while (leg < job->leg_count)
+		withdraw(&setup, out, &job->legs[leg++]);
+	sb_solve_acknowledged(job, out);
+	advise(&setup, out);
+	return 0;
+}
+
+int sb_solve_joint(const struct job *job, struct solution *out, size_t *changed_from, struct sb_err *err)
+{
+	struct setup setup = setup_of(job, out);
+
+	if (job->in_ground != out->path.count)
+		return sb_fail(err, SB_STATE,
+			"the path has %zu joints and the log %zu: solve it from the start.",
+			out->path.count - 1, job->in_ground);
+	size_t first = add_joint(
+		&setup, out, &job->readings[job->ground_joints[job->in_ground - 1]], warning_sight(job));
+	if (first > out->warning_count)
+		first = out->warning_count;
+	for (size_t i = first; i < out->warning_count; i++)
+		mark_acknowledged(job, &out->warnings[i]);
+	advise(&setup, out);
+	*changed_from = first;
+	return 0;
+}
+
+static void preview_warnings(const struct verdict *verdicts, struct preview *out)
+{
+	for (int k = 0; k < WARNING_KINDS; k++) {
+		if (verdicts[k].level == LEVEL_OK)
+			continue;
+		struct warning *w = &out->warnings[out->warning_count++];
+		*w = (struct warning){ .kind = (enum warning_kind)k,
+			.leg = out->row.leg,
+			.joint = out->row.joint,
+			.last_joint = out->row.joint,
+			.open = true };
+		write_episode(w, &out->row, &verdicts[k]);
+		if (verdicts[k].level > out->level)
+			out->level = verdicts[k].level;
+	}
+}
+
+int sb_solve_preview(const struct job *job, const struct solution *s, const struct reading *trial,
+	struct preview *out, struct sb_err *err)
+{
+	struct setup setup = setup_of(job, s);
+	struct verdict verdicts[WARNING_KINDS] = { 0 };
+	struct reading r = *trial;
+
+	if (!sb_number_given(&r.joint_length))
+		r.joint_length = sb_job_tally(job, sb_job_in_ground(job) + 1);
+	if (!(r.joint_length.value > 0))
+		return sb_fail(err, SB_RANGE, "A joint of length %s cannot be.", r.joint_length.text);
+	r.leg = sb_job_leg(job);
+	memset(out, 0, sizeof *out);
+	out->row = sb_path_preview(&setup, &s->path, &r);
+	out->bit = sb_advice_bit(&setup, &s->path, &out->row);
+	out->ahead = sb_advice_ahead(&setup, &out->bit, &s->path, &out->row, SB_AHEAD_SIGHT);
+	out->budget = sb_advice_budget(&setup, &s->path, &out->row);
+	sb_warning_judge(&setup, &out->row, &r, verdicts);
+	sb_advice_judge(&setup, &out->bit, &out->ahead, out->row.joint, verdicts);
+	preview_warnings(verdicts, out);
+	return 0;
+}
+
+/* ---- asking ---- */
+
+const struct row *sb_solution_last(const struct solution *s)
+{
+	return &s->path.rows[s->path.count - 1];
+}
+
+const struct row *sb_solution_last_on_path(const struct solution *s)
+{
+	return sb_path_back(&s->path, 0);
+}
+
+size_t sb_solution_unacknowledged(const struct solution *s)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < s->warning_count; i++)
+		count += !s->warnings[i].acknowledged && !s->warnings[i].superseded;
+	return count;
+}
+
+void sb_solution_clear(struct solution *s)
+{
+	sb_design_clear(&s->design);
+	sb_corridor_clear(&s->corridor);
+	sb_path_clear(&s->path);
+	sb_free(s->warnings);
+	memset(s, 0, sizeof *s);
+	for (int k = 0; k < WARNING_KINDS; k++)
+		s->open[k] = -1;
+}

@@ -1,0 +1,168 @@
+/* What a joint says of the limits, in words that end with what to do. */
+#include "model/warning.h"
+
+#include "base/str.h"
+#include "geom/angle.h"
+
+#include <math.h>
+#include <stdio.h>
+
+const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
+	[WARNING_CORRIDOR] = { "corridor", "corridor", 0,
+		"the hole against the contract's corridor around the design line, joint by joint" },
+	[WARNING_EXIT] = { "exit-window", "exit window", 1,
+		"where the bore comes out, or would come out as it heads" },
+	[WARNING_JOINT_BEND] = { "joint-bend", "bend of one joint", 0,
+		"the radius of one joint; a breach only when reading noise (two sigma) cannot explain it" },
+	[WARNING_WINDOW_BEND] = { "window-bend", "bend over the window", 0,
+		"the radius over the contract's window, by the contract's method; a watch within one sigma of the limit" },
+	[WARNING_LEAVES] = { "leaves-corridor", "leaves the corridor ahead", 1,
+		"the joint at which the corridor would be left if the heading is held" },
+	[WARNING_BLUNDER] = { "blunder", "logged as it is", 0,
+		"a reading that looked like a slip and was logged with a reason" },
+	[WARNING_MISSING] = { "missing-survey", "missing survey", 0, "a joint drilled without a reading" },
+	[WARNING_AZIMUTH] = { "azimuth-reference", "azimuth reference", 0,
+		"the tool on the staked centreline against declination and convergence, over 0.5 degrees apart" },
+};
+
+static const char *const level_words[] = { "ok", "watch", "breach" };
+
+const char *sb_level_word(enum level l)
+{
+	return level_words[l];
+}
+
+int sb_warning_kind_parse(const char *name, enum warning_kind *kind)
+{
+	for (int i = 0; i < WARNING_KINDS; i++)
+		if (sb_same(sb_warning_sorts[i].name, name)) {
+			*kind = (enum warning_kind)i;
+			return 0;
+		}
+	return -1;
+}
+
+static void judge_corridor(const struct setup *s, const struct row *row, struct verdict *v)
+{
+	const struct corridor_use *use = &row->use;
+	const char *unit = sb_unit_short(s->job->unit), *side = sb_side_word(use->side);
+
+	v->value = sb_frame_typed(s->frame, use->value_m);
+	v->limit = isinf(use->limit_m) ? 0 : sb_frame_typed(s->frame, use->limit_m);
+	/* A billionth over is arithmetic, not a breach. */
+	if (use->share > 1 + 1e-9) {
+		v->level = LEVEL_BREACH;
+		snprintf(v->text, sizeof v->text,
+			"%.1f %s %s at joint %d; %.1f is allowed. Outside the corridor: steer back if the contract lets you, or pull "
+			"back and redrill.",
+			v->value, unit, side, row->joint, v->limit);
+	} else if (use->share >= s->corridor->near) {
+		v->level = LEVEL_WATCH;
+		snprintf(v->text, sizeof v->text,
+			"%.1f %s %s at joint %d: %.0f %% of the %.1f allowed. Steer back in good time.",
+			v->value, unit, side, row->joint, use->share * 100, v->limit);
+	}
+}
+
+/* Radius for people: whole units, and "straight" beyond what an angle can tell. */
+static void radius_words(const struct setup *s, double radius_m, char text[32])
+{
+	double r = sb_frame_typed(s->frame, radius_m);
+
+	if (r > 99999)
+		snprintf(text, 32, "straight");
+	else
+		snprintf(text, 32, "%.0f %s", r, sb_unit_short(s->job->unit));
+}
+
+static void judge_joint_bend(const struct setup *s, const struct row *row, struct verdict *v)
+{
+	double limit_m = sb_frame_metres(s->frame, s->job->joint_minimum.value);
+	char radius[32];
+
+	v->limit = s->job->joint_minimum.value;
+	v->value = isinf(row->radius_m) ? 0 : sb_frame_typed(s->frame, row->radius_m);
+	if (!sb_number_given(&s->job->joint_minimum) || !(row->course_m > 0))
+		return;
+	double allowed = row->course_m / limit_m;
+	if (row->dogleg_rad <= allowed * (1 + 1e-9))
+		return;
+	radius_words(s, row->radius_m, radius);
+	bool sure = row->dogleg_rad - 2 * row->dogleg_sigma_rad > allowed;
+	v->level = sure ? LEVEL_BREACH : LEVEL_WATCH;
+	snprintf(v->text, sizeof v->text,
+		sure ? "Joint %d bends to %s; at least %s is allowed. Read it again; if it holds, pull back and redrill it."
+		     : "Joint %d seems to bend to %s (%s allowed), within what reading noise can do. Read it again.",
+		row->joint, radius, s->job->joint_minimum.text);
+}
+
+static void window_words(const struct setup *s, const struct window *w, char text[48])
+{
+	if (sb_number_given(&s->job->window_length))
+		snprintf(text, 48, "%s %s", s->job->window_length.text, sb_unit_short(s->job->unit));
+	else
+		snprintf(text, 48, "%d joints", w->joints);
+}
+
+static void judge_window_bend(const struct setup *s, const struct row *row, struct verdict *v)
+{
+	double limit_m = sb_frame_metres(s->frame, s->job->window_minimum.value);
+	const struct window *w = &row->window;
+	double angle = s->job->method == METHOD_SUM ? w->sum_rad : w->ends_rad;
+	char radius[32], over[48];
+
+	v->limit = s->job->window_minimum.value;
+	v->value = isinf(w->radius_m) ? 0 : sb_frame_typed(s->frame, w->radius_m);
+	if (!sb_number_given(&s->job->window_minimum) || w->joints == 0)
+		return;
+	double allowed = w->length_m / limit_m;
+	radius_words(s, w->radius_m, radius);
+	window_words(s, w, over);
+	if (angle > allowed * (1 + 1e-9)) {
+		v->level = LEVEL_BREACH;
+		snprintf(v->text, sizeof v->text,
+			"The %s ending at joint %d bend to %s; at least %s is allowed. Straighten; ask the engineer, or pull back and "
+			"redrill.",
+			over, row->joint, radius, s->job->window_minimum.text);
+	} else if (angle + w->sigma_rad > allowed) {
+		v->level = LEVEL_WATCH;
+		snprintf(v->text, sizeof v->text,
+			"The %s ending at joint %d bend to %s: within reading noise of the %s allowed. Turn less in the next joint.",
+			over, row->joint, radius, s->job->window_minimum.text);
+	}
+}
+
+static void judge_missing(const struct setup *s, const struct row *row, struct verdict *v)
+{
+	(void)s;
+	if (row->joint == 0 || row->taken)
+		return;
+	v->level = LEVEL_WATCH;
+	snprintf(v->text, sizeof v->text,
+		"Joint %d was drilled without a reading: the path is carried over it. Read it if the string is still there.",
+		row->joint);
+}
+
+/* The reason with a first reading says that it was held and logged all the same; a correction settles it. */
+static void judge_blunder(const struct row *row, const struct reading *r, struct verdict *v)
+{
+	if (r == NULL || r->corrects || r->reason[0] == '\0' || !row->taken)
+		return;
+	v->level = LEVEL_WATCH;
+	snprintf(v->text, sizeof v->text,
+		"Joint %d was logged as typed although it looked like a slip: \"%.120s\" (%.40s).",
+		row->joint, r->reason, r->who);
+}
+
+void sb_warning_judge(const struct setup *s, const struct row *row, const struct reading *r,
+	struct verdict verdicts[WARNING_KINDS])
+{
+	judge_missing(s, row, &verdicts[WARNING_MISSING]);
+	judge_blunder(row, r, &verdicts[WARNING_BLUNDER]);
+	if (!row->on_path)
+		return;
+	if (row->joint > 0)
+		judge_corridor(s, row, &verdicts[WARNING_CORRIDOR]);
+	judge_joint_bend(s, row, &verdicts[WARNING_JOINT_BEND]);
+	judge_window_bend(s, row, &verdicts[WARNING_WINDOW_BEND]);
+}
