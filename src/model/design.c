@@ -15,8 +15,6 @@ static const double end_said_m = 0.01, end_refused_m = 1.0;
 static void explain_chain(const struct frame *f, enum chain_status status, const char *file, int line,
 	size_t where, double by, struct sb_problems *problems)
 {
-	const char *unit = "units of length";
-
 	switch (status) {
 	case CHAIN_OK:
 		return;
@@ -35,9 +33,9 @@ static void explain_chain(const struct frame *f, enum chain_status status, const
 		return;
 	case CHAIN_OVERLAP:
 		sb_problems_add(problems, 0, file, line, "radius",
-			"the curve at point %zu does not fit: %.3f %s of tangent are missing. A smaller radius, or points further "
+			"the curve at point %zu does not fit: its tangent is %.3f too long. A smaller radius, or points further "
 			"apart.",
-			where + 1, sb_frame_typed(f, by), unit);
+			where + 1, sb_frame_typed(f, by));
 		return;
 	case CHAIN_REVERSED:
 		sb_problems_add(

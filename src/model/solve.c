@@ -157,8 +157,7 @@ static void advise(const struct setup *setup, struct solution *s)
  * that the withdrawn joints had made longer or worse is cut to what is left. */
 static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 {
-	struct path whole = s->path;
-	size_t on_count = whole.on_count;
+	size_t on_count = s->path.on_count;
 
 	for (int k = 0; k < WARNING_KINDS; k++)
 		s->open[k] = -1;
