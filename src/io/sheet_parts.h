@@ -20,7 +20,8 @@ struct sheet {
 	struct job *job;
 	struct sb_problems *problems;
 	int lines[SHEET_SETTINGS];		   /* line of each of sb_settings; 0: not there */
-	bool sound;				   /* job.ini was read without an error */
+	bool loaded;				   /* job.ini is there */
+	bool sound;				   /* and was read without an error */
 	struct sheet_source sources[SHEET_TABLES]; /* in the order of sb_sheet_tables */
 };
 
