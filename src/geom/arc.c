@@ -77,13 +77,15 @@ double sb_arc_dogleg(const struct attitude *from, const struct attitude *to)
 static struct vec3 half_sum(const struct attitude *from, const struct attitude *to)
 {
 	double half_azi = sb_wrap_half(to->azi_rad - from->azi_rad) / 2;
-	double half_inc = (to->inc_rad - from->inc_rad) / 2, mean_inc = (from->inc_rad + to->inc_rad) / 2;
-	double sm, cm, sa, ca;
-	sb_sin_cos(mean_inc, &sm, &cm);
-	sb_sin_cos(from->azi_rad + half_azi, &sa, &ca);
-	double ahead = sm * cos(half_inc) * cos(half_azi);
-	double aside = cm * sin(half_inc) * sin(half_azi);
-	return (struct vec3){ ahead * ca - aside * sa, ahead * sa + aside * ca, 0 - cm * cos(half_inc) };
+	double sin_mean, cos_mean, sin_half, cos_half, sin_side, cos_side, sin_azi, cos_azi;
+	sb_sin_cos((from->inc_rad + to->inc_rad) / 2, &sin_mean, &cos_mean);
+	sb_sin_cos((to->inc_rad - from->inc_rad) / 2, &sin_half, &cos_half);
+	sb_sin_cos(half_azi, &sin_side, &cos_side);
+	sb_sin_cos(from->azi_rad + half_azi, &sin_azi, &cos_azi);
+	double ahead = sin_mean * cos_half * cos_side;
+	double aside = cos_mean * sin_half * sin_side;
+	return (struct vec3){ ahead * cos_azi - aside * sin_azi, ahead * sin_azi + aside * cos_azi,
+		0 - cos_mean * cos_half };
 }
 
 /* Square to the heading, as far up as that goes. */
