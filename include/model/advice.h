@@ -25,6 +25,8 @@ struct ahead {
 	int leaves_held;    /* joint at which the corridor would be left if the heading is held; 0: not within
 			     * sight (SB_AHEAD_SIGHT joints, or the exit) */
 	int leaves_curved;  /* likewise if the last curvature goes on */
+	int leaves_kept;    /* likewise if the design's own bends are followed and only the difference to its
+			     * heading is kept: what is warned of, since a held heading leaves every curve */
 	bool exit_known;    /* heading up, and reaching the exit's elevation within sight */
 	double exit_long_m; /* past the exit point positive, short of it negative; at the exit's elevation */
 	double exit_right_m; /* right positive */

@@ -135,14 +135,46 @@ static int find_leaving(
 	return 0;
 }
 
-/* Where the heading from the bit meets the exit's elevation; only near the exit, and while it rises. */
+/* The same with the bore following the design and keeping its difference in heading: offset and height
+ * then grow in proportion. */
+static int find_drifting(const struct setup *s, const struct bit *bit, int joint, int sight)
+{
+	const struct deviation *d = &bit->deviation;
+	double gone = 0;
+
+	for (int k = 0; k <= sight; k++) {
+		gone += k ? sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value) : 0;
+		if (d->station_m + gone > s->design->length_m)
+			return 0;
+		struct corridor_limits limits = sb_corridor_at(s->corridor, d->station_m + gone);
+		double offset = d->offset_m + gone * sin(d->azi_off_rad),
+		       height = d->height_m + gone * sin(d->inc_off_rad);
+		if (sb_corridor_use(&limits, offset, height).share > 1 + 1e-9)
+			return joint + k;
+	}
+	return 0;
+}
+
+/* From which station on the design runs straight to the exit; where it ends in a curve, the last two
+ * joints. Before it a held heading says nothing of the exit. */
+static double last_tangent(const struct setup *s)
+{
+	const struct design *d = s->design;
+	const struct chain_part *plan = &d->alignment[d->alignment_count - 1],
+				*profile = &d->profile[d->profile_count - 1];
+	double two = d->length_m - 2 * sb_frame_metres(s->frame, s->job->joint_length.value);
+
+	return fmax(plan->curvature == 0 ? plan->at : two, profile->curvature == 0 ? profile->x : two);
+}
+
+/* Where the heading from the bit meets the exit's elevation; on the last tangent, and while it rises. */
 static void find_exit(const struct setup *s, const struct bit *bit, struct ahead *a)
 {
 	double rise = bit->attitude.heading.u, up = s->design->exit_elevation_m - bit->at.u;
 	double reach = 10 * sb_frame_metres(s->frame, s->job->joint_length.value);
 	double station;
 
-	if (rise < 0.01 || bit->deviation.station_m < s->design->length_m / 2 || fabs(up / rise) > reach)
+	if (rise < 0.01 || bit->deviation.station_m < last_tangent(s) || fabs(up / rise) > reach)
 		return;
 	struct vec3 at = sb_vec3_add(bit->at, sb_vec3_scale(bit->attitude.heading, up / rise));
 	sb_chain_project(s->design->alignment, s->design->alignment_count, at.n, at.e, s->design->length_m,
@@ -161,6 +193,7 @@ struct ahead sb_advice_ahead(const struct setup *s, const struct bit *bit, const
 	if (!bit->known)
 		return a;
 	a.leaves_held = find_leaving(s, bit, NULL, joint, sight);
+	a.leaves_kept = find_drifting(s, bit, joint, sight);
 	a.leaves_curved = a.leaves_held;
 	if (last_arc(p, trial, &arc)) {
 		/* Goes on from the bit: the same circle, turned to where the bit heads. */
@@ -269,11 +302,11 @@ struct budget sb_advice_budget(const struct setup *s, const struct path *p, cons
 static void judge_leaves(
 	const struct setup *s, const struct bit *bit, const struct ahead *a, int joint, struct verdict *v)
 {
-	int within = (int)s->job->look_ahead.value, joints = a->leaves_held - joint;
+	int within = (int)s->job->look_ahead.value, joints = a->leaves_kept - joint;
 
 	v->limit = within;
-	v->value = a->leaves_held ? joints : 0;
-	if (a->leaves_held == 0 || joints > within || joint == 0)
+	v->value = a->leaves_kept ? joints : 0;
+	if (a->leaves_kept == 0 || joints > within || joint == 0)
 		return;
 	v->level = LEVEL_WATCH;
 	if (joints <= 0)
@@ -283,8 +316,8 @@ static void judge_leaves(
 			sb_side_word(bit->use.side));
 	else
 		snprintf(v->text, sizeof v->text,
-			"If the heading is held, the corridor is left in joint %d, %d ahead. Turn back now.",
-			a->leaves_held, joints);
+			"If it keeps heading off the design as it does, the corridor is left in joint %d, %d ahead. Turn back now.",
+			a->leaves_kept, joints);
 }
 
 static bool exit_misses(

@@ -9,8 +9,14 @@
 #include <stdio.h>
 #include <string.h>
 
-/* How far ends may miss one another: said from the first, refused from the second, metres. */
-static const double end_said_m = 0.01, end_refused_m = 1.0;
+/* How far ends may miss one another before it is said, metres: drawings round to a hundredth. A miss of more
+ * than a metre and a hundredth of the length is another line and is refused. */
+static const double end_said_m = 0.01;
+
+static bool another_line(const struct design *d, double miss_m)
+{
+	return miss_m > fmax(1.0, 0.01 * d->length_m);
+}
 
 static void explain_chain(const struct frame *f, enum chain_status status, const char *file, int line,
 	size_t where, double by, struct sb_problems *problems)
@@ -73,17 +79,17 @@ static int build_alignment(
 	int line = where < job->alignment_count ? job->alignment[where].line : 0;
 	explain_chain(f, status, "alignment.csv", line, where, by, problems);
 	if (status >= 0) {
+		d->length_m = sb_chain_length(d->alignment, d->alignment_count);
 		struct chain_place first = { .x = pis[0].x, .y = pis[0].y },
 				   last = { .x = pis[count - 1].x, .y = pis[count - 1].y };
 		struct vec3 end = sb_frame_ground(f, job->exit.easting.value, job->exit.northing.value, 0);
 		double misses[2] = { hypot(first.x, first.y), hypot(last.x - end.n, last.y - end.e) };
 		for (int i = 0; i < 2; i++)
 			if (misses[i] > end_said_m)
-				sb_problems_add(problems, misses[i] <= end_refused_m, "alignment.csv", 0, "",
+				sb_problems_add(problems, !another_line(d, misses[i]), "alignment.csv", 0, "",
 					"the %s point lies %.3f from the %s in [control]: they must be the same place.",
 					i ? "last" : "first", sb_frame_typed(f, misses[i]),
 					i ? "exit" : "entry");
-		d->length_m = sb_chain_length(d->alignment, d->alignment_count);
 	}
 	sb_free(pis);
 	return status < 0 ? -1 : 0;
@@ -115,13 +121,13 @@ static int build_profile(
 	return status < 0 ? -1 : 0;
 }
 
-static void compare_end(const struct frame *f, double got_m, double want_m, const char *column,
-	const char *what, const char *with, struct sb_problems *problems)
+static void compare_end(const struct frame *f, const struct design *d, double got_m, double want_m,
+	const char *column, const char *what, const char *with, struct sb_problems *problems)
 {
 	double miss = fabs(got_m - want_m);
 
 	if (miss > end_said_m)
-		sb_problems_add(problems, miss <= end_refused_m, "profile.csv", 0, column,
+		sb_problems_add(problems, !another_line(d, miss), "profile.csv", 0, column,
 			"the %s is %.3f, but %s %.3f: %.3f apart. They must agree.", what,
 			sb_frame_typed(f, got_m), with, sb_frame_typed(f, want_m), sb_frame_typed(f, miss));
 }
@@ -131,14 +137,14 @@ static void check_ends(
 {
 	const struct profile_pi *first = &job->profile[0], *last = &job->profile[job->profile_count - 1];
 
-	compare_end(f, sb_frame_metres(f, first->station.value), 0, "station", "first station",
+	compare_end(f, d, sb_frame_metres(f, first->station.value), 0, "station", "first station",
 		"the entry is at station", problems);
-	compare_end(f, sb_frame_metres(f, last->station.value), d->length_m, "station", "last station",
+	compare_end(f, d, sb_frame_metres(f, last->station.value), d->length_m, "station", "last station",
 		"the alignment ends at station", problems);
-	compare_end(f, sb_frame_metres(f, first->elevation.value),
+	compare_end(f, d, sb_frame_metres(f, first->elevation.value),
 		sb_frame_metres(f, job->entry.elevation.value), "elevation", "first elevation",
 		"[control] entry says", problems);
-	compare_end(f, sb_frame_metres(f, last->elevation.value),
+	compare_end(f, d, sb_frame_metres(f, last->elevation.value),
 		sb_frame_metres(f, job->exit.elevation.value), "elevation", "last elevation",
 		"[control] exit says", problems);
 }

@@ -10,6 +10,10 @@
 #include <math.h>
 #include <string.h>
 
+static const struct window no_window = {
+	.radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL
+};
+
 /* Where the square from a point to the design line in space has its foot. Newton's method on
  * (P - D(s)) . D'(s) = 0 from the foot in plan; the line turns so little between the two that three steps
  * reach rounding. */
@@ -106,7 +110,7 @@ static bool staked(const struct job *job)
 
 void sb_path_begin(const struct setup *s, struct path *p)
 {
-	struct row entry = { .leg = 1, .on_path = true, .radius_m = HUGE_VAL };
+	struct row entry = { .leg = 1, .on_path = true, .radius_m = HUGE_VAL, .window = no_window };
 	const struct job *job = s->job;
 
 	assert(p->count == 0);
@@ -142,7 +146,7 @@ static void finish_window(
 static struct window window_by_joints(const struct setup *s, const struct path *p, const struct row *row)
 {
 	size_t joints = (size_t)s->job->window_joints.value;
-	struct window w = { .radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL };
+	struct window w = no_window;
 
 	if (joints == 0 || p->on_count < joints)
 		return w;
@@ -160,7 +164,7 @@ static struct window window_by_joints(const struct setup *s, const struct path *
 static struct window window_by_length(const struct setup *s, const struct path *p, const struct row *row)
 {
 	double length = sb_frame_metres(s->frame, s->job->window_length.value);
-	struct window w = { .radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL };
+	struct window w = no_window;
 
 	if (row->survey_md_m < length)
 		return w;
@@ -185,7 +189,7 @@ static struct window window_by_length(const struct setup *s, const struct path *
 		finish_window(s, &from, row, &w);
 		return w;
 	}
-	return (struct window){ .radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL };
+	return no_window;
 }
 
 static void lay_course(const struct setup *s, const struct path *p, struct row *row)
@@ -218,7 +222,7 @@ struct row sb_path_preview(const struct setup *s, const struct path *p, const st
 		.joint = before->joint + 1,
 		.radius_m = HUGE_VAL,
 		.taken = sb_reading_taken(r),
-		.window = { .radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL },
+		.window = no_window,
 	};
 
 	row.bit_md_m = before->bit_md_m + sb_frame_metres(s->frame, r->joint_length.value);

@@ -17,7 +17,7 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 	[WARNING_WINDOW_BEND] = { "window-bend", "bend over the window", 0,
 		"the radius over the contract's window, by the contract's method; a watch within one sigma of the limit" },
 	[WARNING_LEAVES] = { "leaves-corridor", "leaves the corridor ahead", 1,
-		"the joint at which the corridor would be left if the heading is held" },
+		"the joint at which the corridor would be left if the bore keeps heading off the design as it does" },
 	[WARNING_BLUNDER] = { "blunder", "logged as it is", 0,
 		"a reading that looked like a slip and was logged with a reason" },
 	[WARNING_MISSING] = { "missing-survey", "missing survey", 0, "a joint drilled without a reading" },
@@ -42,6 +42,15 @@ int sb_warning_kind_parse(const char *name, enum warning_kind *kind)
 	return -1;
 }
 
+/* Lengths off line as people say them: centimetres, tenths of a foot; finer where a value and its limit would
+ * read the same. */
+static int length_decimals(const struct setup *s, double value, double limit)
+{
+	if (s->job->unit == UNIT_M)
+		return 2;
+	return value < 0.1 || fabs(value - limit) < 0.1 ? 2 : 1;
+}
+
 static void judge_corridor(const struct setup *s, const struct row *row, struct verdict *v)
 {
 	const struct corridor_use *use = &row->use;
@@ -49,18 +58,19 @@ static void judge_corridor(const struct setup *s, const struct row *row, struct 
 
 	v->value = sb_frame_typed(s->frame, use->value_m);
 	v->limit = isinf(use->limit_m) ? 0 : sb_frame_typed(s->frame, use->limit_m);
+	int d = length_decimals(s, v->value, v->limit);
 	/* A billionth over is arithmetic, not a breach. */
 	if (use->share > 1 + 1e-9) {
 		v->level = LEVEL_BREACH;
 		snprintf(v->text, sizeof v->text,
-			"%.1f %s %s at joint %d; %.1f is allowed. Outside the corridor: steer back if the contract lets you, or pull "
+			"%.*f %s %s at joint %d; %.*f is allowed. Outside the corridor: steer back if the contract lets you, or pull "
 			"back and redrill.",
-			v->value, unit, side, row->joint, v->limit);
+			d, v->value, unit, side, row->joint, d, v->limit);
 	} else if (use->share >= s->corridor->near) {
 		v->level = LEVEL_WATCH;
 		snprintf(v->text, sizeof v->text,
-			"%.1f %s %s at joint %d: %.0f %% of the %.1f allowed. Steer back in good time.",
-			v->value, unit, side, row->joint, use->share * 100, v->limit);
+			"%.*f %s %s at joint %d: %.0f %% of the %.*f allowed. Steer back in good time.", d,
+			v->value, unit, side, row->joint, use->share * 100, d, v->limit);
 	}
 }
 

@@ -1,0 +1,236 @@
+/* Taking the command line apart, and telling people what it could be. */
+#include "cli/command.h"
+
+#include "base/str.h"
+#include "model/reading.h"
+
+#include <pwd.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+static const struct option common[] = {
+	{ "help", NULL, "this text", false },
+	{ NULL, NULL, NULL, false },
+};
+
+static size_t own_options(const struct command *c)
+{
+	size_t n = 0;
+
+	while (c->options && c->options[n].name)
+		n++;
+	return n;
+}
+
+bool sb_command_option(const struct command *c, size_t i, struct option *out)
+{
+	size_t own = own_options(c), fields = c->row_fields ? sb_row_field_count : 0;
+
+	if (i < fields) {
+		const struct row_field *f = &sb_row_fields[i];
+		const char *argument = f->type == FIELD_TEXT ? "TEXT"
+			: f->type == FIELD_CLOCK	     ? "HH:MM"
+							     : "VALUE";
+		if (f->type == FIELD_RETURNS)
+			argument = "full|partial|none";
+		*out = (struct option){ f->option, argument, f->help, false };
+		return true;
+	}
+	i -= fields;
+	if (i < own) {
+		*out = c->options[i];
+		return true;
+	}
+	i -= own;
+	if (common[i].name == NULL)
+		return false;
+	*out = common[i];
+	return true;
+}
+
+const struct command *sb_command_find(const char *name)
+{
+	for (size_t i = 0; i < sb_command_count; i++)
+		if (sb_same(sb_commands[i]->name, name))
+			return sb_commands[i];
+	return NULL;
+}
+
+static bool find_option(const struct command *c, const char *name, size_t length, struct option *out)
+{
+	for (size_t i = 0; sb_command_option(c, i, out); i++)
+		if (strlen(out->name) == length && strncmp(out->name, name, length) == 0)
+			return true;
+	return false;
+}
+
+static int take_option(const struct command *c, int argc, char *const *argv, int *at, struct invocation *in,
+	struct sb_err *err)
+{
+	const char *word = argv[*at] + 2, *equals = strchr(word, '=');
+	size_t length = equals ? (size_t)(equals - word) : strlen(word);
+	struct option o;
+	const char *value = "";
+
+	if (!find_option(c, word, length, &o))
+		return sb_fail(err, SB_USAGE, "%s does not know the option --%.*s. See: sagbend %s --help",
+			c->name, (int)length, word, c->name);
+	if (o.argument == NULL && equals)
+		return sb_fail(err, SB_USAGE, "--%s takes no value.", o.name);
+	if (o.argument != NULL) {
+		if (equals)
+			value = equals + 1;
+		else if (*at + 1 < argc)
+			value = argv[++*at];
+		else
+			return sb_fail(
+				err, SB_USAGE, "--%s needs a value: --%s %s", o.name, o.name, o.argument);
+	}
+	for (size_t i = 0; i < in->given_count; i++)
+		if (sb_same(in->given[i].name, o.name))
+			return sb_fail(err, SB_USAGE, "--%s is given twice.", o.name);
+	if (in->given_count == SB_INVOCATION_VALUES)
+		return sb_fail(err, SB_USAGE, "Too many options.");
+	in->given[in->given_count].name = o.name;
+	in->given[in->given_count++].value = value;
+	return 0;
+}
+
+int sb_command_parse(
+	const struct command *c, int argc, char *const *argv, struct invocation *in, struct sb_err *err)
+{
+	bool options = true;
+
+	memset(in, 0, sizeof *in);
+	in->command = c;
+	for (int i = 0; i < argc; i++) {
+		if (options && sb_same(argv[i], "--")) {
+			options = false;
+		} else if (options && strncmp(argv[i], "--", 2) == 0) {
+			if (take_option(c, argc, argv, &i, in, err))
+				return -1;
+		} else if (options && argv[i][0] == '-' && argv[i][1] != '\0') {
+			return sb_fail(err, SB_USAGE,
+				"'%s' is not an option: options are whole words, like --by.", argv[i]);
+		} else if (in->count < c->most) {
+			in->positional[in->count++] = argv[i];
+		} else {
+			return sb_fail(err, SB_USAGE, "'%s' is one word too many. Usage: sagbend %s %s",
+				argv[i], c->name, c->arguments);
+		}
+	}
+	if (in->count < c->least && !sb_command_flag(in, "help"))
+		return sb_fail(
+			err, SB_USAGE, "Something is missing. Usage: sagbend %s %s", c->name, c->arguments);
+	return 0;
+}
+
+const char *sb_command_value(const struct invocation *in, const char *name)
+{
+	for (size_t i = 0; i < in->given_count; i++)
+		if (sb_same(in->given[i].name, name))
+			return in->given[i].value;
+	return NULL;
+}
+
+bool sb_command_flag(const struct invocation *in, const char *name)
+{
+	return sb_command_value(in, name) != NULL;
+}
+
+/* A paragraph wrapped at the edge of a terminal. */
+static void put_paragraph(const char *text, int indent, int first)
+{
+	int column = first;
+
+	while (*text) {
+		int length = (int)strcspn(text, " ");
+		if (column > indent && column + length > 79) {
+			printf("\n%*s", indent, "");
+			column = indent;
+		}
+		printf("%.*s ", length, text);
+		column += length + 1;
+		text += length;
+		text += strspn(text, " ");
+	}
+	putchar('\n');
+}
+
+void sb_command_help(const struct command *c)
+{
+	struct option o;
+
+	printf("sagbend %s %s\n\n", c->name, c->arguments);
+	put_paragraph(c->summary, 0, 0);
+	if (c->detail[0])
+		put_paragraph(c->detail, 0, 0);
+	putchar('\n');
+	for (size_t i = 0; sb_command_option(c, i, &o); i++) {
+		char left[64];
+		snprintf(left, sizeof left, "  --%s%s%s", o.name, o.argument ? " " : "",
+			o.argument ? o.argument : "");
+		printf("%-28s ", left);
+		if (strlen(left) > 28)
+			printf("\n%29s", "");
+		put_paragraph(o.help, 29, 29);
+	}
+}
+
+void sb_command_overview(void)
+{
+	printf("sagbend JOB.bore              opens the screen\n"
+	       "sagbend COMMAND ...           sagbend COMMAND --help says more\n\n");
+	for (size_t i = 0; i < sb_command_count; i++)
+		printf("  %-12s %s\n", sb_commands[i]->name, sb_commands[i]->summary);
+	putchar('\n');
+	put_paragraph(
+		"The log book and the compass of a pilot bore for a pipeline crossing. " SB_CAUTION, 0, 0);
+}
+
+int sb_command_who(const struct invocation *in, const char **who, struct sb_err *err)
+{
+	const char *name = sb_command_value(in, "by");
+
+	if (name == NULL)
+		name = getenv("LOGNAME");
+	if (name == NULL || *name == '\0')
+		name = getenv("USER");
+	if (name == NULL || *name == '\0') {
+		const struct passwd *p = getpwuid(getuid()); // NOLINT(concurrency-mt-unsafe): one thread
+		name = p ? p->pw_name : NULL;
+	}
+	if (name == NULL || name[strspn(name, " ")] == '\0')
+		return sb_fail(err, SB_USAGE, "Every act carries a name: say --by WHO.");
+	if (strlen(name) >= SB_WHO_TEXT || !sb_utf8_valid(name, strlen(name)))
+		return sb_fail(err, SB_USAGE,
+			"The name after --by must be UTF-8 text of at most %d characters.", SB_WHO_TEXT - 1);
+	*who = name;
+	return 0;
+}
+
+int sb_command_fail(const struct sb_err *err)
+{
+	static const int statuses[] = {
+		[SB_OK] = EXIT_OK,
+		[SB_USAGE] = EXIT_USAGE,
+		[SB_RANGE] = EXIT_DATA,
+		[SB_FORMAT] = EXIT_DATA,
+		[SB_STATE] = EXIT_DATA,
+		[SB_HELD] = EXIT_HELD,
+		[SB_MISSING] = EXIT_NO_INPUT,
+		[SB_DENIED] = EXIT_DENIED,
+		[SB_BUSY] = EXIT_BUSY,
+		[SB_FULL] = EXIT_WRITE,
+		[SB_IO] = EXIT_WRITE,
+		[SB_FOREIGN] = EXIT_NO_INPUT,
+		[SB_NEWER] = EXIT_NO_INPUT,
+		[SB_DAMAGED] = EXIT_NO_INPUT,
+	};
+
+	fflush(stdout);
+	fprintf(stderr, "sagbend: %s\n", err->text);
+	return statuses[err->code];
+}

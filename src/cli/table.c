@@ -1,0 +1,24 @@
+/* The table of commands, in the order in which a job meets them. */
+#include "cli/command.h"
+#include "commands.h"
+
+const struct command *const sb_commands[] = {
+	&sb_cmd_new,
+	&sb_cmd_open,
+	&sb_cmd_log,
+	&sb_cmd_whatif,
+	&sb_cmd_correct,
+	&sb_cmd_withdraw,
+	&sb_cmd_note,
+	&sb_cmd_shift,
+	&sb_cmd_acknowledge,
+	&sb_cmd_import,
+	&sb_cmd_path,
+	&sb_cmd_check,
+	&sb_cmd_handover,
+	&sb_cmd_export,
+	&sb_cmd_verify,
+	&sb_cmd_backup,
+	&sb_cmd_compute,
+};
+const size_t sb_command_count = sizeof sb_commands / sizeof *sb_commands;
