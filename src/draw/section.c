@@ -1,0 +1,142 @@
+/* Each point of the trail stands where it is beside the design at its own station: seen along the line, as
+ * if the design were a straight tube that one looks through.
+ */
+#include "draw/section.h"
+
+#include "draw/axis.h"
+#include "geom/chain.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#define TRAIL 12      /* joints */
+#define HELD_JOINTS 3 /* ahead */
+#define LEAST_M 0.5   /* seen on each side of the design, when the contract sets no limit */
+#define ABOUT 1.15    /* room around what must be seen */
+
+/* A side without a limit reaches as far as the view must. */
+static double or_far(double limit_m, double far_m)
+{
+	return isfinite(limit_m) ? limit_m : far_m;
+}
+
+static void side(struct scene *out, double limit_m, struct spot a, struct spot b)
+{
+	if (!isfinite(limit_m))
+		return;
+	sb_scene_line(out, MEANING_CORRIDOR, LINE_SOLID);
+	sb_scene_point(out, a.x, a.y);
+	sb_scene_point(out, b.x, b.y);
+}
+
+static void draw_box(const struct corridor_limits *l, double far_m, struct scene *out)
+{
+	double left = -or_far(l->left_m, far_m), right = or_far(l->right_m, far_m);
+	double low = -or_far(l->down_m, far_m), high = or_far(l->up_m, far_m);
+
+	side(out, l->up_m, (struct spot){ left, high }, (struct spot){ right, high });
+	side(out, l->down_m, (struct spot){ left, low }, (struct spot){ right, low });
+	side(out, l->left_m, (struct spot){ left, low }, (struct spot){ left, high });
+	side(out, l->right_m, (struct spot){ right, low }, (struct spot){ right, high });
+}
+
+static void dimension(
+	const struct job *job, double limit_m, const char *word, struct spot at, struct scene *out)
+{
+	char text[SB_AXIS_TEXT];
+
+	if (!isfinite(limit_m))
+		return;
+	snprintf(text, sizeof text, " %.4g%s", limit_m / sb_unit_metres(job->unit), word);
+	sb_scene_text(out, MEANING_TICK, ANCHOR_UPON, at, text);
+}
+
+/* The contract's figures, each in its side of the box. */
+static void draw_dimensions(const struct job *job, const struct corridor_limits *l, struct scene *out)
+{
+	char high[16], low[16];
+
+	snprintf(high, sizeof high, " %s high ", sb_unit_short(job->unit));
+	snprintf(low, sizeof low, " %s low ", sb_unit_short(job->unit));
+	dimension(job, l->up_m, high, (struct spot){ 0, l->up_m }, out);
+	dimension(job, l->down_m, low, (struct spot){ 0, -l->down_m }, out);
+	dimension(job, l->left_m, " L", (struct spot){ -l->left_m, 0 }, out);
+	dimension(job, l->right_m, " R", (struct spot){ l->right_m, 0 }, out);
+	out->bare = isfinite(l->up_m) && isfinite(l->down_m) && isfinite(l->left_m) && isfinite(l->right_m);
+}
+
+static void draw_trail(const struct solution *s, struct scene *out)
+{
+	const struct path *path = &s->path;
+	size_t first = path->on_count > TRAIL ? path->on_count - TRAIL : 0;
+
+	sb_scene_line(out, MEANING_DRILLED, LINE_SOLID);
+	for (size_t i = first; i < path->on_count; i++) {
+		const struct row *row = &path->rows[path->on_path[i]];
+		sb_scene_point(out, row->deviation.offset_m, row->deviation.height_m);
+	}
+	if (s->bit.known)
+		sb_scene_point(out, s->bit.deviation.offset_m, s->bit.deviation.height_m);
+}
+
+static void draw_held(const struct job *job, const struct solution *s, struct scene *out)
+{
+	double joint = sb_frame_metres(&s->frame, job->joint_length.value);
+	double station = s->bit.deviation.station_m;
+
+	if (!(joint > 0))
+		return;
+	sb_scene_line(out, MEANING_HELD, LINE_DASHED);
+	sb_scene_point(out, s->bit.deviation.offset_m, s->bit.deviation.height_m);
+	for (int i = 1; i <= HELD_JOINTS; i++) {
+		struct vec3 at = sb_vec3_add(s->bit.at, sb_vec3_scale(s->bit.attitude.heading, joint * i));
+		double offset = 0;
+		sb_chain_project(s->design.alignment, s->design.alignment_count, at.n, at.e, station,
+			&station, &offset);
+		double design = sb_chain_height(s->design.profile, s->design.profile_count, station).y;
+		sb_scene_point(out, offset, at.u - design);
+	}
+}
+
+static struct spot of_bit(const struct bit *bit)
+{
+	return (struct spot){ bit->deviation.offset_m, bit->deviation.height_m };
+}
+
+static void see(
+	const struct corridor_limits *l, const struct spot *bit, const struct spot *trial, struct scene *out)
+{
+	sb_scene_see(out, -or_far(l->left_m, LEAST_M) * ABOUT, -or_far(l->down_m, LEAST_M) * ABOUT);
+	sb_scene_see(out, or_far(l->right_m, LEAST_M) * ABOUT, or_far(l->up_m, LEAST_M) * ABOUT);
+	if (bit)
+		sb_scene_see(out, bit->x * ABOUT, bit->y * ABOUT);
+	if (trial)
+		sb_scene_see(out, trial->x * ABOUT, trial->y * ABOUT);
+}
+
+void sb_section_scene(
+	const struct job *job, const struct solution *s, const struct preview *trial, struct scene *out)
+{
+	double station = s->bit.known ? s->bit.deviation.station_m : 0;
+	struct corridor_limits l = sb_corridor_at(&s->corridor, station);
+	struct spot bit = of_bit(&s->bit), tried = trial ? of_bit(&trial->bit) : bit;
+	bool trying = trial && trial->bit.known;
+
+	sb_scene_reset(out);
+	out->across = QUANTITY_RIGHT;
+	out->up = QUANTITY_HEIGHT;
+	out->unit = job->unit;
+	out->exaggerated = 1;
+	see(&l, s->bit.known ? &bit : NULL, trying ? &tried : NULL, out);
+	double far = fmax(out->view.high.x - out->view.low.x, out->view.high.y - out->view.low.y);
+	draw_box(&l, isfinite(far) ? far : LEAST_M, out);
+	draw_dimensions(job, &l, out);
+	sb_scene_mark(out, MEANING_DESIGN, (struct spot){ 0, 0 });
+	if (s->bit.known && s->design.alignment_count > 0 && s->design.profile_count > 0)
+		draw_held(job, s, out);
+	draw_trail(s, out);
+	if (s->bit.known)
+		sb_scene_mark(out, MEANING_BIT, bit);
+	if (trying)
+		sb_scene_mark(out, MEANING_TRIAL, tried);
+}
