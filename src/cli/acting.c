@@ -1,0 +1,95 @@
+/* What the acts on a job have in common. */
+#include "acting.h"
+
+#include "base/str.h"
+
+#include <stdio.h>
+#include <string.h>
+
+int sb_acting_open(const struct invocation *in, struct sb_store **store, const char **who, struct sb_err *err)
+{
+	if (sb_command_who(in, who, err))
+		return -1;
+	return sb_store_open(in->positional[0], STORE_WRITE, *who, store, err);
+}
+
+int sb_acting_read(const struct invocation *in, struct sb_store **store, struct sb_err *err)
+{
+	return sb_store_open(in->positional[0], STORE_READ, "", store, err);
+}
+
+int sb_acting_fields(const struct invocation *in, enum incline incline, struct reading *r, struct sb_err *err)
+{
+	for (size_t i = 0; i < sb_row_field_count; i++) {
+		const char *typed = sb_command_value(in, sb_row_fields[i].option);
+		if (typed && sb_row_field_put(&sb_row_fields[i], r, incline, typed, err))
+			return -1;
+	}
+	return 0;
+}
+
+int sb_acting_reason(const struct invocation *in, char reason[SB_REMARK_TEXT], struct sb_err *err)
+{
+	const char *text = sb_command_value(in, "reason");
+
+	reason[0] = '\0';
+	if (text == NULL)
+		return 0;
+	if (!sb_utf8_valid(text, strlen(text)))
+		return sb_fail(err, SB_USAGE, "The reason is not UTF-8 text.");
+	if (text[strspn(text, " ")] == '\0')
+		return sb_fail(err, SB_USAGE, "The reason is empty: say why in a few words.");
+	if (!sb_copy(reason, SB_REMARK_TEXT, text))
+		return sb_fail(
+			err, SB_USAGE, "The reason is too long: %d characters fit.", SB_REMARK_TEXT - 1);
+	return 0;
+}
+
+int sb_acting_whole(
+	const struct invocation *in, const char *name, int low, int high, int *out, struct sb_err *err)
+{
+	const char *text = sb_command_value(in, name);
+	struct number n;
+
+	if (text == NULL)
+		return sb_fail(err, SB_USAGE, "--%s is missing.", name);
+	if (sb_number_parse(text, &n, err))
+		return sb_fail_within(err, "--%s: ", name);
+	if (strchr(n.text, '.') || !(n.value >= low && n.value <= high))
+		return sb_fail(err, SB_USAGE, "--%s %s cannot be: a whole number from %d to %d is right.",
+			name, n.text, low, high);
+	*out = (int)n.value;
+	return 0;
+}
+
+int sb_acting_look(const struct job *job, const struct solution *s, const struct reading *r,
+	const struct depth_check *depths, struct sb_err *err)
+{
+	struct suspicion found[SB_SUSPICIONS];
+	size_t count = sb_blunder_look(job, s, r, depths, found);
+	struct sb_str text = { 0 };
+	bool held = false;
+
+	for (size_t i = 0; i < count; i++) {
+		if (found[i].held && r->reason[0] == '\0') {
+			sb_str_add(&text, "%s%s", text.length ? " " : "", found[i].text);
+			held = true;
+		} else {
+			fprintf(stderr, "sagbend: note: %s\n", found[i].text);
+		}
+	}
+	if (held)
+		sb_fail(err, SB_HELD, "Not logged. %s If it is right as it is, say why with --reason.",
+			sb_str_get(&text));
+	sb_str_clear(&text);
+	return held ? -1 : 0;
+}
+
+void sb_acting_say_warnings(const struct solution *s)
+{
+	for (size_t i = 0; i < s->warning_count; i++) {
+		const struct warning *w = &s->warnings[i];
+		if (w->open && !w->superseded && !w->acknowledged)
+			fprintf(stderr, "sagbend: %s: %s\n", sb_level_word(w->level), w->text);
+	}
+}

@@ -1,0 +1,181 @@
+/* sagbend withdraw, note, shift, acknowledge: the short acts. */
+#include "acting.h"
+#include "base/str.h"
+#include "commands.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* ---- withdraw ---- */
+
+static const struct option withdraw_options[] = {
+	{ "to-joint", "N", "the last joint that stays in the ground; 0: all are out", false },
+	{ "reason", "TEXT", "why", false },
+	OPTION_BY,
+	OPTION_END,
+};
+
+static int run_withdraw(const struct invocation *in)
+{
+	char reason[SB_REMARK_TEXT];
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	const char *who;
+	int joint;
+
+	if (sb_acting_whole(in, "to-joint", 0, 1000000, &joint, &err) || sb_acting_reason(in, reason, &err) ||
+		sb_acting_open(in, &store, &who, &err))
+		return sb_command_fail(&err);
+	int status = sb_store_withdraw(store, who, joint, reason, &err);
+	if (status == 0)
+		printf("Pulled back to joint %d. Leg %d begins.\n", joint, sb_job_leg(sb_store_job(store)));
+	sb_store_close(store);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+const struct command sb_cmd_withdraw = {
+	.name = "withdraw",
+	.arguments = "JOB.bore --to-joint N --reason TEXT [--by WHO]",
+	.summary = "pulls the string back to drill again; a new leg begins",
+	.detail = "The joints withdrawn stay in the file as superseded.",
+	.least = 1,
+	.most = 1,
+	.options = withdraw_options,
+	.run = run_withdraw,
+};
+
+/* ---- note ---- */
+
+static const struct option note_options[] = { OPTION_BY, OPTION_END };
+
+static int run_note(const struct invocation *in)
+{
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	const char *who;
+
+	if (sb_acting_open(in, &store, &who, &err))
+		return sb_command_fail(&err);
+	int status = sb_store_note(store, who, in->positional[1], &err);
+	sb_store_close(store);
+	if (status)
+		return sb_command_fail(&err);
+	puts("Noted.");
+	return EXIT_OK;
+}
+
+const struct command sb_cmd_note = {
+	.name = "note",
+	.arguments = "JOB.bore TEXT [--by WHO]",
+	.summary = "keeps a note with the joint that was drilled last",
+	.detail = "",
+	.least = 2,
+	.most = 2,
+	.options = note_options,
+	.run = run_note,
+};
+
+/* ---- shift ---- */
+
+static const struct option shift_options[] = {
+	{ "begin", "NAMES", "the crew that takes over", false },
+	{ "end", "REMARKS", "what the next shift should know", false },
+	OPTION_BY,
+	OPTION_END,
+};
+
+static int run_shift(const struct invocation *in)
+{
+	const char *begin = sb_command_value(in, "begin"), *end = sb_command_value(in, "end"), *who;
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+
+	if ((begin == NULL) == (end == NULL)) {
+		sb_fail(&err, SB_USAGE, "Say either --begin NAMES or --end REMARKS.");
+		return sb_command_fail(&err);
+	}
+	if (sb_acting_open(in, &store, &who, &err))
+		return sb_command_fail(&err);
+	int status = begin ? sb_store_shift_begin(store, who, begin, &err)
+			   : sb_store_shift_end(store, who, end, &err);
+	sb_store_close(store);
+	if (status)
+		return sb_command_fail(&err);
+	puts(begin ? "The shift has begun." : "The shift has ended.");
+	return EXIT_OK;
+}
+
+const struct command sb_cmd_shift = {
+	.name = "shift",
+	.arguments = "JOB.bore --begin NAMES | --end REMARKS [--by WHO]",
+	.summary = "begins or ends a shift",
+	.detail = "Beginning one ends the one that runs.",
+	.least = 1,
+	.most = 1,
+	.options = shift_options,
+	.run = run_shift,
+};
+
+/* ---- acknowledge ---- */
+
+static const struct option acknowledge_options[] = {
+	{ "kind", "KIND", "of the warning, as check names it: corridor, window-bend ...", false },
+	{ "joint", "N", "the joint where it began; the newest of its kind when left out", false },
+	{ "reason", "TEXT", "why it is accepted", false },
+	OPTION_BY,
+	OPTION_END,
+};
+
+/* Returned: the index of the newest warning of the kind (and joint) that is not acknowledged yet; -1 with
+ * err. */
+static long find_warning(const struct invocation *in, const struct solution *s, struct sb_err *err)
+{
+	const char *name = sb_command_value(in, "kind");
+	enum warning_kind kind;
+	int joint = -1;
+
+	if (name == NULL)
+		return sb_fail(err, SB_USAGE, "--kind KIND is missing. See what is open with: sagbend check");
+	if (sb_warning_kind_parse(name, &kind))
+		return sb_fail(err, SB_USAGE,
+			"There is no kind of warning called '%.40s'. See: sagbend check", name);
+	if (sb_command_value(in, "joint") && sb_acting_whole(in, "joint", 0, 1000000, &joint, err))
+		return -1;
+	for (size_t i = s->warning_count; i-- > 0;) {
+		const struct warning *w = &s->warnings[i];
+		bool of_joint = joint < 0 || (joint >= w->joint && joint <= w->last_joint);
+		if (w->kind == kind && of_joint && !w->acknowledged && !w->superseded)
+			return (long)i;
+	}
+	return sb_fail(err, SB_MISSING, "No %s warning%s waits to be acknowledged.", name,
+		joint < 0 ? "" : " at that joint");
+}
+
+static int run_acknowledge(const struct invocation *in)
+{
+	char reason[SB_REMARK_TEXT];
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	const char *who;
+
+	if (sb_acting_reason(in, reason, &err) || sb_acting_open(in, &store, &who, &err))
+		return sb_command_fail(&err);
+	long at = find_warning(in, sb_store_solution(store), &err);
+	int status = at < 0 ? -1 : sb_store_acknowledge(store, who, (size_t)at, reason, &err);
+	if (status == 0)
+		printf("Acknowledged: %s\n", sb_store_solution(store)->warnings[at].text);
+	sb_store_close(store);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+const struct command sb_cmd_acknowledge = {
+	.name = "acknowledge",
+	.arguments = "JOB.bore --kind KIND [--joint N] --reason TEXT [--by WHO]",
+	.summary = "acknowledges a warning with a name and a reason",
+	.detail =
+		"It stays in the file and in every report. If it grows from watch to breach it is open again.",
+	.least = 1,
+	.most = 1,
+	.options = acknowledge_options,
+	.run = run_acknowledge,
+};

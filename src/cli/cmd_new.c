@@ -1,0 +1,61 @@
+/* sagbend new: a job file from a job sheet. */
+#include "acting.h"
+#include "commands.h"
+#include "io/sheet.h"
+
+#include <stdio.h>
+
+static const struct option options[] = {
+	{ "sheet", "FOLDER", "the job sheet: a folder with job.ini and the tables that it names", true },
+	OPTION_BY,
+	OPTION_END,
+};
+
+static void say_problems(const struct sb_problems *p)
+{
+	struct sb_str text = { 0 };
+
+	for (size_t i = 0; i < p->count; i++)
+		sb_sheet_say(&p->list[i], &text);
+	fputs(sb_str_get(&text), stderr);
+	sb_str_clear(&text);
+}
+
+static int run(const struct invocation *in)
+{
+	const char *sheet = sb_command_value(in, "sheet"), *who;
+	struct sb_problems problems = { 0 };
+	struct sb_err err = { 0 };
+	struct job job;
+
+	if (sheet == NULL) {
+		sb_fail(&err, SB_USAGE, "--sheet FOLDER is missing: a job starts from a job sheet.");
+		return sb_command_fail(&err);
+	}
+	if (sb_command_who(in, &who, &err))
+		return sb_command_fail(&err);
+	int status = sb_sheet_read(sheet, &job, &problems);
+	say_problems(&problems);
+	if (status)
+		sb_fail(&err, SB_FORMAT, "The sheet has %zu error%s, listed above. Nothing was made.",
+			problems.errors, problems.errors == 1 ? "" : "s");
+	else
+		status = sb_store_create(in->positional[0], &job, who, &err);
+	if (status == 0)
+		printf("%s: %s, made from %s.\n", in->positional[0], job.name, sheet);
+	sb_job_clear(&job);
+	sb_problems_clear(&problems);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+const struct command sb_cmd_new = {
+	.name = "new",
+	.arguments = "JOB.bore --sheet FOLDER [--by WHO]",
+	.summary = "makes a job file from a job sheet",
+	.detail =
+		"A sheet with an error is refused as a whole, and every error in it is listed by file, line and column.",
+	.least = 1,
+	.most = 1,
+	.options = options,
+	.run = run,
+};
