@@ -1,0 +1,22 @@
+/* The page for the next shift: at most 24 lines of 80 columns.
+ *
+ * In order: where the bit is; the worst bend and offset of this shift; joints, length, hours, rate; returns
+ * and pressures; the last independent fix; what was edited, withdrawn or accepted, by whom and why; what is
+ * open; where time went; the next joints; the caution. Source of the order: owners' and consultants'
+ * practice.
+ */
+#ifndef SB_IO_HANDOVER_H
+#define SB_IO_HANDOVER_H
+
+#include "base/str.h"
+#include "model/solve.h"
+
+#define SB_HANDOVER_LINES 24
+#define SB_HANDOVER_COLUMNS 80
+
+/* head: the file's last hash, hex; "" leaves it out. now_ms: the time that it is written. The shift is the
+ * one that runs, else the last one; without any, the whole log. */
+void sb_handover(const struct job *job, const struct solution *s, const char *head, int64_t now_ms,
+	struct sb_str *out);
+
+#endif

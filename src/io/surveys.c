@@ -1,0 +1,343 @@
+/* Surveys from a file. Joints must follow one another and the log: a row left out would move everything after
+ * it by a joint, so a gap is refused by line and not bridged. A joint's length is taken from its own column,
+ * else from the depths, else from the tally.
+ */
+#include "io/surveys.h"
+
+#include "base/mem.h"
+#include "base/str.h"
+#include "base/time.h"
+#include "io/csv.h"
+#include "io/nearest.h"
+#include "io/standing.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define FIELDS 32
+
+/* Columns of a file of surveys beside the row's fields. */
+enum other {
+	OTHER_JOINT,
+	OTHER_BIT,
+	OTHER_SURVEY,
+	OTHER_REASON,
+	OTHER_WHO,
+	OTHER_TIME,
+	OTHER_STANDING,
+	OTHERS
+};
+static const char *const others[OTHERS] = { "joint", "bit_depth", "survey_depth", "reason", "who", "time",
+	"standing" };
+
+/* What `path` and `export` write beside them. */
+static const char *const passed_over[] = { "leg", "station", "offset", "elevation", "height", "northing",
+	"easting", "dogleg", "radius_joint", "radius_window", "corridor_share", "reading", "corrects",
+	"corrected", "about", "about_value" };
+
+struct import {
+	const struct job *job;
+	struct surveys *out;
+	struct sb_problems *problems;
+	struct sb_csv *csv;
+	int field_at[FIELDS], other_at[OTHERS];
+	int next_joint; /* that a row should be */
+	double bit;	/* depth at the end of the joint before, job unit */
+	int decimals;	/* most that a length or depth had so far */
+};
+
+/* ---- columns ---- */
+
+static bool claims(const int *at, size_t count, size_t column)
+{
+	for (size_t i = 0; i < count; i++)
+		if (at[i] == (int)column)
+			return true;
+	return false;
+}
+
+static bool is_passed_over(const char *name)
+{
+	for (size_t i = 0; i < sizeof passed_over / sizeof *passed_over; i++)
+		if (sb_nearest_same(name, passed_over[i]))
+			return true;
+	return false;
+}
+
+/* A depth that does not say whose it is cannot be taken: the two are the length of the tool apart. */
+static bool is_bare_depth(const char *name)
+{
+	static const char *const bare[] = { "md", "depth", "measured depth", "hole depth" };
+
+	for (size_t i = 0; i < sizeof bare / sizeof *bare; i++)
+		if (sb_nearest_same(name, bare[i]))
+			return true;
+	return false;
+}
+
+static void look_at_stranger(struct import *im, const char *file, const char *name)
+{
+	struct nearest n = sb_nearest_to(name);
+
+	if (is_bare_depth(name)) {
+		sb_csv_wrong(im->csv, 0, name,
+			"is '%.40s' the depth of the bit or of the sensor? Name the column bit_depth or survey_depth.",
+			name);
+		return;
+	}
+
+	for (size_t i = 0; i < sb_row_field_count; i++)
+		if (im->field_at[i] < 0)
+			sb_nearest_try(&n, sb_row_fields[i].name);
+	for (size_t i = 0; i < OTHERS; i++)
+		if (im->other_at[i] < 0)
+			sb_nearest_try(&n, others[i]);
+	if (n.best)
+		sb_csv_wrong(im->csv, 0, name, "there is no column '%.40s'. '%s' is probably meant.", name,
+			n.best);
+	else
+		sb_problems_add(im->problems, 1, file, 0, name, "the column '%.40s' is not used.", name);
+}
+
+static bool map_columns(struct import *im, const char *file)
+{
+	size_t before = im->problems->errors;
+
+	for (size_t i = 0; i < sb_row_field_count && i < FIELDS; i++)
+		im->field_at[i] = sb_csv_find(im->csv, sb_row_fields[i].name);
+	for (size_t i = 0; i < OTHERS; i++)
+		im->other_at[i] = sb_csv_find(im->csv, others[i]);
+	for (size_t i = 0; i < sb_csv_columns(im->csv); i++)
+		if (!claims(im->field_at, sb_row_field_count, i) && !claims(im->other_at, OTHERS, i) &&
+			!is_passed_over(sb_csv_column(im->csv, i)))
+			look_at_stranger(im, file, sb_csv_column(im->csv, i));
+	static const char *const angles[] = { "inclination", "azimuth" };
+	for (size_t i = 0; i < 2; i++)
+		if (sb_csv_find(im->csv, angles[i]) < 0)
+			sb_csv_wrong(im->csv, 0, angles[i],
+				"the column '%s' is missing. Every row of surveys has one.", angles[i]);
+	return im->problems->errors == before;
+}
+
+/* The cell of one of the other columns, "" when the file has no such column. */
+static const char *other(const struct import *im, const struct csv_row *row, enum other which)
+{
+	return im->other_at[which] < 0 ? "" : row->cells[im->other_at[which]];
+}
+
+static bool is_blank(const char *cell)
+{
+	return cell[strspn(cell, " \t")] == '\0';
+}
+
+/* ---- a row ---- */
+
+/* Rows that an export marks as standing for nothing in the ground, and the lines of its `about` columns that
+ * have no row beside them. */
+static bool is_skipped(struct import *im, const struct csv_row *row)
+{
+	const char *cell = other(im, row, OTHER_STANDING);
+	enum standing s = STANDING_PATH;
+
+	if (!is_blank(cell) && sb_standing_parse(cell, &s)) {
+		sb_csv_wrong(im->csv, row->line, "standing",
+			"'%.30s' is not known: it is path, or entry, withdrawn or replaced for rows to pass over.",
+			cell);
+		return true;
+	}
+	if (s != STANDING_PATH)
+		return true;
+	for (size_t i = 0; i < sb_csv_columns(im->csv); i++)
+		if (!is_blank(row->cells[i]) &&
+			(claims(im->field_at, sb_row_field_count, i) || claims(im->other_at, OTHERS, i)))
+			return false;
+	return true;
+}
+
+static void take_fields(struct import *im, const struct csv_row *row, struct reading *r)
+{
+	struct sb_err err;
+
+	for (size_t i = 0; i < sb_row_field_count && i < FIELDS; i++) {
+		const struct row_field *f = &sb_row_fields[i];
+		if (im->field_at[i] < 0)
+			continue;
+		if (f->type == FIELD_NUMBER && !sb_csv_decimal(im->csv, row, (size_t)im->field_at[i]))
+			continue;
+		if (sb_row_field_put(f, r, im->job->incline, row->cells[im->field_at[i]], &err))
+			sb_csv_wrong(im->csv, row->line, f->name, "%s", err.text);
+	}
+	if (sb_number_given(&r->inclination) != sb_number_given(&r->azimuth))
+		sb_csv_wrong(im->csv, row->line, sb_number_given(&r->azimuth) ? "inclination" : "azimuth",
+			"the other angle is given, this one is not. A joint without a reading has neither.");
+}
+
+/* One of the depth columns; not given when blank. */
+static void take_depth(struct import *im, const struct csv_row *row, enum other which, struct number *to)
+{
+	const char *cell = other(im, row, which);
+	struct sb_err err;
+
+	if (is_blank(cell) || !sb_csv_decimal(im->csv, row, (size_t)im->other_at[which]))
+		return;
+	if (sb_number_parse(cell, to, &err))
+		sb_csv_wrong(im->csv, row->line, others[which], "%s", err.text);
+}
+
+static void take_text(struct import *im, const struct csv_row *row, enum other which, char *to, size_t size)
+{
+	const char *cell = other(im, row, which);
+
+	if (!sb_copy(to, size, cell))
+		sb_csv_wrong(im->csv, row->line, others[which], "this is too long: %zu bytes fit.", size - 1);
+	sb_utf8_tame(to);
+}
+
+static void take_words(struct import *im, const struct csv_row *row, struct reading *r)
+{
+	const char *time = other(im, row, OTHER_TIME);
+	struct sb_err err;
+
+	take_text(im, row, OTHER_WHO, r->who, sizeof r->who);
+	take_text(im, row, OTHER_REASON, r->reason, sizeof r->reason);
+	if (!is_blank(time) && sb_time_parse(time, &r->at_ms, &err))
+		sb_csv_wrong(im->csv, row->line, others[OTHER_TIME], "%s", err.text);
+}
+
+static void say_order(struct import *im, int line, int joint)
+{
+	int want = im->next_joint;
+
+	if (joint < want && joint <= sb_job_in_ground(im->job))
+		sb_csv_wrong(im->csv, line, "joint",
+			"joint %d is in the log already. To change it, correct it; to redrill it, withdraw first. Joint %d is next.",
+			joint, want);
+	else if (joint < want)
+		sb_csv_wrong(im->csv, line, "joint",
+			"joint %d comes after joint %d. Joints of a leg that was withdrawn go into a file of their own.",
+			joint, want - 1);
+	else
+		sb_csv_wrong(im->csv, line, "joint",
+			"joint %d comes here, but joint %d is next. Is a row missing?", joint, want);
+}
+
+/* The joint that the row is about: as the file says, and in any case the next. */
+static void take_joint(struct import *im, const struct csv_row *row, struct reading *r)
+{
+	const char *cell = other(im, row, OTHER_JOINT);
+	struct number n;
+	struct sb_err err;
+	int joint = im->next_joint;
+
+	if (!is_blank(cell)) {
+		if (sb_number_parse(cell, &n, &err)) {
+			sb_csv_wrong(im->csv, row->line, "joint", "%s", err.text);
+		} else if (!(n.value >= 1 && n.value <= 1000000) || n.value != (int)n.value) {
+			sb_csv_wrong(im->csv, row->line, "joint",
+				"%s is not a joint: they are 1, 2, 3 and on.", n.text);
+		} else if ((joint = (int)n.value) != im->next_joint) {
+			say_order(im, row->line, joint);
+		}
+	}
+	r->joint = joint;
+	im->next_joint = joint + 1; /* so that one gap is one problem */
+}
+
+/* ---- lengths ---- */
+
+static void note_decimals(struct import *im, const struct number *n)
+{
+	const char *point = strchr(n->text, '.');
+	int decimals = point ? (int)strlen(point + 1) : 0;
+
+	if (decimals > im->decimals)
+		im->decimals = decimals > 6 ? 6 : decimals;
+}
+
+static void take_length(struct import *im, int line, struct survey *s)
+{
+	struct number *length = &s->reading.joint_length;
+	const struct number *depth =
+		sb_number_given(&s->depths.bit_depth) ? &s->depths.bit_depth : &s->depths.survey_depth;
+
+	note_decimals(im, length);
+	note_decimals(im, depth);
+	if (!sb_number_given(length) && sb_number_given(depth)) {
+		double bit = depth->value;
+		if (depth == &s->depths.survey_depth)
+			bit += im->job->sensor_to_bit.value;
+		*length = sb_number_of(bit - im->bit, im->decimals);
+		if (!(length->value > 0)) {
+			sb_csv_wrong(im->csv, line,
+				depth == &s->depths.bit_depth ? "bit_depth" : "survey_depth",
+				"%s does not lie past the joint before, which ended at bit depth %.*f.",
+				depth->text, im->decimals, im->bit);
+			return;
+		}
+	}
+	if (!sb_number_given(length))
+		*length = sb_job_tally(im->job, s->reading.joint);
+	im->bit += length->value;
+}
+
+static void take_row(struct import *im, const struct csv_row *row)
+{
+	struct surveys *out = im->out;
+
+	if (is_skipped(im, row)) {
+		out->skipped++;
+		return;
+	}
+	if (out->count >= SB_SURVEYS_MOST) {
+		sb_csv_wrong(im->csv, row->line, NULL, "more than %d rows: split the file.", SB_SURVEYS_MOST);
+		return;
+	}
+	out->list = sb_grow(out->list, out->count, &out->room, sizeof *out->list);
+	struct survey *s = &out->list[out->count++];
+	*s = (struct survey){ .line = row->line };
+	take_joint(im, row, &s->reading);
+	take_fields(im, row, &s->reading);
+	take_words(im, row, &s->reading);
+	take_depth(im, row, OTHER_BIT, &s->depths.bit_depth);
+	take_depth(im, row, OTHER_SURVEY, &s->depths.survey_depth);
+	take_length(im, row->line, s);
+}
+
+/* ---- the file ---- */
+
+static void begin_at(struct import *im)
+{
+	im->next_joint = sb_job_in_ground(im->job) + 1;
+	for (int joint = 1; joint < im->next_joint; joint++) {
+		const struct number *length = &sb_job_joint(im->job, joint)->joint_length;
+		im->bit += length->value;
+		note_decimals(im, length);
+	}
+}
+
+int sb_surveys_read(
+	const char *path, const struct job *job, struct surveys *out, struct sb_problems *problems)
+{
+	struct import im = { .job = job, .out = out, .problems = problems };
+	const char *slash = strrchr(path, '/');
+	const char *file = sb_same(path, "-") ? "standard input" : slash ? slash + 1 : path;
+	size_t before = problems->errors;
+
+	memset(out, 0, sizeof *out);
+	if (sb_csv_open(path, file, &im.csv, problems) == 0 && map_columns(&im, file)) {
+		begin_at(&im);
+		for (const struct csv_row *row; (row = sb_csv_next(im.csv)) != NULL;)
+			take_row(&im, row);
+	}
+	sb_csv_close(im.csv);
+	if (problems->errors == before)
+		return 0;
+	sb_surveys_clear(out);
+	return -1;
+}
+
+void sb_surveys_clear(struct surveys *s)
+{
+	sb_free(s->list);
+	memset(s, 0, sizeof *s);
+}
