@@ -1,0 +1,340 @@
+/* Reading the facts back, in the order of time: act by act, each with the reading, leg or acknowledgement
+ * that came with it. The four tables are read side by side, all in the order of their acts.
+ */
+#include "store/recall.h"
+
+#include "base/str.h"
+#include "base/time.h"
+#include "model/setting.h"
+#include "model/warning.h"
+#include "store/facts.h"
+
+#include <limits.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#define FIRST_FIELD 5 /* of the columns that `readings` asks for */
+
+/* A table read alongside: the row it stands at. Column 1 is the act. */
+struct stream {
+	struct sb_query *q;
+	bool has;
+};
+
+struct recall {
+	struct job *job;
+	struct sb_err *err;
+	struct stream readings, legs, acknowledgements;
+	const struct row_field *fields[32]; /* by column of readings, from FIRST_FIELD */
+};
+
+static int damaged(struct sb_err *err, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+static int damaged(struct sb_err *err, const char *format, ...)
+{
+	char words[200];
+	va_list args;
+
+	va_start(args, format);
+	vsnprintf(words, sizeof words, format, args);
+	va_end(args);
+	return sb_fail(err, SB_DAMAGED, "The job file does not hold together: %s. Run verify on it.", words);
+}
+
+/* What a table's own reader refused, with the place put before it. */
+static int refused(struct sb_err *err, const char *table, int64_t id)
+{
+	if (err)
+		err->code = SB_DAMAGED;
+	return sb_fail_within(
+		err, "The job file does not hold together: %s row %lld: ", table, (long long)id);
+}
+
+/* Text of people: must be UTF-8 and fit; control characters are made harmless. */
+static int take_text(const struct sb_query *q, int column, char *to, size_t size)
+{
+	size_t length;
+	const char *bytes = sb_sql_bytes(q, column, &length);
+
+	if (!sb_utf8_valid(bytes, length) || length >= size)
+		return -1;
+	memcpy(to, bytes, length);
+	to[length] = '\0';
+	sb_utf8_tame(to);
+	return 0;
+}
+
+/* A whole number within what an int of ours may be. */
+static bool take_int(const struct sb_query *q, int column, int *to)
+{
+	int64_t value = sb_sql_int(q, column);
+
+	*to = (int)value;
+	return value >= 0 && value < INT_MAX / 2;
+}
+
+/* ---- the sheet ---- */
+
+static int recall_settings(struct sb_sql *db, struct job *job, struct sb_err *err)
+{
+	struct sb_query *q = sb_sql_prepare(db, "SELECT id, section, key, value FROM setting ORDER BY id");
+	int status = 0;
+
+	while (status == 0 && sb_sql_row(q)) {
+		const struct setting *s = sb_setting(sb_sql_text(q, 1), sb_sql_text(q, 2));
+		if (s == NULL)
+			status = sb_fail(err, SB_NEWER,
+				"The job has a setting [%.40s] %.40s, which this version of the program does not know. Use the version that made it.",
+				sb_sql_text(q, 1), sb_sql_text(q, 2));
+		else if (sb_setting_put(s, job, sb_sql_text(q, 3), err))
+			status = refused(err, "setting", sb_sql_int(q, 0));
+	}
+	return sb_sql_done(q, status ? NULL : err) || status ? -1 : 0;
+}
+
+static int check_required(const struct job *job, struct sb_err *err)
+{
+	char text[512];
+
+	for (size_t i = 0; i < sb_setting_count; i++)
+		if (sb_settings[i].required && !sb_setting_get(&sb_settings[i], job, text, sizeof text))
+			return damaged(err, "the setting [%s] %s is missing", sb_settings[i].section,
+				sb_settings[i].key);
+	return 0;
+}
+
+static int recall_row(
+	const struct sheet_table *table, const struct sb_query *q, void *row, struct sb_err *err)
+{
+	for (size_t c = 0; c < table->column_count; c++)
+		if (sb_sheet_cell_put(&table->columns[c], row, sb_sql_text(q, (int)c), err))
+			return -1;
+	return 0;
+}
+
+static int recall_table(struct sb_sql *db, const struct sheet_sql *sql, struct job *job, struct sb_err *err)
+{
+	const struct sheet_table *table = sb_sheet_table(sql->name);
+	struct sb_query *q = sb_sql_prepare(db, sql->select);
+	int64_t count = 0;
+	int status = 0;
+
+	while (status == 0 && sb_sql_row(q)) {
+		count++;
+		if (recall_row(table, q, sb_sheet_row_new(table, job), err))
+			status = refused(err, sql->name, count);
+	}
+	return sb_sql_done(q, status ? NULL : err) || status ? -1 : 0;
+}
+
+static int recall_sheet(struct sb_sql *db, struct job *job, struct sb_err *err)
+{
+	if (recall_settings(db, job, err) || check_required(job, err))
+		return -1;
+	for (size_t i = 0; i < sb_facts_sheet_count; i++)
+		if (recall_table(db, &sb_facts_sheets[i], job, err))
+			return -1;
+	return 0;
+}
+
+/* ---- the log ---- */
+
+static void go_on(struct stream *s)
+{
+	s->has = sb_sql_row(s->q);
+}
+
+static bool stands_at(const struct stream *s, const struct act *act)
+{
+	return s->has && sb_sql_int(s->q, 1) == act->id;
+}
+
+static int place_reading(const struct recall *c, const struct sb_query *q, struct reading *r)
+{
+	const struct reading *old = sb_job_reading(c->job, r->corrects);
+	const struct reading *last =
+		c->job->reading_count ? &c->job->readings[c->job->reading_count - 1] : NULL;
+
+	if (!take_int(q, 3, &r->leg) || !take_int(q, 4, &r->joint) || r->id <= (last ? last->id : 0))
+		return damaged(c->err, "reading %lld is out of order", (long long)r->id);
+	if (r->corrects && (old == NULL || old->leg != r->leg || old->joint != r->joint))
+		return damaged(
+			c->err, "reading %lld corrects one that is not of its joint", (long long)r->id);
+	if (r->corrects == 0 && (r->leg != sb_job_leg(c->job) || r->joint != sb_job_in_ground(c->job) + 1))
+		return damaged(c->err, "reading %lld (leg %d joint %d) does not follow on the one before",
+			(long long)r->id, r->leg, r->joint);
+	return 0;
+}
+
+static int recall_reading(struct recall *c, struct act *act)
+{
+	const struct sb_query *q = c->readings.q;
+	struct reading r = { .id = sb_sql_int(q, 0), .act = act->id, .corrects = sb_sql_int(q, 2) };
+
+	if (place_reading(c, q, &r))
+		return -1;
+	for (int i = FIRST_FIELD; i < sb_sql_columns(q); i++)
+		if (sb_row_field_put(c->fields[i], &r, c->job->incline, sb_sql_text(q, i), c->err))
+			return refused(c->err, "reading", r.id);
+	if (!sb_copy(r.reason, sizeof r.reason, act->text))
+		return damaged(c->err, "the reason of act %lld is too long", (long long)act->id);
+	sb_copy(r.who, sizeof r.who, act->who);
+	r.at_ms = act->at_ms;
+	act->subject = r.id;
+	if (act->kind != (r.corrects ? ACT_CORRECT : ACT_LOG))
+		return damaged(c->err, "reading %lld does not fit its act", (long long)r.id);
+	sb_job_add_reading(c->job, &r);
+	go_on(&c->readings);
+	return 0;
+}
+
+static int recall_leg(struct recall *c, const struct act *act)
+{
+	const struct sb_query *q = c->legs.q;
+	struct leg leg = { .act = act->id, .at_ms = act->at_ms };
+
+	if (!take_int(q, 0, &leg.number) || !take_int(q, 2, &leg.to_joint) ||
+		leg.number != sb_job_leg(c->job) + 1 || leg.to_joint >= sb_job_in_ground(c->job))
+		return damaged(
+			c->err, "leg %lld does not follow on the one before", (long long)sb_sql_int(q, 0));
+	if (act->kind != ACT_WITHDRAW || !sb_copy(leg.reason, sizeof leg.reason, act->text))
+		return damaged(c->err, "leg %d does not fit its act", leg.number);
+	sb_copy(leg.who, sizeof leg.who, act->who);
+	sb_job_add_leg(c->job, &leg);
+	go_on(&c->legs);
+	return 0;
+}
+
+static bool take_level(const char *word, int *level)
+{
+	for (int i = LEVEL_OK; i <= LEVEL_BREACH; i++)
+		if (sb_same(word, sb_level_word((enum level)i))) {
+			*level = i;
+			return true;
+		}
+	return false;
+}
+
+static int recall_acknowledgement(struct recall *c, const struct act *act)
+{
+	const struct sb_query *q = c->acknowledgements.q;
+	struct acknowledgement a = { .act = act->id, .at_ms = act->at_ms };
+	enum warning_kind kind;
+
+	if (act->kind != ACT_ACKNOWLEDGE || sb_warning_kind_parse(sb_sql_text(q, 2), &kind) ||
+		!take_int(q, 3, &a.leg) || !take_int(q, 4, &a.joint) || !take_int(q, 5, &a.to_joint) ||
+		!take_level(sb_sql_text(q, 6), &a.level) || !sb_copy(a.reason, sizeof a.reason, act->text))
+		return damaged(
+			c->err, "acknowledgement %lld does not fit its act", (long long)sb_sql_int(q, 0));
+	sb_copy(a.kind, sizeof a.kind, sb_warning_sorts[kind].name);
+	sb_copy(a.who, sizeof a.who, act->who);
+	sb_job_add_acknowledgement(c->job, &a);
+	go_on(&c->acknowledgements);
+	return 0;
+}
+
+static int recall_act(struct recall *c, const struct sb_query *q, struct act *act)
+{
+	const struct job *job = c->job;
+	int64_t last = job->act_count ? job->acts[job->act_count - 1].id : 0, offset = sb_sql_int(q, 3);
+
+	*act = (struct act){ .id = sb_sql_int(q, 0), .offset_min = (int)offset };
+	if (act->id <= last || sb_act_parse(sb_sql_text(q, 1), &act->kind) ||
+		sb_time_parse(sb_sql_text(q, 2), &act->at_ms, NULL) || offset < -900 || offset > 900 ||
+		take_text(q, 4, act->who, sizeof act->who) || act->who[0] == '\0' ||
+		!take_int(q, 5, &act->leg) || !take_int(q, 6, &act->joint) ||
+		take_text(q, 7, act->text, sizeof act->text))
+		return damaged(c->err, "act %lld is not one that this program writes", (long long)act->id);
+	return 0;
+}
+
+/* The one fact that came with an act, if its kind brings one. */
+static int recall_fact(struct recall *c, struct act *act)
+{
+	switch (act->kind) {
+	case ACT_LOG:
+	case ACT_CORRECT:
+		if (stands_at(&c->readings, act))
+			return recall_reading(c, act);
+		break;
+	case ACT_WITHDRAW:
+		if (stands_at(&c->legs, act))
+			return recall_leg(c, act);
+		break;
+	case ACT_ACKNOWLEDGE:
+		if (stands_at(&c->acknowledgements, act))
+			return recall_acknowledgement(c, act);
+		break;
+	case ACT_NEW:
+	case ACT_NOTE:
+	case ACT_SHIFT_BEGIN:
+	case ACT_SHIFT_END:
+		return 0;
+	}
+	return damaged(
+		c->err, "act %lld (%s) lacks what came with it", (long long)act->id, sb_act_name(act->kind));
+}
+
+static int recall_acts(struct recall *c, struct sb_query *q)
+{
+	while (sb_sql_row(q)) {
+		struct act act;
+		if (recall_act(c, q, &act) || recall_fact(c, &act))
+			return -1;
+		sb_job_add_act(c->job, &act);
+	}
+	return 0;
+}
+
+static int recall_log(struct sb_sql *db, struct recall *c)
+{
+	struct sb_query *acts = sb_sql_prepare(
+		db, "SELECT id, kind, at, utc_offset, who, leg, joint, words FROM act ORDER BY id");
+	int status = recall_acts(c, acts);
+
+	if (sb_sql_done(acts, status ? NULL : c->err))
+		status = -1;
+	if (status == 0 && (c->readings.has || c->legs.has || c->acknowledgements.has))
+		status = damaged(c->err, "a reading, leg or acknowledgement names no act of its kind");
+	return status;
+}
+
+static void open_streams(struct sb_sql *db, struct recall *c)
+{
+	c->readings.q = sb_sql_prepare(db,
+		"SELECT id, act, corrects, leg, joint, joint_length, inclination, azimuth, tool_face, slid, thrust,"
+		" torque, flow, standpipe, annular, returns, started, ended, remarks FROM reading ORDER BY id");
+	c->legs.q = sb_sql_prepare(db, "SELECT id, act, to_joint FROM leg ORDER BY id");
+	c->acknowledgements.q = sb_sql_prepare(
+		db, "SELECT id, act, kind, leg, joint, to_joint, level FROM acknowledgement ORDER BY id");
+	go_on(&c->readings);
+	go_on(&c->legs);
+	go_on(&c->acknowledgements);
+	for (int i = FIRST_FIELD; i < sb_sql_columns(c->readings.q); i++)
+		c->fields[i] = sb_row_field(sb_sql_name(c->readings.q, i));
+}
+
+/* A stream that broke off looks like one that ended: its own words come last, and hold. */
+static int close_streams(struct recall *c, int status)
+{
+	status |= sb_sql_done(c->readings.q, c->err);
+	status |= sb_sql_done(c->legs.q, c->err);
+	status |= sb_sql_done(c->acknowledgements.q, c->err);
+	return status;
+}
+
+int sb_recall_job(struct sb_sql *db, struct job *job, struct sb_err *err)
+{
+	struct recall c = { .job = job, .err = err };
+
+	sb_job_init(job);
+	int status = recall_sheet(db, job, err);
+	if (status == 0) {
+		open_streams(db, &c);
+		status = close_streams(&c, recall_log(db, &c));
+	}
+	if (status)
+		sb_job_clear(job);
+	return status ? -1 : 0;
+}

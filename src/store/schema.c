@@ -1,0 +1,414 @@
+/* The shape of a job file. The steps are the schema: a new file is made by all of them, an old one by those
+ * that it lacks, and what a file of some version must look like is known by making one in memory.
+ *
+ * The comments inside the statements are kept by SQLite with the tables, so that a stranger with any SQLite
+ * tool can read what every table and column means. tests/store/schema.sql keeps the result for reading.
+ *
+ * A step is never changed once a release has it; new ones go to the end.
+ */
+#include "store/schema.h"
+
+#include "base/str.h"
+
+#include <assert.h>
+#include <string.h>
+
+/* A number as it was typed, so that 12.30 stays 12.30; CAST(x AS REAL) gives its value. */
+#define TYPED(column) \
+	column " TEXT CHECK (" column " NOT GLOB '*[^-0-9.]*' AND length(" column ") BETWEEN 1 AND 23)"
+
+/* Facts only grow. The third trigger stands against INSERT OR REPLACE, which runs no DELETE trigger unless
+ * the connection asks for it (https://www.sqlite.org/lang_conflict.html). */
+#define ONLY_GROWS(table, known) \
+	"CREATE TRIGGER " table "_is_not_changed BEFORE UPDATE ON " table "\n" \
+	"BEGIN SELECT RAISE(ABORT, '" table ": what was written is never changed'); END;\n" \
+	"CREATE TRIGGER " table "_is_not_deleted BEFORE DELETE ON " table "\n" \
+	"BEGIN SELECT RAISE(ABORT, '" table ": what was written is never deleted'); END;\n" \
+	"CREATE TRIGGER " table "_is_not_replaced BEFORE INSERT ON " table "\n" \
+	"WHEN EXISTS (SELECT 1 FROM " table " WHERE " known ")\n" \
+	"BEGIN SELECT RAISE(ABORT, '" table ": what was written is never replaced'); END;\n"
+
+/* clang-format off */
+static const char *const version_1[] = {
+	"PRAGMA application_id = 1396854610", /* SB_SCHEMA_ID */
+	"PRAGMA user_version = 1",
+
+	"CREATE TABLE act (\n"
+	"\t-- One act of one person: who did what, and when. Every fact in the other tables came with an act.\n"
+	"\t-- Facts (act, setting, the seven tables of the job sheet, reading, leg, acknowledgement) are only\n"
+	"\t-- ever added; a correction is a new row. The table journal proves it. path and warning are computed.\n"
+	"\tid INTEGER PRIMARY KEY, -- 1, 2, 3 ... in the order of time\n"
+	"\tuid TEXT NOT NULL UNIQUE CHECK (length(uid) = 32), -- made before writing, so that no act is entered twice\n"
+	"\tkind TEXT NOT NULL, -- new, log, correct, withdraw, note, acknowledge, shift-begin, shift-end\n"
+	"\tat TEXT NOT NULL CHECK (at GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]T*Z'), -- UTC\n"
+	"\tutc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -900 AND 900), -- minutes that local time was ahead of UTC\n"
+	"\twho TEXT NOT NULL CHECK (length(who) BETWEEN 1 AND 63),\n"
+	"\tleg INTEGER NOT NULL CHECK (leg >= 1), -- where the bore was, or what the act is about\n"
+	"\tjoint INTEGER NOT NULL CHECK (joint >= 0), -- likewise; 0 is the entry\n"
+	"\twords TEXT CHECK (length(words) BETWEEN 1 AND 511) -- the reason, the note, the names or remarks of a shift\n"
+	") STRICT;",
+	ONLY_GROWS("act", "id = NEW.id OR uid = NEW.uid"),
+
+	"CREATE TABLE setting (\n"
+	"\t-- The keys of the job sheet, as written there. A key that is not here was left out.\n"
+	"\t-- Lengths are in the unit that section job, key unit says (m, ft: international, ftUS: US survey).\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tsection TEXT NOT NULL,\n"
+	"\tkey TEXT NOT NULL,\n"
+	"\tvalue TEXT NOT NULL\n"
+	") STRICT;",
+	ONLY_GROWS("setting", "id = NEW.id"),
+
+	"CREATE TABLE alignment (\n"
+	"\t-- Horizontal points of intersection of the design, from entry to exit; none: a straight line.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\t" TYPED("easting") " NOT NULL,\n"
+	"\t" TYPED("northing") " NOT NULL,\n"
+	"\t" TYPED("radius") " -- of the curve at this point\n"
+	") STRICT;",
+	ONLY_GROWS("alignment", "id = NEW.id"),
+
+	"CREATE TABLE profile (\n"
+	"\t-- Vertical points of intersection of the design, from entry to exit.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\t" TYPED("station") " NOT NULL, -- horizontal distance along the alignment from the entry\n"
+	"\t" TYPED("elevation") " NOT NULL,\n"
+	"\t" TYPED("radius") " -- of the curve at this point\n"
+	") STRICT;",
+	ONLY_GROWS("profile", "id = NEW.id"),
+
+	"CREATE TABLE corridor (\n"
+	"\t-- How far from the design line the contract allows the bore, by ranges of station; what is NULL is as\n"
+	"\t-- in the settings of section corridor. Left and right as seen from entry to exit.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\t" TYPED(
+	"\"from\"") " NOT NULL, -- station\n"
+	"\t" TYPED(
+	"\"to\"") " NOT NULL, -- station\n"
+	"\t" TYPED(
+	"up") ",\n"
+	"\t" TYPED(
+	"down") ",\n"
+	"\t" TYPED(
+	"\"left\"") ",\n"
+	"\t" TYPED(
+	"\"right\"") "\n"
+	") STRICT;",
+	ONLY_GROWS("corridor", "id = NEW.id"),
+
+	"CREATE TABLE ground (\n"
+	"\t-- Original ground and river bed along the alignment.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\t" TYPED("station") " NOT NULL,\n"
+	"\t" TYPED("elevation") " NOT NULL\n"
+	") STRICT;",
+	ONLY_GROWS("ground", "id = NEW.id"),
+
+	"CREATE TABLE obstacles (\n"
+	"\t-- What the bore must keep clear of; two or more rows of one name make a line.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tname TEXT NOT NULL,\n"
+	"\tkind TEXT,\n"
+	"\t" TYPED(
+	"easting") " NOT NULL,\n"
+	"\t" TYPED(
+	"northing") " NOT NULL,\n"
+	"\t" TYPED(
+	"elevation") " NOT NULL, -- of its centre\n"
+	"\t" TYPED(
+	"diameter") ",\n"
+	"\t" TYPED(
+	"clearance") " -- distance to keep, wall to wall\n"
+	") STRICT;",
+	ONLY_GROWS("obstacles", "id = NEW.id"),
+
+	"CREATE TABLE tally (\n"
+	"\t-- Measured lengths of the joints of drill pipe.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tjoint INTEGER NOT NULL,\n"
+	"\t" TYPED("length") " NOT NULL\n"
+	") STRICT;",
+	ONLY_GROWS("tally", "id = NEW.id"),
+
+	"CREATE TABLE soil (\n"
+	"\t-- Layers of ground along the bore. Strength: kN/m3 and kPa where the unit is m, lb/ft3 and psi in feet.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\t" TYPED(
+	"\"from\"") " NOT NULL, -- station\n"
+	"\t" TYPED(
+	"\"to\"") " NOT NULL, -- station\n"
+	"\t" TYPED(
+	"top") " NOT NULL, -- elevation\n"
+	"\tname TEXT NOT NULL,\n"
+	"\t" TYPED(
+	"unit_weight") ",\n"
+	"\t" TYPED(
+	"cohesion") ",\n"
+	"\t" TYPED(
+	"friction") ", -- degrees\n"
+	"\t" TYPED(
+	"shear_modulus") ",\n"
+	"\t" TYPED(
+	"ground_water") " -- elevation\n"
+	") STRICT;",
+	ONLY_GROWS("soil", "id = NEW.id"),
+
+	"CREATE TABLE reading (\n"
+	"\t-- One joint of drill pipe as it was logged: what the hand typed and the instruments said, as typed.\n"
+	"\t-- NULL: not said. Lengths in the job's unit, inclination in the job's convention (setting: section job,\n"
+	"\t-- key inclination: down is 0 straight down and 90 level; level is 0 level, rising positive; grade is percent).\n"
+	"\t-- Who, when and why: the row of act.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tcorrects INTEGER REFERENCES reading (id), -- the reading that this one replaces\n"
+	"\tleg INTEGER NOT NULL CHECK (leg >= 1), -- 1 until the string is pulled back to redrill, then 2 ...\n"
+	"\tjoint INTEGER NOT NULL CHECK (joint >= 1), -- from the entry\n"
+	"\t" TYPED(
+	"joint_length") " NOT NULL,\n"
+	"\t" TYPED(
+	"inclination") ",\n"
+	"\t" TYPED(
+	"azimuth") ", -- degrees, as the tool read it\n"
+	"\t" TYPED(
+	"tool_face") ", -- degrees clockwise from high side, looking ahead\n"
+	"\t" TYPED(
+	"slid") ", -- length slid in this joint; the rest was rotated\n"
+	"\t" TYPED(
+	"thrust") ", -- kN, or lbf in feet; pushing positive\n"
+	"\t" TYPED(
+	"torque") ", -- kN m, or ft lbf\n"
+	"\t" TYPED(
+	"flow") ", -- L/min, or gal/min\n"
+	"\t" TYPED(
+	"standpipe") ", -- pressure, kPa or psi\n"
+	"\t" TYPED(
+	"annular") ", -- pressure at the tool, kPa or psi\n"
+	"\treturns TEXT, -- of drilling fluid: full, partial, none\n"
+	"\tstarted TEXT, -- local time, hh:mm\n"
+	"\tended TEXT, -- local time, hh:mm\n"
+	"\tremarks TEXT\n"
+	") STRICT;",
+	ONLY_GROWS("reading", "id = NEW.id"),
+	"CREATE UNIQUE INDEX reading_is_corrected_once ON reading (corrects) WHERE corrects IS NOT NULL",
+	"CREATE TRIGGER reading_correction_is_not_replaced BEFORE INSERT ON reading\n"
+	"WHEN NEW.corrects IS NOT NULL AND EXISTS (SELECT 1 FROM reading WHERE corrects = NEW.corrects)\n"
+	"BEGIN SELECT RAISE(ABORT, 'reading: correct the newest reading of the joint'); END",
+
+	"CREATE TABLE leg (\n"
+	"\t-- Each time the string was pulled back to redrill: the leg that began, and the last joint that stayed.\n"
+	"\t-- Leg 1 begins at the entry and has no row.\n"
+	"\tid INTEGER PRIMARY KEY CHECK (id >= 2), -- its number\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tto_joint INTEGER NOT NULL CHECK (to_joint >= 0) -- 0: all were pulled out\n"
+	") STRICT;",
+	ONLY_GROWS("leg", "id = NEW.id"),
+
+	"CREATE TABLE acknowledgement (\n"
+	"\t-- A warning that somebody took note of. Who, when and why: the row of act.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tkind TEXT NOT NULL, -- as in warning\n"
+	"\tleg INTEGER NOT NULL, -- where the warning began\n"
+	"\tjoint INTEGER NOT NULL, -- likewise\n"
+	"\tto_joint INTEGER NOT NULL, -- how far it had come\n"
+	"\tlevel TEXT NOT NULL CHECK (level IN ('ok', 'watch', 'breach')) -- what it was\n"
+	") STRICT;",
+	ONLY_GROWS("acknowledgement", "id = NEW.id"),
+
+	"CREATE TABLE journal (\n"
+	"\t-- The audit chain: one row for every row of every fact table, in the order they were written. A byte\n"
+	"\t-- changed later in an old row no longer fits its digest; a digest changed with it no longer fits the chain.\n"
+	"\t-- digest: BLAKE2b, 256 bits, in hex, of this text: the table's name and a line end; then for each column in\n"
+	"\t-- order that is not NULL its name, a colon, i (integer) or t (text), the length of the value in bytes, a colon,\n"
+	"\t-- the value (integers in decimal) and a line end.\n"
+	"\t-- chain: the same of these six lines, each with its line end: the chain of the row before (64 zeros for the\n"
+	"\t-- first), seq, act, table_name, row_id, digest. The last one is printed on what is handed over.\n"
+	"\tseq INTEGER PRIMARY KEY, -- 1, 2, 3 ... without gaps\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\ttable_name TEXT NOT NULL,\n"
+	"\trow_id INTEGER NOT NULL,\n"
+	"\tdigest TEXT NOT NULL CHECK (length(digest) = 64),\n"
+	"\tchain TEXT NOT NULL CHECK (length(chain) = 64)\n"
+	") STRICT;",
+	ONLY_GROWS("journal", "seq = NEW.seq"),
+
+	"CREATE TABLE path (\n"
+	"\t-- Computed from the facts (minimum curvature), written together with the reading that caused it: one\n"
+	"\t-- row a joint, and one for the entry. Lengths in the job's unit. Positions are the sensor's.\n"
+	"\treading INTEGER PRIMARY KEY, -- 0: the entry\n"
+	"\tleg INTEGER NOT NULL,\n"
+	"\tjoint INTEGER NOT NULL, -- 0: the entry\n"
+	"\tbit_depth REAL NOT NULL, -- measured along the hole\n"
+	"\tsurvey_depth REAL NOT NULL, -- bit depth less sensor to bit\n"
+	"\tinclination TEXT, -- as read\n"
+	"\tazimuth TEXT, -- as read\n"
+	"\tstation REAL NOT NULL, -- horizontal distance along the alignment from the entry\n"
+	"\toffset REAL NOT NULL, -- from the alignment, right positive\n"
+	"\televation REAL NOT NULL,\n"
+	"\theight REAL NOT NULL, -- above the design line\n"
+	"\tnorthing REAL NOT NULL,\n"
+	"\teasting REAL NOT NULL,\n"
+	"\tdogleg_deg REAL NOT NULL, -- turned since the reading before\n"
+	"\tradius_joint REAL, -- of the curve since the reading before; NULL: straight\n"
+	"\tradius_window REAL, -- over the window of section bend; NULL: straight, or no window yet\n"
+	"\tcorridor_share REAL NOT NULL, -- 1 is the limit\n"
+	"\ton_path INTEGER NOT NULL, -- 0: not read, or the sensor is still behind the entry; the position is the last known\n"
+	"\tsuperseded INTEGER NOT NULL -- 1: on a leg that was pulled back\n"
+	") STRICT;",
+
+	"CREATE TABLE warning (\n"
+	"\t-- Computed from the facts: every time a limit was neared or broken, from the joint where that began to\n"
+	"\t-- the last one that it held for.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tkind TEXT NOT NULL,\n"
+	"\tlevel TEXT NOT NULL, -- the worst it was: watch, breach\n"
+	"\tleg INTEGER NOT NULL,\n"
+	"\tjoint INTEGER NOT NULL,\n"
+	"\tworst_joint INTEGER NOT NULL,\n"
+	"\tlast_joint INTEGER NOT NULL,\n"
+	"\tstation REAL NOT NULL, -- at the worst joint\n"
+	"\tvalue REAL NOT NULL, -- at the worst joint; job's unit, or degrees\n"
+	"\tlimit_value REAL NOT NULL,\n"
+	"\topen INTEGER NOT NULL, -- 1: it holds at the end of the path\n"
+	"\tsuperseded INTEGER NOT NULL, -- 1: on a leg that was pulled back\n"
+	"\tacknowledged INTEGER NOT NULL,\n"
+	"\tacknowledged_by TEXT,\n"
+	"\twords TEXT NOT NULL\n"
+	") STRICT;",
+
+	"CREATE VIEW sheet AS\n"
+	"\t-- The job sheet as it stands.\n"
+	"\tSELECT section, key, value FROM setting\n"
+	"\tWHERE id IN (SELECT max(id) FROM setting GROUP BY section, key) ORDER BY id;",
+
+	"CREATE VIEW as_drilled AS\n"
+	"\t-- The bore as it lies in the ground, joint by joint from the entry (the rig side). Lengths in `unit`.\n"
+	"\tSELECT joint, leg, bit_depth, survey_depth,\n"
+	"\t\tCAST(inclination AS REAL) AS inclination, CAST(azimuth AS REAL) AS azimuth_as_read,\n"
+	"\t\tstation, offset AS offset_right_positive, height AS height_above_design, elevation, northing, easting,\n"
+	"\t\tdogleg_deg AS dogleg_degrees, radius_joint AS radius_over_joint, radius_window AS radius_over_window,\n"
+	"\t\tcorridor_share * 100 AS corridor_percent,\n"
+	"\t\t(SELECT value FROM sheet WHERE section = 'job' AND key = 'unit') AS unit,\n"
+	"\t\t(SELECT value FROM sheet WHERE section = 'job' AND key = 'inclination') AS inclination_convention\n"
+	"\tFROM path WHERE superseded = 0 ORDER BY joint;",
+
+	"CREATE VIEW log_book AS\n"
+	"\t-- Every reading ever logged, who, when and why, and whether it still stands.\n"
+	"\tSELECT r.id AS reading, r.leg, r.joint, r.joint_length, r.inclination, r.azimuth, r.tool_face, r.slid,\n"
+	"\t\tr.remarks, a.at AS at_utc, a.who, a.words AS reason, r.corrects,\n"
+	"\t\tCASE WHEN EXISTS (SELECT 1 FROM reading n WHERE n.corrects = r.id) THEN 'corrected'\n"
+	"\t\t\tWHEN (SELECT superseded FROM path p WHERE p.reading = r.id) THEN 'pulled back' ELSE 'stands' END AS state\n"
+	"\tFROM reading r JOIN act a ON a.id = r.act ORDER BY r.id;",
+
+	"CREATE VIEW history AS\n"
+	"\t-- Everything that was done, in the order of time.\n"
+	"\tSELECT id AS act, at AS at_utc, datetime(at, utc_offset || ' minutes') AS at_local, who, kind, leg, joint, words\n"
+	"\tFROM act ORDER BY id;",
+
+	"CREATE VIEW open_warnings AS\n"
+	"\t-- What nobody has acknowledged yet, on the bore as it lies.\n"
+	"\tSELECT kind, level, joint, last_joint, station, words FROM warning\n"
+	"\tWHERE acknowledged = 0 AND superseded = 0 ORDER BY id;",
+	NULL,
+};
+/* clang-format on */
+
+static const struct migration steps[] = {
+	{ "the first version", version_1 },
+};
+
+const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };
+
+static int take_step(struct sb_sql *db, const struct migration *step, int64_t version, struct sb_err *err)
+{
+	int64_t now = -1;
+
+	if (sb_sql_begin(db, step->what, err))
+		return -1;
+	for (size_t i = 0; step->sql[i]; i++)
+		if (sb_sql_script(db, step->sql[i], err)) {
+			sb_sql_rollback(db);
+			return -1;
+		}
+	if (sb_sql_number(db, "PRAGMA user_version", &now, err) == 0)
+		assert(now == version);
+	return sb_sql_commit(db, err);
+}
+
+int sb_schema_migrate(struct sb_sql *db, const struct schema *schema, int64_t from, struct sb_err *err)
+{
+	for (size_t i = (size_t)from; i < schema->count; i++)
+		if (take_step(db, &schema->steps[i], (int64_t)i + 1, err))
+			return -1;
+	return 0;
+}
+
+/* sqlite_stat1 is SQLite's own note on how to search, left by tools that run ANALYZE; it says nothing of the
+ * job and can be believed or not without harm. */
+static const char objects[] =
+	"SELECT type, name, coalesce(sql, ''), tbl_name FROM sqlite_schema"
+	" WHERE sql IS NOT 'CREATE TABLE sqlite_stat1(tbl,idx,stat)' ORDER BY type, name";
+
+/* Compares the objects that both statements stand at; has_* say whether there is one. */
+static int compare_object(
+	struct sb_query *want, bool has_want, struct sb_query *got, bool has_got, struct sb_err *err)
+{
+	int order = 0;
+
+	if (has_want && has_got) {
+		struct sb_str a = { 0 }, b = { 0 };
+		sb_str_add(&a, "%s %s", sb_sql_text(want, 0), sb_sql_text(want, 1));
+		sb_str_add(&b, "%s %s", sb_sql_text(got, 0), sb_sql_text(got, 1));
+		order = strcmp(a.text, b.text);
+		sb_str_clear(&a);
+		sb_str_clear(&b);
+	}
+	if (!has_want || order > 0)
+		return sb_fail(err, SB_DAMAGED, "It holds a %.20s '%.60s' that a job file does not have.",
+			sb_sql_text(got, 0), sb_sql_text(got, 1));
+	if (!has_got || order < 0)
+		return sb_fail(err, SB_DAMAGED, "It lacks the %.20s '%.60s' that a job file has.",
+			sb_sql_text(want, 0), sb_sql_text(want, 1));
+	if (!sb_same(sb_sql_text(want, 2), sb_sql_text(got, 2)) ||
+		!sb_same(sb_sql_text(want, 3), sb_sql_text(got, 3)))
+		return sb_fail(err, SB_DAMAGED, "Its %.20s '%.60s' is not built as a job file has it.",
+			sb_sql_text(got, 0), sb_sql_text(got, 1));
+	return 0;
+}
+
+static int compare_all(struct sb_sql *model, struct sb_sql *db, struct sb_err *err)
+{
+	struct sb_query *want = sb_sql_prepare(model, objects), *got = sb_sql_prepare(db, objects);
+	int status = 0;
+
+	while (status == 0) {
+		bool has_want = sb_sql_row(want), has_got = sb_sql_row(got);
+		if (!has_want && !has_got)
+			break;
+		status = compare_object(want, has_want, got, has_got, err);
+	}
+	/* A statement that failed had no row; its own words say more. */
+	status |= sb_sql_done(want, err);
+	status |= sb_sql_done(got, err);
+	return status;
+}
+
+int sb_schema_compare(struct sb_sql *db, const struct schema *schema, int64_t version, struct sb_err *err)
+{
+	struct schema up_to = { schema->steps, (size_t)version };
+	struct sb_sql *model;
+
+	if (sb_sql_open(NULL, &(struct sql_options){ .mode = SQL_MEMORY }, &model, err))
+		return -1;
+	int status = sb_schema_migrate(model, &up_to, 0, err) || compare_all(model, db, err);
+	sb_sql_close(model);
+	return status ? -1 : 0;
+}
