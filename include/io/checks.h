@@ -12,9 +12,9 @@ struct check {
 	const struct warning *warning; /* the solution's; NULL for a kind with nothing to say: ok */
 };
 
-/* The list in order of kind, then of joint; `out` for sb_free. Returns how many: at least one a kind. Counts
- * are the solution's level: withdrawn joints do not count, and kinds that speak of what would come count only
- * while they do. */
+/* The list in order of kind, then as the warnings opened; `out` for sb_free. Returns how many: at least one a
+ * kind. The worst level of it is the solution's level: withdrawn joints do not count, and kinds that speak of
+ * what would come count only while they do. */
 size_t sb_checks_list(const struct solution *s, struct check **out);
 
 /* {"level", "checks": [{"kind", "level", "joint", "station", "value", "limit", "text", "leg", "open",

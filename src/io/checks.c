@@ -1,0 +1,177 @@
+/* The list behind `check`. Every kind is in it, so that a script sees that a limit was looked at and not only
+ * that nothing was said of it.
+ */
+#include "io/checks.h"
+
+#include "base/mem.h"
+#include "draw/axis.h"
+#include "io/json.h"
+#include "io/rows.h"
+
+#include <stdio.h>
+
+#include "rows_parts.h"
+
+static bool counts(const struct warning *w)
+{
+	return !w->superseded && (w->open || !sb_warning_sorts[w->kind].passing);
+}
+
+size_t sb_checks_list(const struct solution *s, struct check **out)
+{
+	struct check *list = sb_alloc((s->warning_count + WARNING_KINDS) * sizeof *list);
+	size_t count = 0;
+
+	for (int k = 0; k < WARNING_KINDS; k++) {
+		size_t before = count;
+		for (size_t i = 0; i < s->warning_count; i++) {
+			const struct warning *w = &s->warnings[i];
+			if (w->kind == (enum warning_kind)k && counts(w))
+				list[count++] = (struct check){ w->kind, w->level, w };
+		}
+		if (count == before)
+			list[count++] = (struct check){ (enum warning_kind)k, LEVEL_OK, NULL };
+	}
+	*out = list;
+	return count;
+}
+
+/* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. */
+static const char *ok_words(const struct job *job, enum warning_kind kind)
+{
+	switch (kind) {
+	case WARNING_CORRIDOR:
+	case WARNING_LEAVES:
+		if (!sb_number_given(&job->up) && !sb_number_given(&job->down) &&
+			!sb_number_given(&job->left) && !sb_number_given(&job->right) &&
+			job->range_count == 0)
+			return "Not judged: the sheet sets no corridor.";
+		break;
+	case WARNING_EXIT:
+		if (!sb_number_given(&job->exit_long) && !sb_number_given(&job->exit_short) &&
+			!sb_number_given(&job->exit_left) && !sb_number_given(&job->exit_right))
+			return "Not judged: the sheet sets no exit window.";
+		break;
+	case WARNING_JOINT_BEND:
+		if (!sb_number_given(&job->joint_minimum))
+			return "Not judged: the sheet sets no radius for one joint.";
+		break;
+	case WARNING_WINDOW_BEND:
+		if (!sb_number_given(&job->window_minimum))
+			return "Not judged: the sheet sets no radius over the window.";
+		break;
+	case WARNING_BLUNDER:
+	case WARNING_MISSING:
+	case WARNING_AZIMUTH:
+	case WARNING_KINDS:
+		break;
+	}
+	return "Nothing on the present path.";
+}
+
+static void put_check(
+	struct sb_json *j, const struct job *job, const struct solution *s, const struct check *c)
+{
+	const struct warning *w = c->warning;
+
+	sb_json_object(j, NULL);
+	sb_json_text(j, "kind", sb_warning_sorts[c->kind].name);
+	sb_json_text(j, "level", sb_level_word(c->level));
+	if (w) {
+		sb_json_whole(j, "joint", w->worst_joint);
+		sb_json_fixed(j, "station", sb_frame_typed(&s->frame, w->station_m), 6);
+		rows_warning_values(j, w);
+		sb_json_text(j, "text", w->text);
+		sb_json_whole(j, "leg", w->leg);
+		sb_json_bool(j, "open", w->open);
+		sb_json_text_or_null(j, "acknowledged_by", w->acknowledged_by);
+	} else {
+		static const char *const nothing[] = { "joint", "station", "value", "limit" };
+		for (size_t i = 0; i < 4; i++)
+			sb_json_null(j, nothing[i]);
+		sb_json_text(j, "text", ok_words(job, c->kind));
+		sb_json_null(j, "leg");
+		sb_json_bool(j, "open", false);
+		sb_json_null(j, "acknowledged_by");
+	}
+	sb_json_end(j);
+}
+
+void sb_checks_json(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	struct sb_json j = { .text = *out };
+	struct check *list;
+	size_t count = sb_checks_list(s, &list);
+
+	sb_json_object(&j, NULL);
+	sb_json_text(&j, "level", sb_level_word(s->level));
+	sb_json_array(&j, "checks");
+	for (size_t i = 0; i < count; i++)
+		put_check(&j, job, s, &list[i]);
+	sb_json_end(&j);
+	sb_json_end(&j);
+	sb_free(list);
+	*out = j.text;
+}
+
+/* "joints 35-38 (worst 36)". */
+static void joints_words(const struct warning *w, char to[64])
+{
+	if (w->joint == w->last_joint)
+		snprintf(to, 64, "joint %d", w->joint);
+	else
+		snprintf(to, 64, "joints %d-%d, worst %d", w->joint, w->last_joint, w->worst_joint);
+}
+
+/* Text in lines of at most 80 columns, each led by spaces. */
+static void put_wrapped(struct sb_str *out, const char *text)
+{
+	const size_t width = 72;
+
+	while (*text) {
+		size_t take = 0, columns = 0, cut = 0;
+		unsigned c;
+		while (text[take] && columns < width) {
+			if (text[take] == ' ')
+				cut = take;
+			take += sb_utf8_next(text + take, &c);
+			columns++;
+		}
+		if (text[take] && text[take] != ' ' && cut > 0)
+			take = cut;
+		sb_str_add(out, "        %.*s\n", (int)take, text);
+		text += take;
+		while (*text == ' ')
+			text++;
+	}
+}
+
+static void put_text(struct sb_str *out, const struct job *job, const struct check *c)
+{
+	const struct warning *w = c->warning;
+	char joints[64], station[SB_AXIS_TEXT];
+
+	sb_str_add(out, "%-6s  %s", sb_level_word(c->level), sb_warning_sorts[c->kind].label);
+	if (w == NULL) {
+		sb_str_add(out, ": %s\n", ok_words(job, c->kind));
+		return;
+	}
+	joints_words(w, joints);
+	sb_axis_station(w->station_m, job->unit, 1, station);
+	sb_str_add(out, ", %s, station %s%s", joints, station, w->open ? ", open" : "");
+	if (w->acknowledged)
+		sb_str_add(out, ", acknowledged by %.24s", w->acknowledged_by);
+	sb_str_add(out, "\n");
+	put_wrapped(out, w->text);
+}
+
+void sb_checks_text(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	struct check *list;
+	size_t count = sb_checks_list(s, &list);
+
+	sb_str_add(out, "%s: %s\n", job->name, sb_level_word(s->level));
+	for (size_t i = 0; i < count; i++)
+		put_text(out, job, &list[i]);
+	sb_free(list);
+}
