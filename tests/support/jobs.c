@@ -105,9 +105,8 @@ void jobs_curved(struct job *job)
 	jobs_row(job, "profile", (const char *const[]){ "0", "20.00", "" });
 	jobs_row(job, "profile", (const char *const[]){ "80", "6.00", "400" });
 	jobs_row(job, "profile", (const char *const[]){ "300", "6.00", "400" });
-	/* The alignment's length in the ground: tangents 200.000 and 188.680 on the grid, less 2.0 for the
-	 * curve. */
-	jobs_row(job, "profile", (const char *const[]){ "388.00", "20.00", "" });
+	/* The alignment's length in the ground: 386.718. */
+	jobs_row(job, "profile", (const char *const[]){ "386.72", "20.00", "" });
 }
 
 void jobs_graded(struct job *job)
