@@ -51,7 +51,9 @@ enum arc_status sb_arc_between(
 	const struct attitude *from, const struct attitude *to, double length_m, struct arc *out);
 
 /* A point on the arc, s_m from its start: its offset from the start and its heading. s_m beyond the
- * length goes on along the same circle; negative goes back. Either pointer may be NULL. */
+ * length goes on along the same circle; negative goes back. At s_m = length_m it is the end to the last bit.
+ * An arc of no length has no circle: on along its end heading, back along its start's. Either pointer may
+ * be NULL. */
 void sb_arc_at(const struct arc *arc, double s_m, struct vec3 *offset, struct vec3 *heading);
 
 #endif

@@ -17,9 +17,10 @@ double sb_bend_radius(double length_m, double angle_rad);
 /* One sigma of the angle between two attitudes from independent reading noise, radians.
  * Given:    from, to          the attitudes
  *           sigma_inc_rad, sigma_azi_rad   one reading's noise
- * Note:     first order in the plane of the turn; as the angle vanishes the turn has no direction, and the
- *           noise along the noisier axis is returned: never less than the truth.
- *           The same holds for the ends of a window of any length. */
+ * Note:     along the turn to first order, across it to second (noise across a small turn lengthens it too).
+ *           Within a few percent while the angle is over three times the noise across it; as the angle
+ *           vanishes the turn has no direction, and the noise along the noisier axis is returned: never
+ *           less than the truth. The same holds for the ends of a window of any length. */
 double sb_bend_noise(
 	const struct attitude *from, const struct attitude *to, double sigma_inc_rad, double sigma_azi_rad);
 

@@ -27,25 +27,30 @@ struct chain_part {
 
 enum chain_status {
 	CHAIN_OK = 0,
-	CHAIN_BREAKS = 1,    /* done; the line has a corner at pi `where` */
+	CHAIN_BREAKS = 1,    /* done; the line has a corner at pi `where` (the sharpest; `by` radians) */
 	CHAIN_FEW = -1,	     /* fewer than two points */
 	CHAIN_SAME = -2,     /* pi `where` and the next are the same point */
 	CHAIN_OVERLAP = -3,  /* the curve at pi `where` does not fit: `by` is how much tangent is missing
-			      * before  the next PI, or before the end */
+			      * towards the next PI, or the one before */
 	CHAIN_REVERSED = -4, /* the line turns right back at pi `where` */
 	CHAIN_RANGE = -5,    /* a coordinate or radius that is not finite, or a negative radius */
-	CHAIN_STEEP = -6,    /* profiles: x does not grow from pi `where` on */
+	CHAIN_STEEP = -6,    /* profiles: x does not grow from pi `where` on; for callers, which know a
+			      * profile from an alignment: sb_chain_build does not */
 };
 
 /* Given:    pis, count    points in order; radius of the first and last is ignored
  *           parts         room for 2 count - 1 parts
  * Returned: made          how many parts; straight parts of no length are left out (curves that abut)
  *           where, by     what the status speaks of; may be NULL
- * Note:     overlap up to 1e-6 of the tangent (or 1e-6 m) counts as abutting. */
+ * Note:     overlap up to 1e-6 of the tangents (or 1e-6 m) counts as abutting: the curves give up that
+ *           share of their radii. Points within 1e-9 m are the same; a turn below 1e-9 rad is no corner
+ *           and makes no curve. */
 enum chain_status sb_chain_build(const struct chain_pi *pis, size_t count, struct chain_part *parts,
 	size_t *made, size_t *where, double *by);
 
-/* The place at a distance along the line; before the start and past the end, on the end's tangent. */
+/* All below need at least one part.
+ *
+ * The place at a distance along the line; before the start and past the end, on the end's tangent. */
 struct chain_place {
 	double x, y;
 	double bearing;	  /* radians, in (-pi, pi] */

@@ -73,7 +73,7 @@ static enum chain_status check_points(const struct chain_pi *pis, size_t count, 
 	}
 	for (size_t i = 0; i + 1 < count; i++) {
 		double length = leg_from(&pis[i]).length;
-		*where = i;
+		*where = isfinite(length) ? i : i + 1;
 		if (!isfinite(length))
 			return CHAIN_RANGE;
 		if (length <= NOTHING)
@@ -234,13 +234,14 @@ static struct chain_part start_tangent(const struct chain_part *parts)
 	return p;
 }
 
-/* The last part that begins at or before a place; the first one before the start. */
-static size_t part_at(const struct chain_part *parts, size_t count, double at)
+/* The last part that begins at or before a place, by distance along the line or by x; the first one before
+ * the start. */
+static size_t part_at(const struct chain_part *parts, size_t count, bool by_x, double place)
 {
 	size_t low = 0, high = count;
 	while (high - low > 1) {
 		size_t middle = low + (high - low) / 2;
-		if (parts[middle].at <= at)
+		if ((by_x ? parts[middle].x : parts[middle].at) <= place)
 			low = middle;
 		else
 			high = middle;
@@ -252,7 +253,7 @@ struct chain_place sb_chain_at(const struct chain_part *parts, size_t count, dou
 {
 	assert(count > 0);
 	struct chain_part tangent;
-	const struct chain_part *p = &parts[part_at(parts, count, at)];
+	const struct chain_part *p = &parts[part_at(parts, count, false, at)];
 	if (at < parts[0].at) {
 		tangent = start_tangent(parts);
 		p = &tangent;
@@ -272,6 +273,7 @@ double sb_chain_length(const struct chain_part *parts, size_t count)
 struct search {
 	double x, y, near; /* the point, and which of equals to take */
 	double at, offset; /* the foot that stands */
+	bool inside;	   /* on its part, not a hair beyond */
 	double least;	   /* the smallest distance so far */
 	bool found, doubtful;
 };
@@ -281,21 +283,34 @@ static double even_within(double distance)
 	return 1e-9 * distance + 1e-10;
 }
 
-static void offer(struct search *f, double at, double offset)
+/* Takes a foot if it is nearer than the one that stands, or as near and the better one: inside rather than
+ * a hair beyond a part for the same foot, else the one close to `near`. */
+static void offer(struct search *f, double at, double offset, bool inside)
 {
 	double distance = fabs(offset), within = even_within(distance);
 	if (f->found && distance > f->least + within)
 		return;
 	bool clearly = !f->found || distance < f->least - within;
 	bool same = fabs(at - f->at) <= 10 * NOTHING * (1 + distance);
-	if (clearly || (same && distance < fabs(f->offset)) ||
-		(!same && fabs(at - f->near) < fabs(f->at - f->near))) {
+	bool better = same ? inside && !f->inside : fabs(at - f->near) < fabs(f->at - f->near);
+	if (clearly || better) {
 		f->at = at;
 		f->offset = offset;
+		f->inside = inside;
 	}
 	f->doubtful = !clearly && (f->doubtful || !same);
 	f->least = clearly ? distance : fmin(f->least, distance);
 	f->found = true;
+}
+
+/* Offers a foot on a part that runs from low to high. A point off a joint of parts may by rounding fall
+ * between both: each reaches a hair further. */
+static void offer_on(
+	struct search *f, const struct chain_part *p, double along, double offset, double low, double high)
+{
+	double hair = NOTHING * (1 + fabs(offset));
+	if (along >= low - hair && along <= high + hair)
+		offer(f, p->at + along, offset, along >= low && along <= high);
 }
 
 /* The foot on a straight of a part, between low and high from its start. */
@@ -304,10 +319,7 @@ static void offer_straight(struct search *f, const struct chain_part *p, double 
 	double dx = f->x - p->x, dy = f->y - p->y;
 	double along = dx * p->cos_bearing + dy * p->sin_bearing;
 	double offset = dy * p->cos_bearing - dx * p->sin_bearing;
-	/* A point off a joint of parts by rounding may fall between both: let each reach a hair further. */
-	double hair = NOTHING * (1 + fabs(offset));
-	if (along >= low - hair && along <= high + hair)
-		offer(f, p->at + along, offset);
+	offer_on(f, p, along, offset, low, high);
 }
 
 /* The foot on an arc, by the angle about its centre. In the frame of its start (u along, v towards growing
@@ -322,13 +334,11 @@ static void offer_arc(struct search *f, const struct chain_part *p)
 	if (f->found && fabs(offset) > f->least + even_within(fabs(offset)))
 		return;
 	if (w < 1e-9) { /* the centre: as far from one place as from another */
-		offer(f, p->at + fmin(fmax(f->near - p->at, 0), p->length), offset);
+		offer(f, p->at + fmin(fmax(f->near - p->at, 0), p->length), offset, true);
 		f->doubtful = true;
 		return;
 	}
-	double along = atan2(k * u, 1 - k * v) / k, hair = NOTHING * (1 + fabs(offset));
-	if (along >= -hair && along <= p->length + hair)
-		offer(f, p->at + along, offset);
+	offer_on(f, p, atan2(k * u, 1 - k * v) / k, offset, 0, p->length);
 }
 
 /* Where the line breaks, the corner itself is nearest to what lies outside it. */
@@ -341,7 +351,7 @@ static void offer_corner(struct search *f, const struct chain_part *in, const st
 	double c = cos(end_bearing), s = sin(end_bearing), dx = f->x - out->x, dy = f->y - out->y;
 	if (dx * c + dy * s < 0 || dx * out->cos_bearing + dy * out->sin_bearing > 0)
 		return;
-	offer(f, out->at, copysign(hypot(dx, dy), -turn));
+	offer(f, out->at, copysign(hypot(dx, dy), -turn), true);
 }
 
 int sb_chain_project(const struct chain_part *parts, size_t count, double x, double y, double near,
@@ -371,25 +381,11 @@ int sb_chain_project(const struct chain_part *parts, size_t count, double x, dou
 	return f.doubtful;
 }
 
-/* The last part that begins at or before x. */
-static const struct chain_part *part_over(const struct chain_part *parts, size_t count, double x)
-{
-	size_t low = 0, high = count;
-	while (high - low > 1) {
-		size_t middle = low + (high - low) / 2;
-		if (parts[middle].x <= x)
-			low = middle;
-		else
-			high = middle;
-	}
-	return &parts[low];
-}
-
 struct chain_height sb_chain_height(const struct chain_part *parts, size_t count, double x)
 {
 	assert(count > 0);
 	struct chain_part tangent;
-	const struct chain_part *p = part_over(parts, count, x);
+	const struct chain_part *p = &parts[part_at(parts, count, true, x)];
 	if (x < p->x) {
 		tangent = start_tangent(parts);
 		p = &tangent;

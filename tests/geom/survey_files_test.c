@@ -84,7 +84,7 @@ static FILE *open_or_skip(const char *path)
 }
 
 /* Well 16A(78)-32: Utah FORGE, US DOE Geothermal Data Repository submission 1283, CC BY 4.0. Feet, printed
- * to 0.01; 422 stations, from straight down to 66 degrees, so the publisher's rounding adds up to 0.006. */
+ * to 0.01; 422 stations, from straight down to 69 degrees, so the publisher's rounding adds up to 0.006. */
 static void the_forge_well_ends_where_its_publisher_says(void **state)
 {
 	FILE *file = open_or_skip(FOLDER "forge_16a78_32.csv");
