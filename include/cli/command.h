@@ -76,6 +76,8 @@ int sb_command_who(const struct invocation *in, const char **who, struct sb_err 
 /* Prints "sagbend: words" to stderr and returns the exit status that goes with them. */
 int sb_command_fail(const struct sb_err *err);
 
+#define SB_VERSION "0.1.0"
+
 #define SB_CAUTION \
 	"A help to trained people. It does not replace locating and exposing utilities, the engineer's sealed " \
 	"calculation, the contract, or local codes."

@@ -165,6 +165,7 @@ struct job {
 
 void sb_job_init(struct job *job); /* empty, with the defaults that model/setting.c states */
 void sb_job_clear(struct job *job);
+void sb_job_copy(const struct job *from, struct job *to); /* a job of its own; to is not cleared first */
 
 /* Appending facts, in the order of time. */
 void sb_job_add_reading(struct job *job, const struct reading *r); /* a correction takes its joint's place */

@@ -1,5 +1,5 @@
 /* What the acts on a job have in common. */
-#include "acting.h"
+#include "cli/acting.h"
 
 #include "base/str.h"
 

@@ -1,7 +1,7 @@
 /* sagbend withdraw, note, shift, acknowledge: the short acts. */
-#include "acting.h"
 #include "base/str.h"
-#include "commands.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
 
 #include <stdio.h>
 #include <string.h>

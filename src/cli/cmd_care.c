@@ -1,6 +1,6 @@
 /* sagbend verify, backup: care of the job file. */
-#include "acting.h"
-#include "commands.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
 #include "store/backup.h"
 
 #include <stdio.h>

@@ -3,7 +3,7 @@
  */
 #include "base/str.h"
 #include "base/unit.h"
-#include "commands.h"
+#include "cli/commands.h"
 #include "geom/angle.h"
 #include "geom/arc.h"
 #include "geom/bend.h"

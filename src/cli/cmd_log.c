@@ -1,8 +1,8 @@
 /* sagbend log, whatif, correct: one joint's survey, for real, on trial, or put right. */
-#include "acting.h"
 #include "base/str.h"
 #include "base/time.h"
-#include "commands.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
 #include "io/json.h"
 #include "io/rows.h"
 
@@ -216,9 +216,10 @@ static int correct_it(
 			return -1;
 		old = sb_job_joint_in_leg(job, leg, joint);
 	}
+	if (old == NULL && leg)
+		return sb_fail(err, SB_STATE, "Leg %d has no joint %d.", leg, joint);
 	if (old == NULL)
-		return sb_fail(err, SB_STATE,
-			leg ? "Leg %2$d has no joint %1$d." : "Joint %1$d is not in the log.", joint, leg);
+		return sb_fail(err, SB_STATE, "Joint %d is not in the log.", joint);
 	struct reading r = *old;
 	if (sb_acting_reason(in, r.reason, err))
 		return -1;

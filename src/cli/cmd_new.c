@@ -1,6 +1,6 @@
 /* sagbend new: a job file from a job sheet. */
-#include "acting.h"
-#include "commands.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
 #include "io/sheet.h"
 
 #include <stdio.h>

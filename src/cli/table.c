@@ -1,6 +1,6 @@
 /* The table of commands, in the order in which a job meets them. */
 #include "cli/command.h"
-#include "commands.h"
+#include "cli/commands.h"
 
 const struct command *const sb_commands[] = {
 	&sb_cmd_new,

@@ -31,6 +31,31 @@ void sb_job_clear(struct job *job)
 	memset(job, 0, sizeof *job);
 }
 
+static void *copied(const void *list, size_t count, size_t size)
+{
+	return count ? memcpy(sb_alloc(count * size), list, count * size) : NULL;
+}
+
+void sb_job_copy(const struct job *from, struct job *to)
+{
+	*to = *from;
+	for (size_t i = 0; i < sb_sheet_table_count; i++) {
+		const struct sheet_table *t = &sb_sheet_tables[i];
+		size_t count = sb_sheet_rows(t, from);
+		*(void **)(void *)((char *)to + t->rows_offset) =
+			copied(count ? sb_sheet_row(t, from, 0) : NULL, count, t->row_size);
+		*(size_t *)(void *)((char *)to + t->room_offset) = count;
+	}
+	to->readings = copied(from->readings, to->reading_room = from->reading_count, sizeof *to->readings);
+	to->joints = copied(from->joints, to->joint_room = from->joint_count, sizeof *to->joints);
+	to->ground_joints =
+		copied(from->ground_joints, to->in_ground_room = from->in_ground, sizeof *to->ground_joints);
+	to->legs = copied(from->legs, to->leg_room = from->leg_count, sizeof *to->legs);
+	to->acts = copied(from->acts, to->act_room = from->act_count, sizeof *to->acts);
+	to->acknowledgements = copied(from->acknowledgements,
+		to->acknowledgement_room = from->acknowledgement_count, sizeof *to->acknowledgements);
+}
+
 static void replace(const struct job *job, size_t *list, size_t count, int64_t old, size_t by)
 {
 	for (size_t i = count; i-- > 0;)

@@ -1,0 +1,124 @@
+/* sagbend import: surveys from a CSV file, all or none. Every row is read and looked at before the first is
+ * logged; then each joint is an act of its own, as if it had been typed.
+ */
+#include "base/str.h"
+#include "base/time.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
+#include "io/sheet.h"
+#include "io/surveys.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const struct option options[] = {
+	{ "reason", "TEXT", "why readings are logged that look like slips", false },
+	OPTION_BY,
+	OPTION_END,
+};
+
+/* A rehearsal in memory: each reading is looked at as if those before it had been logged. */
+static int look_at_all(
+	const struct job *job, const struct surveys *surveys, const char *reason, struct sb_err *err)
+{
+	struct solution s = { 0 };
+	struct job copy;
+	size_t changed;
+	int status = 0;
+
+	sb_job_copy(job, &copy);
+	if (sb_solve(&copy, &s, NULL, err))
+		status = -1;
+	for (size_t i = 0; i < surveys->count && status == 0; i++) {
+		struct reading r = surveys->list[i].reading;
+		if (r.reason[0] == '\0')
+			sb_copy(r.reason, sizeof r.reason, reason);
+		status = sb_acting_look(&copy, &s, &r, &surveys->list[i].depths, err);
+		if (status) {
+			sb_fail_within(err, "Line %d, joint %d: ", surveys->list[i].line, r.joint);
+			break;
+		}
+		r.leg = sb_job_leg(&copy);
+		r.joint = sb_job_in_ground(&copy) + 1;
+		r.id = copy.reading_count ? copy.readings[copy.reading_count - 1].id + 1 : 1;
+		sb_job_add_reading(&copy, &r);
+		status = sb_solve_joint(&copy, &s, &changed, err);
+	}
+	sb_solution_clear(&s);
+	sb_job_clear(&copy);
+	return status;
+}
+
+/* A reading needs the reason only where it looks like a slip; the others stay without one. */
+static int log_one(struct sb_store *store, const char *who, const struct survey *survey, const char *reason,
+	struct sb_err *err)
+{
+	struct suspicion found[SB_SUSPICIONS];
+	struct reading r = survey->reading;
+	size_t count =
+		sb_blunder_look(sb_store_job(store), sb_store_solution(store), &r, &survey->depths, found);
+
+	if (count && found[0].held && r.reason[0] == '\0')
+		sb_copy(r.reason, sizeof r.reason, reason);
+	return sb_store_log(store, r.who[0] ? r.who : who, &r, err);
+}
+
+static int import(struct sb_store *store, const char *who, const char *path, const char *reason, size_t *done,
+	struct sb_err *err)
+{
+	struct sb_problems problems = { 0 };
+	struct surveys surveys = { 0 };
+	struct sb_str text = { 0 };
+
+	int status = sb_surveys_read(path, sb_store_job(store), &surveys, &problems);
+	for (size_t i = 0; i < problems.count; i++)
+		sb_sheet_say(&problems.list[i], &text);
+	fputs(sb_str_get(&text), stderr);
+	sb_str_clear(&text);
+	if (status)
+		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was logged.", path,
+			problems.errors, problems.errors == 1 ? "" : "s");
+	else
+		status = look_at_all(sb_store_job(store), &surveys, reason, err);
+	for (*done = 0; status == 0 && *done < surveys.count; (*done)++) {
+		status = log_one(store, who, &surveys.list[*done], reason, err);
+		if (status)
+			sb_fail_within(err, "%zu of %zu joints are logged; then, at line %d: ", *done,
+				surveys.count, surveys.list[*done].line);
+	}
+	sb_problems_clear(&problems);
+	sb_surveys_clear(&surveys);
+	return status;
+}
+
+static int run(const struct invocation *in)
+{
+	char reason[SB_REMARK_TEXT];
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	const char *who;
+	size_t done = 0;
+
+	if (sb_acting_reason(in, reason, &err) || sb_acting_open(in, &store, &who, &err))
+		return sb_command_fail(&err);
+	int status = import(store, who, in->positional[1], reason, &done, &err);
+	if (status == 0) {
+		printf("%zu joint%s logged from %s.\n", done, done == 1 ? "" : "s", in->positional[1]);
+		sb_acting_say_warnings(sb_store_solution(store));
+	}
+	sb_store_close(store);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+const struct command sb_cmd_import = {
+	.name = "import",
+	.arguments = "JOB.bore SURVEYS.csv [--reason TEXT] [--by WHO]",
+	.summary = "logs the surveys of a CSV file, each joint as an act of its own",
+	.detail =
+		"Columns in any order: inclination, azimuth, and any other field of the row by name. All rows are looked at first: "
+		"with an error, or a reading that looks like a slip and no --reason, nothing is logged. '-' reads standard input.",
+	.least = 2,
+	.most = 2,
+	.options = options,
+	.run = run,
+};

@@ -1,0 +1,109 @@
+/* sagbend path, check: what was drilled, and whether it holds. */
+#include "base/str.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
+#include "io/checks.h"
+#include "io/rows.h"
+#include "io/write.h"
+
+#include <stdio.h>
+
+/* Sends text to standard output so that a full disk or a closed pipe is noticed. */
+static int put_out(struct sb_str *text)
+{
+	struct sb_err err = { 0 };
+	int status = sb_write_whole("-", false, sb_str_get(text), text->length, &err);
+
+	sb_str_clear(text);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+static const struct option path_options[] = {
+	{ "every", "LENGTH", "instead of the joints: a row every so much of station, on the same arcs",
+		false },
+	{ "all-legs", NULL, "withdrawn joints too", false },
+	{ "csv", NULL, "as CSV", false },
+	{ "json", NULL, "as JSON", false },
+	{ NULL, NULL, NULL, false },
+};
+
+static int run_path(const struct invocation *in)
+{
+	bool csv = sb_command_flag(in, "csv"), json = sb_command_flag(in, "json");
+	struct rows_ask ask = { .all_legs = sb_command_flag(in, "all-legs") };
+	const char *every = sb_command_value(in, "every");
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	struct sb_str text = { 0 };
+	struct number n = { 0 };
+
+	if (csv && json)
+		sb_fail(&err, SB_USAGE, "--csv or --json, not both.");
+	else if (every && sb_number_parse(every, &n, &err))
+		sb_fail(&err, SB_USAGE, "--every '%.40s' is not a length.", every);
+	else if (every && ask.all_legs)
+		sb_fail(&err, SB_USAGE, "--every goes along the present path: leave out --all-legs.");
+	if (err.code)
+		return sb_command_fail(&err);
+	ask.every = n.value;
+	if (every && !(ask.every > 0)) {
+		sb_fail(&err, SB_USAGE, "--every %s cannot be: a length above 0 is right.", every);
+		return sb_command_fail(&err);
+	}
+	if (sb_acting_read(in, &store, &err))
+		return sb_command_fail(&err);
+	enum rows_format format = csv ? ROWS_CSV : json ? ROWS_JSON : ROWS_TEXT;
+	int status = sb_rows_table(sb_store_job(store), sb_store_solution(store), &ask, format, &text, &err);
+	sb_store_close(store);
+	if (status) {
+		sb_str_clear(&text);
+		return sb_command_fail(&err);
+	}
+	return put_out(&text);
+}
+
+const struct command sb_cmd_path = {
+	.name = "path",
+	.arguments = "JOB.bore [--every LENGTH] [--all-legs] [--csv | --json]",
+	.summary = "the as-drilled path, joint by joint or at even stations",
+	.detail =
+		"In files: lengths in the job's unit, offset right positive, height high positive, dogleg in degrees over the "
+		"course, radius blank when straight.",
+	.least = 1,
+	.most = 1,
+	.options = path_options,
+	.run = run_path,
+};
+
+static const struct option check_options[] = {
+	{ "json", NULL, "as JSON", false },
+	{ NULL, NULL, NULL, false },
+};
+
+static int run_check(const struct invocation *in)
+{
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	struct sb_str text = { 0 };
+
+	if (sb_acting_read(in, &store, &err))
+		return sb_command_fail(&err);
+	const struct solution *s = sb_store_solution(store);
+	(sb_command_flag(in, "json") ? sb_checks_json : sb_checks_text)(sb_store_job(store), s, &text);
+	int verdict = (int)s->level;
+	sb_store_close(store);
+	int status = put_out(&text);
+	return status ? status : verdict;
+}
+
+const struct command sb_cmd_check = {
+	.name = "check",
+	.arguments = "JOB.bore [--json]",
+	.summary = "all limits, joint by joint; exit status 0 ok, 1 watch, 2 breach",
+	.detail =
+		"Withdrawn joints do not count. An acknowledged warning still counts: it was accepted, not undone.",
+	.least = 1,
+	.most = 1,
+	.options = check_options,
+	.run = run_check,
+};

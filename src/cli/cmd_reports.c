@@ -1,0 +1,97 @@
+/* sagbend handover, export: what leaves the cabin. */
+#include "base/str.h"
+#include "base/time.h"
+#include "cli/acting.h"
+#include "cli/commands.h"
+#include "io/format.h"
+#include "io/handover.h"
+#include "io/write.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const struct option no_options[] = { OPTION_END };
+
+static int run_handover(const struct invocation *in)
+{
+	char head[65];
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	struct sb_str text = { 0 };
+
+	if (sb_acting_read(in, &store, &err))
+		return sb_command_fail(&err);
+	sb_store_head(store, head);
+	sb_handover(sb_store_job(store), sb_store_solution(store), head, sb_time_now(), &text);
+	sb_store_close(store);
+	int status = sb_write_whole("-", false, sb_str_get(&text), text.length, &err);
+	sb_str_clear(&text);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+const struct command sb_cmd_handover = {
+	.name = "handover",
+	.arguments = "JOB.bore",
+	.summary = "the page for the next shift: 24 lines at most",
+	.detail = "Of the shift that runs, else of the last one.",
+	.least = 1,
+	.most = 1,
+	.options = no_options,
+	.run = run_handover,
+};
+
+static const struct option export_options[] = {
+	{ "replace", NULL, "replace the file if it is there", false },
+	{ "by", "WHO", "the name that stands on the export; the login name when left out", false },
+	OPTION_END,
+};
+
+static int find_format(const struct invocation *in, const struct format **out, struct sb_err *err)
+{
+	struct sb_str names = { 0 };
+
+	*out = sb_format(in->positional[1]);
+	if (*out)
+		return 0;
+	for (size_t i = 0; i < sb_format_count; i++)
+		sb_str_add(&names, "%s%s", i ? ", " : "", sb_formats[i].name);
+	sb_fail(err, SB_USAGE, "'%.40s' is not a format. There is: %s.", in->positional[1],
+		sb_str_get(&names));
+	sb_str_clear(&names);
+	return -1;
+}
+
+static int run_export(const struct invocation *in)
+{
+	const char *target = in->count > 2 ? in->positional[2] : "-", *who;
+	const struct format *format;
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	struct sb_str text = { 0 };
+	char head[65];
+
+	if (find_format(in, &format, &err) || sb_command_who(in, &who, &err) ||
+		sb_acting_read(in, &store, &err))
+		return sb_command_fail(&err);
+	sb_store_head(store, head);
+	struct about about = { .who = who, .head = head, .version = SB_VERSION, .at_ms = sb_time_now() };
+	format->write(sb_store_job(store), sb_store_solution(store), &about, &text);
+	sb_store_close(store);
+	int status =
+		sb_write_whole(target, sb_command_flag(in, "replace"), sb_str_get(&text), text.length, &err);
+	sb_str_clear(&text);
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+const struct command sb_cmd_export = {
+	.name = "export",
+	.arguments = "JOB.bore FORMAT [FILE] [--replace] [--by WHO]",
+	.summary = "the whole log for other programs: csv, json",
+	.detail =
+		"To standard output when FILE is left out or '-'. A file that is there is replaced only with --replace, and then "
+		"whole or not at all.",
+	.least = 2,
+	.most = 3,
+	.options = export_options,
+	.run = run_export,
+};
