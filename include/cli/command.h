@@ -78,8 +78,4 @@ int sb_command_fail(const struct sb_err *err);
 
 #define SB_VERSION "0.1.0"
 
-#define SB_CAUTION \
-	"A help to trained people. It does not replace locating and exposing utilities, the engineer's sealed " \
-	"calculation, the contract, or local codes."
-
 #endif

@@ -74,7 +74,12 @@ static int run_export(const struct invocation *in)
 		sb_acting_read(in, &store, &err))
 		return sb_command_fail(&err);
 	sb_store_head(store, head);
-	struct about about = { .who = who, .head = head, .version = SB_VERSION, .at_ms = sb_time_now() };
+	const char *slash = strrchr(in->positional[0], '/');
+	struct about about = { .file = slash ? slash + 1 : in->positional[0],
+		.head = head,
+		.who = who,
+		.at_ms = sb_time_now(),
+		.program = "sagbend " SB_VERSION };
 	format->write(sb_store_job(store), sb_store_solution(store), &about, &text);
 	sb_store_close(store);
 	int status =

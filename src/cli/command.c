@@ -2,6 +2,7 @@
 #include "cli/command.h"
 
 #include "base/str.h"
+#include "io/about.h"
 #include "model/reading.h"
 
 #include <pwd.h>
