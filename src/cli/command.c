@@ -187,8 +187,8 @@ void sb_command_overview(void)
 	for (size_t i = 0; i < sb_command_count; i++)
 		printf("  %-12s %s\n", sb_commands[i]->name, sb_commands[i]->summary);
 	putchar('\n');
-	put_paragraph(
-		"The log book and the compass of a pilot bore for a pipeline crossing. " SB_CAUTION, 0, 0);
+	put_paragraph("The log book and the compass of a pilot bore for a pipeline crossing.", 0, 0);
+	put_paragraph(sb_caution, 0, 0);
 }
 
 int sb_command_who(const struct invocation *in, const char **who, struct sb_err *err)
