@@ -4,11 +4,12 @@
 #include "store/publish.h"
 
 #include "base/mem.h"
-#include "geom/angle.h"
 
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+
+#define DEGREES (180 / 3.14159265358979323846) /* in a radian */
 
 enum column {
 	BIT_DEPTH,
@@ -85,7 +86,7 @@ static struct line line_of(
 	l.values[STATION] = sb_frame_typed(f, row->deviation.station_m);
 	l.values[OFFSET] = sb_frame_typed(f, row->deviation.offset_m);
 	l.values[HEIGHT] = sb_frame_typed(f, row->deviation.height_m);
-	l.values[DOGLEG] = sb_deg(row->dogleg_rad);
+	l.values[DOGLEG] = row->dogleg_rad * DEGREES;
 	l.values[RADIUS_JOINT] = sb_frame_typed(f, row->radius_m);
 	l.values[RADIUS_WINDOW] = row->window.joints ? sb_frame_typed(f, row->window.radius_m) : HUGE_VAL;
 	l.values[CORRIDOR_SHARE] = row->use.share;
