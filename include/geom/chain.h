@@ -55,6 +55,7 @@ struct chain_place {
 	double x, y;
 	double bearing;	  /* radians, in (-pi, pi] */
 	double curvature; /* at a joint of parts: of the part that begins there */
+	double cos_bearing, sin_bearing;
 };
 struct chain_place sb_chain_at(const struct chain_part *parts, size_t count, double at);
 double sb_chain_length(const struct chain_part *parts, size_t count);

@@ -12,7 +12,7 @@
 
 double sb_wrap_turn(double radians)
 {
-	double r = fmod(radians, TURN);
+	double r = radians >= 0 && radians < TURN ? radians : fmod(radians, TURN);
 	if (r < 0)
 		r += TURN;
 	return r >= TURN ? 0 : r + 0.0; /* + 0.0: no minus zero */

@@ -199,17 +199,26 @@ enum chain_status sb_chain_build(const struct chain_pi *pis, size_t count, struc
 	return status;
 }
 
-/* s from the start of a part; past its end it goes on as it bends. */
+/* s from the start of a part; past its end it goes on as it bends. Half the turn serves twice: the chord
+ * points there, and once more is the bearing. */
 static struct chain_place on_part(const struct chain_part *p, double s)
 {
-	double half = p->curvature * s / 2, c = cos(half), sine = sin(half);
-	double chord = fabs(half) > 0 ? s * (sine / half) : s;
-	return (struct chain_place){
-		.x = p->x + chord * (p->cos_bearing * c - p->sin_bearing * sine),
-		.y = p->y + chord * (p->sin_bearing * c + p->cos_bearing * sine),
-		.bearing = sb_wrap_half(p->bearing + 2 * half),
-		.curvature = p->curvature,
+	struct chain_place to = {
+		.curvature = p->curvature, .cos_bearing = p->cos_bearing, .sin_bearing = p->sin_bearing
 	};
+	double half = p->curvature * s / 2, c = p->cos_bearing, z = p->sin_bearing, chord = s;
+	if (fabs(half) > 0) {
+		double ch = cos(half), sh = sin(half);
+		c = p->cos_bearing * ch - p->sin_bearing * sh;
+		z = p->sin_bearing * ch + p->cos_bearing * sh;
+		to.cos_bearing = c * ch - z * sh;
+		to.sin_bearing = z * ch + c * sh;
+		chord = s * (sh / half);
+	}
+	to.x = p->x + chord * c;
+	to.y = p->y + chord * z;
+	to.bearing = sb_wrap_half(p->bearing + 2 * half);
+	return to;
 }
 
 /* The tangent at the end of the line. */
@@ -222,8 +231,8 @@ static struct chain_part end_tangent(const struct chain_part *parts, size_t coun
 		.x = end.x,
 		.y = end.y,
 		.bearing = end.bearing,
-		.cos_bearing = cos(end.bearing),
-		.sin_bearing = sin(end.bearing),
+		.cos_bearing = end.cos_bearing,
+		.sin_bearing = end.sin_bearing,
 	};
 }
 
@@ -396,8 +405,10 @@ struct chain_height sb_chain_height(const struct chain_part *parts, size_t count
 	}
 	/* Along an arc the sine of the slope angle grows by the curvature times x: exact, and what would
 	 * cancel in (cos a - cos b) / k is written as a product. */
-	double dx = x - p->x;
-	double sine = fmin(fmax(p->sin_bearing + p->curvature * dx, -1), 1), cosine = sqrt(1 - sine * sine);
+	double dx = x - p->x, sine = p->sin_bearing + p->curvature * dx;
+	if (fabs(sine) > 1)
+		sine = copysign(1, sine);
+	double cosine = sqrt(1 - sine * sine);
 	return (struct chain_height){
 		.y = p->y + dx * (p->sin_bearing + sine) / (p->cos_bearing + cosine),
 		.slope = sine / cosine,
