@@ -25,15 +25,16 @@ enum other {
 	OTHER_WHO,
 	OTHER_TIME,
 	OTHER_STANDING,
+	OTHER_CORRECTED,
 	OTHERS
 };
 static const char *const others[OTHERS] = { "joint", "bit_depth", "survey_depth", "reason", "who", "time",
-	"standing" };
+	"standing", "corrected" };
 
 /* What `path` and `export` write beside them. */
 static const char *const passed_over[] = { "leg", "station", "offset", "elevation", "height", "northing",
 	"easting", "dogleg", "radius_joint", "radius_window", "corridor_share", "reading", "corrects",
-	"corrected", "about", "about_value" };
+	"about", "about_value" };
 
 struct import {
 	const struct job *job;
@@ -132,6 +133,14 @@ static bool is_blank(const char *cell)
 
 /* ---- a row ---- */
 
+/* Joint 0 is the entry: `path` lists it, nobody drilled it. */
+static bool is_entry(const char *joint)
+{
+	struct number n;
+
+	return !is_blank(joint) && sb_number_parse(joint, &n, NULL) == 0 && n.value == 0;
+}
+
 /* Rows that an export marks as standing for nothing in the ground, and the lines of its `about` columns that
  * have no row beside them. */
 static bool is_skipped(struct import *im, const struct csv_row *row)
@@ -145,7 +154,7 @@ static bool is_skipped(struct import *im, const struct csv_row *row)
 			cell);
 		return true;
 	}
-	if (s != STANDING_PATH)
+	if (s != STANDING_PATH || is_entry(other(im, row, OTHER_JOINT)))
 		return true;
 	for (size_t i = 0; i < sb_csv_columns(im->csv); i++)
 		if (!is_blank(row->cells[i]) &&
@@ -199,7 +208,9 @@ static void take_words(struct import *im, const struct csv_row *row, struct read
 	struct sb_err err;
 
 	take_text(im, row, OTHER_WHO, r->who, sizeof r->who);
-	take_text(im, row, OTHER_REASON, r->reason, sizeof r->reason);
+	/* The reason of a correction is not one for logging a reading that looks like a slip. */
+	if (!sb_same_word(other(im, row, OTHER_CORRECTED), "yes"))
+		take_text(im, row, OTHER_REASON, r->reason, sizeof r->reason);
 	if (!is_blank(time) && sb_time_parse(time, &r->at_ms, &err))
 		sb_csv_wrong(im->csv, row->line, others[OTHER_TIME], "%s", err.text);
 }

@@ -1,0 +1,32 @@
+/* What all export formats walk over: every reading of the log, where it stands, and its row of the path. */
+#ifndef SB_SRC_IO_EXPORT_H
+#define SB_SRC_IO_EXPORT_H
+
+#include "io/about.h"
+#include "io/rows.h"
+#include "io/standing.h"
+#include "model/solve.h"
+
+struct export_line {
+	enum standing standing;
+	const struct row *row;	       /* NULL: a replaced reading has no place on the path */
+	const struct reading *reading; /* NULL: the entry */
+};
+
+/* In order of leg and joint; a replaced reading comes just before the one that replaced it, the oldest first.
+ * For sb_free. Returns how many. */
+size_t export_lines(const struct job *job, const struct solution *s, struct export_line **out);
+
+/* Whether a row's field has a column of the path already. */
+bool export_is_path_column(const char *name);
+
+/* The path's cells of a line; a replaced reading has its angles only. */
+void export_cells(const struct job *job, const struct solution *s, const struct export_line *line,
+	struct path_cell cells[PATH_COLUMNS]);
+
+void export_csv(
+	const struct job *job, const struct solution *s, const struct about *about, struct sb_str *out);
+void export_json(
+	const struct job *job, const struct solution *s, const struct about *about, struct sb_str *out);
+
+#endif

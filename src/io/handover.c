@@ -1,0 +1,469 @@
+/* The page for the next shift. Lines are clipped to 80 columns and the page to 24 lines; where there is more
+ * to say than fits, the last line of a part says how much more. Source of the nine points and their order:
+ * what owners' inspectors and consultants ask at a shift change (common practice; no one specification).
+ */
+#include "io/handover.h"
+
+#include "base/time.h"
+#include "draw/axis.h"
+#include "geom/angle.h"
+#include "io/about.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "handover_parts.h"
+
+#define FIXED_LINES 18 /* all parts but the edits and what is open */
+#define NEXT_JOINTS 5
+#define LABEL 9
+#define ITEMS 32
+
+struct page {
+	const struct job *job;
+	const struct solution *s;
+	struct shift shift;
+	const char *unit;
+	struct sb_str *out;
+	size_t lines;
+};
+
+/* One line, cut at the page's width; dots say that there was more. */
+static void put_line(struct page *p, const char *line)
+{
+	const size_t width = SB_HANDOVER_COLUMNS;
+	size_t columns = 0, bytes = 0, dots = 0, one;
+	unsigned c;
+
+	if (p->lines++ >= SB_HANDOVER_LINES)
+		return;
+	while (columns < width && (one = sb_utf8_next(line + bytes, &c)) > 0) {
+		if (columns++ == width - 3)
+			dots = bytes;
+		bytes += one;
+	}
+	bool whole = line[bytes] == '\0';
+	if (!whole)
+		bytes = dots;
+	while (bytes > 0 && line[bytes - 1] == ' ')
+		bytes--;
+	sb_str_add(p->out, "%.*s%s\n", (int)bytes, line, whole ? "" : "...");
+}
+
+static void put(struct page *p, const char *label, const char *format, ...)
+	__attribute__((format(printf, 3, 4)));
+
+/* The label in its columns, then the words. */
+static void put(struct page *p, const char *label, const char *format, ...)
+{
+	char words[400], line[512];
+	va_list args;
+
+	va_start(args, format);
+	vsnprintf(words, sizeof words, format, args);
+	va_end(args);
+	snprintf(line, sizeof line, "%-*s%s", LABEL, label, words);
+	sb_utf8_tame(line);
+	put_line(p, line);
+}
+
+static double typed(const struct page *p, double metres)
+{
+	return sb_frame_typed(&p->s->frame, metres);
+}
+
+/* ---- head ---- */
+
+static void put_head(struct page *p, int64_t now_ms)
+{
+	char now[SB_TIME_TEXT], from[SB_TIME_TEXT], to[SB_TIME_TEXT];
+	const struct act *begin = p->shift.begin;
+
+	sb_time_long(now_ms, sb_time_offset(now_ms), now);
+	put(p, "Handover", "%.44s, pilot bore   %s", p->job->name, now);
+	if (begin == NULL) {
+		put(p, "shift", "none was begun: this is the whole log");
+		return;
+	}
+	sb_time_long(begin->at_ms, begin->offset_min, from);
+	sb_time_short(p->shift.to_ms, begin->offset_min, to);
+	put(p, "shift", "%s to %s%s   %s", from, to, p->shift.runs ? " (runs)" : "", begin->text);
+}
+
+/* ---- 1: where is the bit ---- */
+
+static void side_words(double value, const char *positive, const char *negative, const char *none,
+	const char *unit, char to[32])
+{
+	if (fabs(value) < 0.05)
+		snprintf(to, 32, "%s", none);
+	else
+		snprintf(to, 32, "%.1f %s %s", fabs(value), unit, value > 0 ? positive : negative);
+}
+
+static void put_bit(struct page *p)
+{
+	const struct bit *b = &p->s->bit;
+	const struct row *last = sb_solution_last(p->s);
+	char station[SB_AXIS_TEXT], offset[32], height[32];
+
+	if (!b->known) {
+		put(p, "bit", "not known: no reading was taken and no entry was staked");
+		put(p, "", "joint %d   depth %.2f %s", last->joint, typed(p, b->md_m), p->unit);
+		return;
+	}
+	sb_axis_station(b->deviation.station_m, p->job->unit, 1, station);
+	side_words(typed(p, b->deviation.offset_m), "right", "left", "on line", p->unit, offset);
+	side_words(typed(p, b->deviation.height_m), "high", "low", "on grade", p->unit, height);
+	put(p, "bit", "station %s  %s  %s  elev %.1f  corridor %.0f %% %s", station, offset, height,
+		typed(p, b->at.u), fmin(b->use.share, 9.99) * 100, sb_level_word(b->level));
+	struct design_place design = sb_design_at(&p->s->design, b->deviation.station_m);
+	put(p, "", "joint %d leg %d  depth %.2f  heading %.1f az %.1f (design %.1f, %.1f)", last->joint,
+		sb_job_leg(p->job), typed(p, b->md_m), sb_frame_inc_typed(&p->s->frame, b->attitude.inc_rad),
+		sb_frame_azi_typed(&p->s->frame, b->attitude.azi_rad),
+		sb_frame_inc_typed(&p->s->frame, design.inc_rad),
+		sb_frame_azi_typed(&p->s->frame, design.azi_rad));
+}
+
+/* ---- 2: the worst of the shift ---- */
+
+static void radius_words(const struct page *p, double radius_m, char to[32])
+{
+	double radius = typed(p, radius_m);
+
+	if (radius < 99999)
+		snprintf(to, 32, "%.0f %s", radius, p->unit);
+	else
+		snprintf(to, 32, "straight");
+}
+
+/* "limit 1500, 27 % to spare". */
+static void margin_words(double radius, const struct number *limit, char to[64])
+{
+	to[0] = '\0';
+	if (!sb_number_given(limit))
+		snprintf(to, 64, "no limit set");
+	else if (radius >= 99999)
+		snprintf(to, 64, "limit %s", limit->text);
+	else
+		snprintf(to, 64, "limit %s, %.0f %% %s", limit->text, fabs(radius / limit->value - 1) * 100,
+			radius >= limit->value ? "to spare" : "too tight");
+}
+
+static void put_worst(struct page *p)
+{
+	const struct shift *t = &p->shift;
+	char radius[32], margin[64];
+
+	if (t->tightest) {
+		radius_words(p, t->tightest->window.radius_m, radius);
+		margin_words(typed(p, t->tightest->window.radius_m), &p->job->window_minimum, margin);
+		put(p, "worst", "bend over %d joints: %s at joint %d (%s)", t->tightest->window.joints,
+			radius, t->tightest->joint, margin);
+	} else if (t->tightest_joint) {
+		radius_words(p, t->tightest_joint->radius_m, radius);
+		margin_words(typed(p, t->tightest_joint->radius_m), &p->job->joint_minimum, margin);
+		put(p, "worst", "bend of one joint: %s at joint %d (%s)", radius, t->tightest_joint->joint,
+			margin);
+	} else {
+		put(p, "worst", "no bend was measured in this shift");
+	}
+	if (t->farthest == NULL)
+		put(p, "", "no position was measured in this shift");
+	else if (isinf(t->farthest->use.limit_m))
+		put(p, "", "no corridor is set");
+	else
+		put(p, "", "off line: %.1f %s %s at joint %d (limit %.1f, %.0f %% used)",
+			typed(p, t->farthest->use.value_m), p->unit, sb_side_word(t->farthest->use.side),
+			t->farthest->joint, typed(p, t->farthest->use.limit_m),
+			fmin(t->farthest->use.share, 9.99) * 100);
+}
+
+/* ---- 3: progress ---- */
+
+static void put_progress(struct page *p)
+{
+	const struct shift *t = &p->shift;
+	double left = typed(p, p->s->design.length_m - p->s->bit.deviation.station_m),
+	       joint = p->job->joint_length.value;
+	char time[64] = "hours not known", withdrawn[48] = "";
+
+	if (t->joints == 0) {
+		put(p, "drilled", "no joint in this shift");
+	} else {
+		if (t->minutes > 0)
+			snprintf(time, sizeof time, "in %.1f h, %.1f %s/h", t->minutes / 60,
+				t->length / t->minutes * 60, p->unit);
+		if (t->withdrawn)
+			snprintf(withdrawn, sizeof withdrawn, " (%zu of them withdrawn)", t->withdrawn);
+		put(p, "drilled", "%zu joint%s%s, %.2f %s %s", t->joints, t->joints == 1 ? "" : "s",
+			withdrawn, t->length, p->unit, time);
+	}
+	if (left > 0 && joint > 0)
+		put(p, "", "to date %.2f %s in the ground; %.1f %s to the exit, about %.0f joints",
+			typed(p, sb_solution_last(p->s)->bit_md_m), p->unit, left, p->unit,
+			ceil(left / joint));
+	else
+		put(p, "", "to date %.2f %s in the ground; the exit is reached",
+			typed(p, sb_solution_last(p->s)->bit_md_m), p->unit);
+}
+
+/* ---- 4: returns and pressures ---- */
+
+static void range_words(const struct range *r, const char *what, const char *unit, char to[64])
+{
+	if (r->known)
+		snprintf(to, 64, "%s %.10g to %.10g %s", what, r->low, r->high, unit);
+	else
+		snprintf(to, 64, "%s not logged", what);
+}
+
+static void put_returns(struct page *p)
+{
+	const struct shift *t = &p->shift;
+	const char *pressure = sb_row_field_unit(sb_row_field("standpipe"), p->job->unit);
+	char standpipe[64], annular[64], less[64] = "";
+
+	if (t->returns == RETURNS_UNSAID) {
+		put(p, "returns", "not logged");
+	} else {
+		if (t->returns_joint)
+			snprintf(less, sizeof less, "; less than full last at joint %d, at worst %s",
+				t->returns_joint, sb_returns_name(t->worst_returns));
+		put(p, "returns", "now %s%s", sb_returns_name(t->returns), less);
+	}
+	range_words(&t->standpipe, "standpipe", pressure, standpipe);
+	range_words(&t->annular, "annular", pressure, annular);
+	put(p, "", "%s   %s", standpipe, annular);
+}
+
+/* ---- 6 and 7: edits, and what is open ---- */
+
+struct items {
+	char text[ITEMS][400];
+	size_t kept, count;
+};
+
+static void add_item(struct items *items, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+static void add_item(struct items *items, const char *format, ...)
+{
+	va_list args;
+
+	if (items->count++ >= ITEMS)
+		return;
+	va_start(args, format);
+	vsnprintf(items->text[items->kept], sizeof items->text[0], format, args);
+	va_end(args);
+	sb_utf8_tame(items->text[items->kept++]);
+}
+
+/* How many bytes of a text fit into a line beside its label, cut between words. */
+static size_t fitting(const char *text)
+{
+	size_t columns = 0, bytes = 0, cut = 0, one;
+	unsigned c;
+
+	while (columns < SB_HANDOVER_COLUMNS - LABEL && (one = sb_utf8_next(text + bytes, &c)) > 0) {
+		if (c == ' ')
+			cut = bytes;
+		columns++;
+		bytes += one;
+	}
+	return text[bytes] == '\0' || text[bytes] == ' ' || cut == 0 ? bytes : cut;
+}
+
+static size_t wrapped_lines(const struct items *items)
+{
+	size_t lines = 0;
+
+	for (size_t i = 0; i < items->kept; i++)
+		for (const char *at = items->text[i]; *at; lines++) {
+			at += fitting(at);
+			at += strspn(at, " ");
+		}
+	return items->count > items->kept ? SIZE_MAX / 4 : lines;
+}
+
+static void put_wrapped(struct page *p, const char *label, const struct items *items)
+{
+	for (size_t i = 0; i < items->kept; i++)
+		for (const char *at = items->text[i]; *at;) {
+			size_t bytes = fitting(at);
+			put(p, label, "%.*s", (int)bytes, at);
+			label = "";
+			at += bytes;
+			at += strspn(at, " ");
+		}
+}
+
+/* A line each, and in the last how many more there are. */
+static void put_clipped(
+	struct page *p, const char *label, const struct items *items, size_t room, const char *more)
+{
+	for (size_t i = 0; i < items->kept && i < room; i++) {
+		if (i + 1 == room && items->count > room)
+			put(p, label, "and %zu more: %s", items->count - i, more);
+		else
+			put(p, label, "%s", items->text[i]);
+		label = "";
+	}
+}
+
+static void edit_words(const struct job *job, const struct act *a, char to[64])
+{
+	snprintf(to, 64, "corrected joint %d", a->joint);
+	for (size_t i = 0; i < job->leg_count && a->kind == ACT_WITHDRAW; i++)
+		if (job->legs[i].act == a->id)
+			snprintf(to, 64, "withdrawn to joint %d", job->legs[i].to_joint);
+	for (size_t i = 0; i < job->acknowledgement_count && a->kind == ACT_ACKNOWLEDGE; i++) {
+		const struct acknowledgement *k = &job->acknowledgements[i];
+		if (k->act == a->id)
+			snprintf(to, 64, "accepted %.24s, joint %d", k->kind, k->joint);
+	}
+}
+
+/* The newest first: the older ones of a shift are the ones that its own hands still know. */
+static void take_edits(const struct page *p, struct items *items)
+{
+	char what[64];
+
+	for (size_t i = p->job->act_count; i-- > 0;) {
+		const struct act *a = &p->job->acts[i];
+		if ((a->kind != ACT_CORRECT && a->kind != ACT_WITHDRAW && a->kind != ACT_ACKNOWLEDGE) ||
+			!shift_holds(&p->shift, a->at_ms))
+			continue;
+		edit_words(p->job, a, what);
+		add_item(items, "%s (%.20s): %s", what, a->who, a->text);
+	}
+	if (items->count == 0)
+		add_item(items, "nothing was corrected, withdrawn or accepted");
+}
+
+static bool is_open(const struct warning *w)
+{
+	return !w->superseded && !w->acknowledged && (w->open || !sb_warning_sorts[w->kind].passing);
+}
+
+static void take_open(const struct page *p, struct items *items)
+{
+	for (int level = LEVEL_BREACH; level >= LEVEL_WATCH; level--)
+		for (size_t i = p->s->warning_count; i-- > 0;) {
+			const struct warning *w = &p->s->warnings[i];
+			if (is_open(w) && (int)w->level == level)
+				add_item(items, "%s: %s", sb_level_word(w->level), w->text);
+		}
+	if (items->count == 0)
+		add_item(items, "no decision is open");
+}
+
+/* Both parts share what is left of the page. When all of it does not fit, each item has one line; when that
+ * does not fit either, the edits give way first, down to half of the room. */
+static void put_edits_and_open(struct page *p)
+{
+	const size_t room = SB_HANDOVER_LINES - FIXED_LINES;
+	struct items edits = { .count = 0 }, open = { .count = 0 };
+
+	take_edits(p, &edits);
+	take_open(p, &open);
+	if (wrapped_lines(&edits) + wrapped_lines(&open) <= room) {
+		put_wrapped(p, "edits", &edits);
+		put_wrapped(p, "open", &open);
+		return;
+	}
+	size_t least = edits.count < room / 2 ? edits.count : room / 2;
+	size_t open_room = open.count < room - least ? open.count : room - least;
+	put_clipped(p, "edits", &edits, room - open_room, "they are in the file");
+	put_clipped(p, "open", &open, open_room, "sagbend check");
+}
+
+/* ---- 8: time lost ---- */
+
+static void put_lost(struct page *p)
+{
+	const struct shift *t = &p->shift;
+	char words[200] = "";
+
+	if (t->lost == 0) {
+		put(p, "waits",
+			t->timed ? "none longer than usual between joints"
+				 : "not known: times were not logged with every joint");
+		return;
+	}
+	for (size_t i = 0; i < SHIFT_GAPS && t->gaps[i].minutes; i++) {
+		size_t used = strlen(words);
+		snprintf(words + used, sizeof words - used, "%s%d before %s%d", i ? ", " : "",
+			t->gaps[i].minutes, i ? "" : "joint ", t->gaps[i].before);
+	}
+	put(p, "waits", "%d min: %s", t->lost, words);
+}
+
+/* ---- 9: the next joints ---- */
+
+/* Where the sensor will be after each of the next joints, gone along the design line, and its heading there.
+ */
+static void put_next(struct page *p)
+{
+	const struct row *last = sb_solution_last(p->s);
+	double station = sb_solution_last_on_path(p->s)->deviation.station_m,
+	       ahead = last->bit_md_m - p->s->frame.sensor_to_bit_m -
+		sb_solution_last_on_path(p->s)->survey_md_m;
+	char joints[80] = "", inclinations[80] = "", azimuths[80] = "";
+
+	for (int i = 1; i <= NEXT_JOINTS; i++) {
+		size_t used = strlen(joints);
+		struct design_place here = sb_design_at(&p->s->design, station);
+		ahead += sb_frame_metres(&p->s->frame, sb_job_tally(p->job, last->joint + i).value);
+		station += fmax(ahead, 0) * sin(here.inc_rad);
+		if (ahead > 0)
+			ahead = 0;
+		if (station > p->s->design.length_m)
+			break;
+		struct design_place place = sb_design_at(&p->s->design, station);
+		snprintf(joints + used, sizeof joints - used, "%9d", last->joint + i);
+		snprintf(inclinations + used, sizeof inclinations - used, "%9.1f",
+			sb_frame_inc_typed(&p->s->frame, place.inc_rad));
+		snprintf(azimuths + used, sizeof azimuths - used, "%9.1f",
+			sb_frame_azi_typed(&p->s->frame, place.azi_rad));
+	}
+	if (joints[0] == '\0') {
+		put(p, "next", "no joint before the exit");
+		return;
+	}
+	put(p, "next", "joint      %s", joints);
+	put(p, "", "inclination%s   by the design", inclinations);
+	put(p, "", "azimuth    %s   as the tool reads", azimuths);
+}
+
+static void put_caution(struct page *p)
+{
+	char line[SB_HANDOVER_COLUMNS + 1];
+	size_t cut = SB_HANDOVER_COLUMNS;
+
+	while (cut > 0 && sb_caution[cut] != ' ')
+		cut--;
+	snprintf(line, sizeof line, "%.*s", (int)cut, sb_caution);
+	put_line(p, line);
+	put_line(p, sb_caution + cut + 1);
+}
+
+void sb_handover(
+	const struct job *job, const struct solution *s, const char *head, int64_t now_ms, struct sb_str *out)
+{
+	struct page p = { .job = job, .s = s, .unit = sb_unit_short(job->unit), .out = out };
+
+	shift_take(job, s, now_ms, &p.shift);
+	put_head(&p, now_ms);
+	put_bit(&p);
+	put_worst(&p);
+	put_progress(&p);
+	put_returns(&p);
+	put(&p, "fix", "no independent fix: none taken");
+	put_edits_and_open(&p);
+	put_lost(&p);
+	put_next(&p);
+	put(&p, "file", "%s", *head ? head : "digest not known");
+	put_caution(&p);
+}
