@@ -1,0 +1,125 @@
+/* The question is a screen of its own on top of the one that asks, so that it needs nothing special from
+ * the loop. It is closed before its answer is given, so that the answer may open the next screen. */
+#include "ui/prompt.h"
+
+#include "base/mem.h"
+#include "base/str.h"
+#include "ui/app.h"
+#include "ui/key.h"
+
+#include <string.h>
+
+#define FIELD_ROWS_MOST 8
+
+static int prompt_open(struct view *v, const void *argument, struct sb_err *err)
+{
+	(void)err;
+	memcpy(v->state, argument, sizeof(struct prompt));
+	return 0;
+}
+
+static bool yes_or_no(const struct prompt *p)
+{
+	return p->form.count == 0;
+}
+
+static int question_rows(const struct prompt *p, int columns)
+{
+	return sb_cells_wrapped(p->question, columns - 2);
+}
+
+static int prompt_rows(const struct view *v, int columns)
+{
+	const struct prompt *p = v->state;
+	int fields = p->form.count < FIELD_ROWS_MOST ? (int)p->form.count : FIELD_ROWS_MOST;
+
+	return 1 + question_rows(p, columns) + (yes_or_no(p) ? 1 : fields + 1);
+}
+
+static void prompt_draw(const struct view *v, struct cells *out)
+{
+	const struct prompt *p = v->state;
+
+	sb_cells_rule(out, 0, NULL);
+	int row = 1 + sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_STRONG, p->question);
+	if (yes_or_no(p)) {
+		int column = sb_cells_text(out, row, 1, STYLE_KEY, "Y");
+		column = sb_cells_text(out, row, column + 1, STYLE_PLAIN, "yes");
+		column = sb_cells_text(out, row, column + 3, STYLE_KEY, "N");
+		sb_cells_text(out, row, column + 1, STYLE_PLAIN, "no");
+		return;
+	}
+	struct cells part = sb_cells_part(out, row, 0, out->rows - row, out->columns);
+	sb_form_draw(&p->form, &part);
+}
+
+static enum follow give_answer(struct view *v)
+{
+	struct prompt *p = sb_alloc(sizeof *p);
+	struct view *asker = sb_app_below(v);
+
+	memcpy(p, v->state, sizeof *p);
+	sb_app_close_top(v->app);
+	enum follow follow = p->answer(asker, &p->form, p->subject);
+	if (follow == FOLLOW_PASS)
+		follow = sb_prompt_ask(asker, p);
+	sb_free(p);
+	return follow;
+}
+
+static enum follow prompt_key(struct view *v, int key)
+{
+	struct prompt *p = v->state;
+
+	if (yes_or_no(p)) {
+		if (sb_key_same(key, 'Y'))
+			return give_answer(v);
+		return sb_key_same(key, 'N') ? FOLLOW_CLOSE : FOLLOW_PASS;
+	}
+	switch (sb_form_key(&p->form, key, p->check, v)) {
+	case FORM_DONE:
+		return give_answer(v);
+	case FORM_MOVED:
+	case FORM_CHANGED:
+		return FOLLOW_REDRAW;
+	case FORM_PASS:
+		break;
+	}
+	/* a letter that the field does not take must not leave the question either */
+	return sb_key_types(key) ? FOLLOW_NOTHING : FOLLOW_PASS;
+}
+
+static enum follow take_back(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
+static const struct action prompt_actions[] = {
+	{ .name = "answer", .keys = "Enter", .label = "answer", .help = "Give the answer." },
+	{ .name = "yes-no", .keys = "Y N", .help = "Yes or no, where the question asks for one of them." },
+	{ .name = "take-back",
+		.keys = "Esc Ctrl-C",
+		.label = "take back",
+		.help = "Take the question back: nothing is done.",
+		.act = take_back },
+	{ 0 },
+};
+
+const struct screen sb_screen_prompt = {
+	.name = "question",
+	.title = NULL,
+	.about = "A question at the foot of the screen that asks it.",
+	.state_size = sizeof(struct prompt),
+	.open = prompt_open,
+	.draw = prompt_draw,
+	.key = prompt_key,
+	.rows = prompt_rows,
+	.actions = prompt_actions,
+	.widgets = { sb_form_keys },
+};
+
+enum follow sb_prompt_ask(struct view *asker, const struct prompt *p)
+{
+	return sb_app_open(asker, &sb_screen_prompt, p);
+}
