@@ -120,7 +120,7 @@ static void put_bit(struct page *p)
 	put(p, "bit", "station %s  %s  %s  elev %.1f  corridor %.0f %% %s", station, offset, height,
 		typed(p, b->at.u), fmin(b->use.share, 9.99) * 100, sb_level_word(b->level));
 	struct design_place design = sb_design_at(&p->s->design, b->deviation.station_m);
-	put(p, "", "joint %d leg %d  depth %.2f  heading %.1f az %.1f (design %.1f, %.1f)", last->joint,
+	put(p, "", "joint %d leg %d  depth %.2f  heading %.1f, %.1f (design %.1f, %.1f)", last->joint,
 		sb_job_leg(p->job), typed(p, b->md_m), sb_frame_inc_typed(&p->s->frame, b->attitude.inc_rad),
 		sb_frame_azi_typed(&p->s->frame, b->attitude.azi_rad),
 		sb_frame_inc_typed(&p->s->frame, design.inc_rad),
@@ -241,23 +241,28 @@ static void put_returns(struct page *p)
 
 /* ---- 6 and 7: edits, and what is open ---- */
 
+/* What there is to say, in full and briefly. */
 struct items {
-	char text[ITEMS][400];
+	char text[ITEMS][400], brief[ITEMS][100];
 	size_t kept, count;
 };
 
-static void add_item(struct items *items, const char *format, ...) __attribute__((format(printf, 2, 3)));
+static void add_item(struct items *items, const char *brief, const char *format, ...)
+	__attribute__((format(printf, 3, 4)));
 
-static void add_item(struct items *items, const char *format, ...)
+/* brief: NULL when the text serves, cut. */
+static void add_item(struct items *items, const char *brief, const char *format, ...)
 {
 	va_list args;
 
 	if (items->count++ >= ITEMS)
 		return;
+	size_t at = items->kept++;
 	va_start(args, format);
-	vsnprintf(items->text[items->kept], sizeof items->text[0], format, args);
+	vsnprintf(items->text[at], sizeof items->text[0], format, args);
 	va_end(args);
-	sb_utf8_tame(items->text[items->kept++]);
+	sb_utf8_tame(items->text[at]);
+	sb_copy(items->brief[at], sizeof items->brief[0], brief ? brief : items->text[at]);
 }
 
 /* How many bytes of a text fit into a line beside its label, cut between words. */
@@ -307,7 +312,7 @@ static void put_clipped(
 		if (i + 1 == room && items->count > room)
 			put(p, label, "and %zu more: %s", items->count - i, more);
 		else
-			put(p, label, "%s", items->text[i]);
+			put(p, label, "%s", items->brief[i]);
 		label = "";
 	}
 }
@@ -336,10 +341,10 @@ static void take_edits(const struct page *p, struct items *items)
 			!shift_holds(&p->shift, a->at_ms))
 			continue;
 		edit_words(p->job, a, what);
-		add_item(items, "%s (%.20s): %s", what, a->who, a->text);
+		add_item(items, NULL, "%s (%.20s): %s", what, a->who, a->text);
 	}
 	if (items->count == 0)
-		add_item(items, "nothing was corrected, withdrawn or accepted");
+		add_item(items, NULL, "nothing was corrected, withdrawn or accepted");
 }
 
 static bool is_open(const struct warning *w)
@@ -347,16 +352,32 @@ static bool is_open(const struct warning *w)
 	return !w->superseded && !w->acknowledged && (w->open || !sb_warning_sorts[w->kind].passing);
 }
 
+static void brief_words(const struct warning *w, char to[100])
+{
+	char numbers[48] = "";
+
+	if (w->kind == WARNING_LEAVES)
+		snprintf(numbers, sizeof numbers, ", in %.0f joints", w->value);
+	else if (w->limit > 0)
+		snprintf(numbers, sizeof numbers, ": %.4g, limit %.4g", w->value, w->limit);
+	snprintf(to, 100, "%s: %s, joint %d%s", sb_level_word(w->level), sb_warning_sorts[w->kind].label,
+		w->worst_joint, numbers);
+}
+
 static void take_open(const struct page *p, struct items *items)
 {
+	char brief[100];
+
 	for (int level = LEVEL_BREACH; level >= LEVEL_WATCH; level--)
 		for (size_t i = p->s->warning_count; i-- > 0;) {
 			const struct warning *w = &p->s->warnings[i];
-			if (is_open(w) && (int)w->level == level)
-				add_item(items, "%s: %s", sb_level_word(w->level), w->text);
+			if (!is_open(w) || (int)w->level != level)
+				continue;
+			brief_words(w, brief);
+			add_item(items, brief, "%s: %s", sb_level_word(w->level), w->text);
 		}
 	if (items->count == 0)
-		add_item(items, "no decision is open");
+		add_item(items, NULL, "no decision is open");
 }
 
 /* Both parts share what is left of the page. When all of it does not fit, each item has one line; when that
@@ -422,10 +443,10 @@ static void put_next(struct page *p)
 		if (station > p->s->design.length_m)
 			break;
 		struct design_place place = sb_design_at(&p->s->design, station);
-		snprintf(joints + used, sizeof joints - used, "%9d", last->joint + i);
-		snprintf(inclinations + used, sizeof inclinations - used, "%9.1f",
+		snprintf(joints + used, sizeof joints - used, "%8d", last->joint + i);
+		snprintf(inclinations + used, sizeof inclinations - used, "%8.1f",
 			sb_frame_inc_typed(&p->s->frame, place.inc_rad));
-		snprintf(azimuths + used, sizeof azimuths - used, "%9.1f",
+		snprintf(azimuths + used, sizeof azimuths - used, "%8.1f",
 			sb_frame_azi_typed(&p->s->frame, place.azi_rad));
 	}
 	if (joints[0] == '\0') {
@@ -433,8 +454,8 @@ static void put_next(struct page *p)
 		return;
 	}
 	put(p, "next", "joint      %s", joints);
-	put(p, "", "inclination%s   by the design", inclinations);
-	put(p, "", "azimuth    %s   as the tool reads", azimuths);
+	put(p, "", "inclination%s  (design)", inclinations);
+	put(p, "", "azimuth    %s  (design)", azimuths);
 }
 
 static void put_caution(struct page *p)
