@@ -167,7 +167,7 @@ struct design_place sb_design_at(const struct design *d, double station_m)
 	struct design_place p = {
 		.station_m = station_m,
 		.at = { plan.x, plan.y, height.y },
-		.heading = { cos(plan.bearing) * level, sin(plan.bearing) * level, height.slope * level },
+		.heading = { plan.cos_bearing * level, plan.sin_bearing * level, height.slope * level },
 		.inc_rad = SB_PI / 2 + atan(height.slope),
 		.azi_rad = sb_wrap_turn(plan.bearing),
 		.radius_m = k > 0 ? 1 / k : HUGE_VAL,

@@ -25,7 +25,7 @@ static double square_distance(const struct design *d, struct vec3 at, double sta
 		struct chain_place plan = sb_chain_at(d->alignment, d->alignment_count, s);
 		struct chain_height height = sb_chain_height(d->profile, d->profile_count, s);
 		struct vec3 off = { at.n - plan.x, at.e - plan.y, at.u - height.y };
-		double c = cos(plan.bearing), z = sin(plan.bearing), m = height.slope;
+		double c = plan.cos_bearing, z = plan.sin_bearing, m = height.slope;
 		double along = off.n * c + off.e * z + off.u * m;
 		double across = off.e * c - off.n * z;
 		double bend = height.curvature * (1 + m * m) * sqrt(1 + m * m);
@@ -34,7 +34,10 @@ static double square_distance(const struct design *d, struct vec3 at, double sta
 		/* Near the centre of a curve every station is as near: stop there. */
 		if (slope < 0.1)
 			break;
-		s += along / slope;
+		double step = along / slope;
+		if (fabs(step) < 1e-9)
+			break;
+		s += step;
 	}
 	return best;
 }

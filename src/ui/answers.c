@@ -1,0 +1,217 @@
+/* The big answers, one line a question. Each line ends in a word that says whether it holds: a tired hand
+ * reads the right edge first. */
+#include "ui/answers.h"
+
+#include "base/str.h"
+#include "draw/axis.h"
+#include "geom/angle.h"
+#include "ui/theme.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+struct answers sb_answers_now(const struct job *job, const struct solution *s)
+{
+	return (struct answers){ .job = job,
+		.solution = s,
+		.row = sb_solution_last(s),
+		.bit = &s->bit,
+		.ahead = &s->ahead,
+		.budget = &s->budget,
+		.warnings = s->warnings,
+		.warning_count = s->warning_count };
+}
+
+struct answers sb_answers_trial(const struct job *job, const struct solution *s, const struct preview *p)
+{
+	return (struct answers){ .job = job,
+		.solution = s,
+		.row = &p->row,
+		.bit = &p->bit,
+		.ahead = &p->ahead,
+		.budget = &p->budget,
+		.warnings = p->warnings,
+		.warning_count = p->warning_count,
+		.trial = true };
+}
+
+static int decimals(const struct job *job)
+{
+	return job->unit == UNIT_M ? 2 : 1;
+}
+
+void sb_answers_offset(const struct job *job, const struct frame *f, double metres, const char *positive,
+	const char *negative, char text[32])
+{
+	double value = sb_frame_typed(f, metres), least = 0.5 * pow(10, -decimals(job));
+
+	if (fabs(value) < least)
+		snprintf(text, 32, "on line");
+	else
+		snprintf(text, 32, "%.*f %s %s", decimals(job), fabs(value), sb_unit_short(job->unit),
+			value > 0 ? positive : negative);
+}
+
+void sb_answers_radius(const struct job *job, const struct frame *f, double metres, char text[32])
+{
+	double value = sb_frame_typed(f, metres);
+
+	if (!(value < 100000))
+		snprintf(text, 32, "straight");
+	else
+		snprintf(text, 32, "%.0f %s", value, sb_unit_short(job->unit));
+}
+
+static enum level level_of(const struct answers *a, enum warning_kind kind)
+{
+	enum level worst = LEVEL_OK;
+
+	for (size_t i = 0; i < a->warning_count; i++) {
+		const struct warning *w = &a->warnings[i];
+		if (w->kind == kind && w->open && w->level > worst)
+			worst = w->level;
+	}
+	return worst;
+}
+
+static enum level worse(enum level a, enum level b)
+{
+	return a > b ? a : b;
+}
+
+/* The question on the left, in dim; the verdict on the right, as mark and word. */
+static int begin(struct cells *out, int row, const struct answers *a, const char *question)
+{
+	sb_cells_text(out, row, 1, a->trial ? STYLE_TRIAL : STYLE_DIM, question);
+	return 14;
+}
+
+static void verdict(struct cells *out, int row, enum level level)
+{
+	char text[16];
+	const char *mark = sb_theme_mark(level);
+
+	snprintf(text, sizeof text, "%s%s%s", mark, *mark ? " " : "", sb_level_word(level));
+	sb_cells_right(out, row, out->columns - 11, 10, sb_theme_level(level), text);
+}
+
+static int part(struct cells *out, int row, int column, enum style style, const char *text)
+{
+	return sb_cells_text(out, row, column, style, text) + 3;
+}
+
+static void draw_bit(const struct answers *a, struct cells *out, int row)
+{
+	const struct frame *f = &a->solution->frame;
+	char station[SB_AXIS_TEXT], text[64];
+	int column = begin(out, row, a, a->trial ? "WHAT IF  bit" : "at the bit");
+
+	if (!a->bit->known) {
+		sb_cells_text(out, row, column, STYLE_STRONG, "at the entry; no reading yet");
+		return;
+	}
+	sb_axis_station(a->bit->deviation.station_m, a->job->unit, decimals(a->job), station);
+	snprintf(text, sizeof text, "station %s", station);
+	column = part(out, row, column, STYLE_STRONG, text);
+	sb_answers_offset(a->job, f, a->bit->deviation.offset_m, "right", "left", text);
+	column = part(out, row, column, STYLE_STRONG, text);
+	sb_answers_offset(a->job, f, a->bit->deviation.height_m, "high", "low", text);
+	column = part(out, row, column, STYLE_STRONG, text);
+	snprintf(text, sizeof text, "corridor %.0f %%", fmin(a->bit->use.share * 100, 999));
+	sb_cells_text(out, row, column, STYLE_PLAIN, text);
+	verdict(out, row, worse(a->bit->level, level_of(a, WARNING_CORRIDOR)));
+}
+
+static int angle_decimals(const struct job *job)
+{
+	return job->incline == INCLINE_GRADE ? 1 : 2;
+}
+
+static void draw_heading(const struct answers *a, struct cells *out, int row)
+{
+	const struct frame *f = &a->solution->frame;
+	struct design_place design = sb_design_at(&a->solution->design, a->bit->deviation.station_m);
+	int d = angle_decimals(a->job), column = begin(out, row, a, "heading");
+	char text[80];
+
+	snprintf(text, sizeof text, "inclination %.*f", d, sb_frame_inc_typed(f, a->bit->attitude.inc_rad));
+	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
+	snprintf(text, sizeof text, " (design %.*f)", d, sb_frame_inc_typed(f, design.inc_rad));
+	column = part(out, row, column, STYLE_DIM, text);
+	snprintf(text, sizeof text, "azimuth %.1f", sb_frame_azi_typed(f, a->bit->attitude.azi_rad));
+	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
+	snprintf(text, sizeof text, " (design %.1f)", sb_frame_azi_typed(f, design.azi_rad));
+	sb_cells_text(out, row, column, STYLE_DIM, text);
+	verdict(out, row, worse(level_of(a, WARNING_LEAVES), level_of(a, WARNING_EXIT)));
+}
+
+static void window_name(const struct job *job, char text[40])
+{
+	if (sb_number_given(&job->window_length))
+		snprintf(text, 40, "%s %s", job->window_length.text, sb_unit_short(job->unit));
+	else
+		snprintf(text, 40, "%s joints", job->window_joints.text);
+}
+
+static void draw_bend(const struct answers *a, struct cells *out, int row)
+{
+	const struct frame *f = &a->solution->frame;
+	char radius[32], name[40], text[96];
+	int column = begin(out, row, a, "bend");
+
+	sb_answers_radius(a->job, f, a->row->radius_m, radius);
+	snprintf(text, sizeof text, "joint %s", radius);
+	column = part(out, row, column, STYLE_STRONG, text);
+	window_name(a->job, name);
+	if (a->row->window.joints) {
+		sb_answers_radius(a->job, f, a->row->window.radius_m, radius);
+		snprintf(text, sizeof text, "%s %s", name, radius);
+		column = part(out, row, column, STYLE_STRONG, text);
+	}
+	if (sb_number_given(&a->job->window_minimum)) {
+		snprintf(text, sizeof text, "limit %s %s", a->job->window_minimum.text,
+			sb_unit_short(a->job->unit));
+		sb_cells_text(out, row, column, STYLE_DIM, text);
+	}
+	verdict(out, row, worse(level_of(a, WARNING_JOINT_BEND), level_of(a, WARNING_WINDOW_BEND)));
+}
+
+static void turn_words(const struct answers *a, char text[96])
+{
+	const struct budget *b = a->budget;
+	double up = sb_deg(b->up_rad), down = sb_deg(b->down_rad), left = sb_deg(b->left_rad),
+	       right = sb_deg(b->right_rad);
+	double spread = fmax(fmax(up, down), fmax(left, right)) - fmin(fmin(up, down), fmin(left, right));
+
+	if (spread < 0.05)
+		snprintf(text, 96, "may turn %.1f deg", fmax(sb_deg(b->least_rad), 0));
+	else
+		snprintf(text, 96, "may turn up %.1f  down %.1f  left %.1f  right %.1f deg", up, down, left,
+			right);
+}
+
+static void draw_next(const struct answers *a, struct cells *out, int row)
+{
+	int column = begin(out, row, a, "next joint");
+	char text[96];
+
+	if (a->budget->known) {
+		turn_words(a, text);
+		column = part(out, row, column, STYLE_STRONG, text);
+	}
+	if (a->ahead->leaves_held)
+		snprintf(text, sizeof text, "held, leaves in joint %d", a->ahead->leaves_held);
+	else
+		snprintf(text, sizeof text, "held, stays inside");
+	if (a->bit->known)
+		sb_cells_text(out, row, column, STYLE_DIM, text);
+}
+
+void sb_answers_draw(const struct answers *a, struct cells *out)
+{
+	draw_bit(a, out, 0);
+	draw_heading(a, out, 1);
+	draw_bend(a, out, 2);
+	draw_next(a, out, 3);
+}

@@ -1,0 +1,36 @@
+/* The big answers: where the bit is, how it heads, how tight it bends, what the next joint may do.
+ */
+#ifndef UI_ANSWERS_H
+#define UI_ANSWERS_H
+
+#include "model/solve.h"
+#include "ui/cells.h"
+
+#define SB_ANSWERS_ROWS 4
+
+/* What they speak of: the end of the log, or a reading that is not logged. Borrowed. */
+struct answers {
+	const struct job *job;
+	const struct solution *solution;
+	const struct row *row;
+	const struct bit *bit;
+	const struct ahead *ahead;
+	const struct budget *budget;
+	const struct warning *warnings; /* those that hold */
+	size_t warning_count;
+	bool trial;
+};
+
+struct answers sb_answers_now(const struct job *job, const struct solution *s);
+struct answers sb_answers_trial(const struct job *job, const struct solution *s, const struct preview *p);
+
+/* Four rows. */
+void sb_answers_draw(const struct answers *a, struct cells *out);
+
+/* "1.8 ft left": decimals as people say them, words for signs. */
+void sb_answers_offset(const struct job *job, const struct frame *f, double metres, const char *positive,
+	const char *negative, char text[32]);
+/* "1480 ft", "straight". */
+void sb_answers_radius(const struct job *job, const struct frame *f, double metres, char text[32]);
+
+#endif

@@ -1,0 +1,64 @@
+/* The main screen, in parts: what is typed (log_entry.c), the table (log_table.c), and the screen that holds
+ * them (screen_log.c).
+ */
+#ifndef UI_LOG_H
+#define UI_LOG_H
+
+#include "model/blunder.h"
+#include "store/draft.h"
+#include "ui/form.h"
+#include "ui/pictures.h"
+#include "ui/screen.h"
+
+struct log_state {
+	/* what is typed for the next joint */
+	struct form entry; /* the five fields of the entry line */
+	struct form more;  /* all others that a row can carry */
+	int leg, joint;	   /* what it is typed for */
+	bool trial;	   /* what if: the answers and pictures speak of what is typed */
+	bool known;	   /* preview holds */
+	struct preview preview;
+	/* what is looked at */
+	size_t back; /* the chosen row of the table, counted from the newest */
+	enum picture picture;
+	enum reach reach;
+	struct pictures pictures;
+};
+
+/* ---- what is typed ---- */
+
+/* Empties both forms for the next joint: the tally's length is offered, all else is blank. */
+void sb_log_begin(struct view *v);
+/* One row field as a form field. */
+struct form_field sb_log_field(const struct row_field *f, const struct job *job, int width);
+/* form_check of row fields; context is the job. */
+int sb_log_check(const struct form *f, size_t field, const void *context, struct sb_err *err);
+/* Puts the fields of a form into a reading. */
+int sb_log_take(const struct form *f, enum incline incline, struct reading *r, struct sb_err *err);
+/* The reading that the two forms make. */
+int sb_log_reading(const struct view *v, struct reading *r, struct sb_err *err);
+/* After each change: the draft to disk, the preview anew. */
+void sb_log_changed(struct view *v);
+void sb_log_save_draft(const struct view *v, bool sync);
+/* Takes a draft up again, if there is one for this joint. Says so. */
+void sb_log_load_draft(struct view *v);
+/* Logs what is typed; the reason is for a reading that looks like a slip. */
+enum follow sb_log_commit(struct view *v, const char *reason);
+/* What is typed looks like a slip; returns how many suspicions, held ones first. */
+size_t sb_log_look(const struct view *v, const struct reading *r, struct suspicion found[SB_SUSPICIONS]);
+
+/* ---- the table ---- */
+
+int sb_log_table_count(const struct job *job); /* joints ever drilled, withdrawn ones too */
+/* The reading of the chosen row; NULL when there is none. */
+const struct reading *sb_log_table_chosen(const struct view *v);
+/* The solved row of a reading, withdrawn or not; NULL when it was replaced. */
+const struct row *sb_log_table_row(const struct solution *s, const struct reading *r);
+void sb_log_table_draw(const struct view *v, struct cells *out);
+/* A warning that waits: the worst, else the newest; NULL: nothing does. waiting: how many. */
+const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting);
+
+extern const struct screen sb_screen_log, sb_screen_more, sb_screen_held, sb_screen_correct, sb_screen_joint,
+	sb_screen_warnings, sb_screen_history, sb_screen_handover;
+
+#endif

@@ -1,0 +1,226 @@
+/* What is typed for the next joint, from the first key to the disk.
+ *
+ * 1. Every key goes to the draft file before it is painted.
+ * 2. Enter looks for slips first; one that is held asks (screen_held.c) before anything is logged.
+ * 3. The forms are emptied only after the store says that the joint is on disk.
+ */
+#include "base/str.h"
+#include "base/time.h"
+#include "ui/app.h"
+#include "ui/log.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const char *const entry_names[] = { "joint_length", "inclination", "azimuth", "tool_face", "slid" };
+static const char *const entry_labels[] = { "length", "inclination", "azimuth", "face", "slid" };
+static const int entry_widths[] = { 6, 7, 7, 5, 5 };
+#define ENTRY_FIELDS 5
+
+struct form_field sb_log_field(const struct row_field *f, const struct job *job, int width)
+{
+	struct form_field field = {
+		.name = f->name,
+		.label = f->label,
+		.unit = sb_row_field_unit(f, job->unit),
+		.kind = f->type == FIELD_NUMBER	   ? ENTRY_NUMBER
+			: f->type == FIELD_RETURNS ? ENTRY_CHOICE
+						   : ENTRY_TEXT,
+		.choices = f->type == FIELD_RETURNS ? "full|partial|none" : NULL,
+		.width = width,
+	};
+
+	return field;
+}
+
+static bool in_entry(const char *name)
+{
+	for (size_t i = 0; i < ENTRY_FIELDS; i++)
+		if (sb_same(entry_names[i], name))
+			return true;
+	return false;
+}
+
+static void build_forms(struct log_state *s, const struct job *job)
+{
+	memset(&s->entry, 0, sizeof s->entry);
+	memset(&s->more, 0, sizeof s->more);
+	for (size_t i = 0; i < ENTRY_FIELDS; i++) {
+		struct form_field field = sb_log_field(sb_row_field(entry_names[i]), job, entry_widths[i]);
+		field.label = entry_labels[i];
+		field.unit = NULL;
+		field.required = i == 1 || i == 2;
+		struct number length = sb_job_tally(job, s->joint);
+		sb_form_add(&s->entry, field, i == 0 ? length.text : "");
+	}
+	s->entry.focus = 1;
+	for (size_t i = 0; i < sb_row_field_count; i++) {
+		const struct row_field *f = &sb_row_fields[i];
+		if (!in_entry(f->name))
+			sb_form_add(&s->more, sb_log_field(f, job, f->type == FIELD_TEXT ? 44 : 10), "");
+	}
+}
+
+void sb_log_begin(struct view *v)
+{
+	struct log_state *s = v->state;
+
+	s->leg = sb_job_leg(v->job);
+	s->joint = sb_job_in_ground(v->job) + 1;
+	s->known = s->trial = false;
+	build_forms(s, v->job);
+}
+
+int sb_log_check(const struct form *f, size_t field, const void *context, struct sb_err *err)
+{
+	const struct row_field *row_field = sb_row_field(f->fields[field].name);
+	const struct job *job = context;
+	struct reading r = { 0 };
+
+	return row_field ? sb_row_field_put(row_field, &r, job->incline, f->fields[field].text, err) : 0;
+}
+
+int sb_log_take(const struct form *f, enum incline incline, struct reading *r, struct sb_err *err)
+{
+	for (size_t i = 0; i < f->count; i++) {
+		const struct row_field *row_field = sb_row_field(f->fields[i].name);
+		if (row_field && sb_row_field_put(row_field, r, incline, f->fields[i].text, err))
+			return -1;
+	}
+	return 0;
+}
+
+int sb_log_reading(const struct view *v, struct reading *r, struct sb_err *err)
+{
+	const struct log_state *s = v->state;
+
+	memset(r, 0, sizeof *r);
+	if (sb_log_take(&s->entry, v->job->incline, r, err) || sb_log_take(&s->more, v->job->incline, r, err))
+		return -1;
+	if (!sb_number_given(&r->joint_length))
+		r->joint_length = sb_job_tally(v->job, s->joint);
+	r->leg = s->leg;
+	r->joint = s->joint;
+	r->at_ms = sb_time_now();
+	return 0;
+}
+
+size_t sb_log_look(const struct view *v, const struct reading *r, struct suspicion found[SB_SUSPICIONS])
+{
+	return sb_blunder_look(v->job, v->solution, r, NULL, found);
+}
+
+static void preview(struct view *v)
+{
+	struct log_state *s = v->state;
+	struct reading r;
+
+	s->known = sb_log_reading(v, &r, NULL) == 0 && sb_reading_taken(&r) &&
+		sb_solve_preview(v->job, v->solution, &r, &s->preview, NULL) == 0;
+	if (!s->known)
+		s->trial = false;
+}
+
+/* ---- the draft ---- */
+
+void sb_log_save_draft(const struct view *v, bool sync)
+{
+	const struct log_state *s = v->state;
+	struct draft d = { .leg = s->leg, .joint = s->joint, .at_ms = sb_time_now() };
+
+	if (!sb_store_writes(v->store))
+		return;
+	sb_form_to_draft(&s->entry, &d);
+	sb_form_to_draft(&s->more, &d);
+	bool typed = sb_form_touched(&s->entry) || sb_form_touched(&s->more);
+	/* A draft that cannot be written costs what is half typed if the power goes; it must not stop the
+	 * hand. */
+	if (typed)
+		sb_draft_save(sb_store_path(v->store), &d, sync, NULL);
+	else
+		sb_draft_discard(sb_store_path(v->store));
+}
+
+void sb_log_changed(struct view *v)
+{
+	sb_log_save_draft(v, false);
+	preview(v);
+}
+
+void sb_log_load_draft(struct view *v)
+{
+	struct log_state *s = v->state;
+	struct draft d;
+	char when[SB_TIME_TEXT];
+
+	if (!sb_store_writes(v->store) || sb_draft_load(sb_store_path(v->store), &d, NULL) != 1)
+		return;
+	if (d.leg != s->leg || d.joint != s->joint) {
+		/* It was logged after all, or the bore has moved on: the log says what holds. */
+		sb_draft_discard(sb_store_path(v->store));
+		return;
+	}
+	sb_form_from_draft(&s->entry, &d);
+	sb_form_from_draft(&s->more, &d);
+	preview(v);
+	sb_time_short(d.at_ms, sb_time_offset(d.at_ms), when);
+	sb_app_say(v, LEVEL_OK,
+		"What was half typed for joint %d at %s is back. Nothing of it is logged yet.", d.joint,
+		when);
+}
+
+/* ---- to disk ---- */
+
+const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting)
+{
+	const struct warning *worst = NULL;
+
+	*waiting = 0;
+	for (size_t i = 0; i < s->warning_count; i++) {
+		const struct warning *w = &s->warnings[i];
+		if (w->acknowledged || w->superseded)
+			continue;
+		(*waiting)++;
+		/* What holds now goes before what is past, then the worse, then the newer. */
+		if (worst == NULL || (w->open && !worst->open) ||
+			(w->open == worst->open && w->level >= worst->level))
+			worst = w;
+	}
+	return worst;
+}
+
+static enum follow say_logged(struct view *v, int joint, size_t warnings_before)
+{
+	const struct solution *s = sb_store_solution(v->store);
+	const struct warning *worst = NULL;
+
+	for (size_t i = warnings_before; i < s->warning_count; i++)
+		if (worst == NULL || s->warnings[i].level > worst->level)
+			worst = &s->warnings[i];
+	if (worst)
+		sb_app_say(v, worst->level, "Joint %d is on disk. %s", joint, worst->text);
+	else
+		sb_app_say(v, LEVEL_OK, "Joint %d is on disk.", joint);
+	return FOLLOW_JOB_CHANGED;
+}
+
+enum follow sb_log_commit(struct view *v, const char *reason)
+{
+	struct log_state *s = v->state;
+	size_t before = v->solution->warning_count;
+	struct sb_err err = { 0 };
+	struct reading r;
+	int joint = s->joint;
+
+	if (sb_log_reading(v, &r, &err))
+		return sb_app_fail(v, &err);
+	sb_copy(r.reason, sizeof r.reason, reason);
+	/* What is typed is safe on disk, half typed, before it is tried for good. */
+	sb_log_save_draft(v, true);
+	if (sb_store_log(v->store, v->who, &r, &err))
+		return sb_app_fail(v, &err);
+	sb_draft_discard(sb_store_path(v->store));
+	s->back = 0;
+	s->joint = 0; /* begun anew by what follows a change of the job */
+	return say_logged(v, joint, before);
+}

@@ -1,0 +1,126 @@
+/* Correcting a joint: its row as it stands, to be typed over, with a reason and a name. The old row stays in
+ * the file and on the joint's page.
+ */
+#include "base/str.h"
+#include "ui/app.h"
+#include "ui/log.h"
+
+#include <stdio.h>
+#include <string.h>
+
+struct correcting {
+	int64_t reading;
+	int joint, leg;
+	struct form form;
+};
+
+/* argument: the reading. */
+static int correct_open(struct view *v, const void *argument, struct sb_err *err)
+{
+	struct correcting *c = v->state;
+	const struct reading *r = argument;
+
+	(void)err;
+	c->reading = r->id;
+	c->joint = r->joint;
+	c->leg = r->leg;
+	for (size_t i = 0; i < sb_row_field_count; i++) {
+		const struct row_field *f = &sb_row_fields[i];
+		sb_form_add(&c->form, sb_log_field(f, v->job, f->type == FIELD_TEXT ? 44 : 10),
+			sb_row_field_get(f, r));
+	}
+	struct form_field reason = {
+		.name = "reason", .label = "why corrected", .kind = ENTRY_TEXT, .width = 44, .required = true
+	};
+	struct form_field who = {
+		.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true
+	};
+	sb_form_add(&c->form, reason, "");
+	sb_form_add(&c->form, who, v->who);
+	c->form.focus = 1;
+	return 0;
+}
+
+static void correct_draw(const struct view *v, struct cells *out)
+{
+	const struct correcting *c = v->state;
+	const struct reading *r = sb_job_reading(v->job, c->reading);
+	char title[128];
+
+	snprintf(title, sizeof title, "correct joint %d of leg %d, logged by %s", c->joint, c->leg,
+		r ? r->who : "");
+	sb_cells_rule(out, 0, title);
+	sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_DIM,
+		"Type over what is wrong, go down with Tab to why, then Enter. The old row stays in the file.");
+	struct cells part = sb_cells_part(out, 3, 0, out->rows - 3, out->columns);
+	sb_form_draw(&c->form, &part);
+}
+
+static enum follow take(struct view *v)
+{
+	struct correcting *c = v->state;
+	const struct reading *old = sb_job_reading(v->job, c->reading);
+	struct view *below = sb_app_below(v);
+	struct sb_err err = { 0 };
+	int joint = c->joint;
+
+	if (old == NULL)
+		return FOLLOW_CLOSE;
+	struct reading r = *old;
+	if (sb_log_take(&c->form, v->job->incline, &r, &err))
+		return sb_app_fail(v, &err);
+	sb_copy(r.reason, sizeof r.reason, sb_form_text(&c->form, "reason"));
+	if (sb_store_correct(v->store, sb_form_text(&c->form, "who"), c->reading, &r, &err))
+		return sb_app_fail(v, &err);
+	sb_app_close_top(v->app);
+	sb_app_say(below, LEVEL_OK, "Joint %d is corrected, and everything after it computed anew.", joint);
+	return FOLLOW_JOB_CHANGED;
+}
+
+static enum follow correct_key(struct view *v, int key)
+{
+	struct correcting *c = v->state;
+
+	switch (sb_form_key(&c->form, key, sb_log_check, v->job)) {
+	case FORM_DONE:
+		return take(v);
+	case FORM_CHANGED:
+	case FORM_MOVED:
+		return FOLLOW_REDRAW;
+	case FORM_PASS:
+		break;
+	}
+	return FOLLOW_PASS;
+}
+
+static enum follow give_up(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
+static const struct action correct_actions[] = {
+	{ .name = "take-correction",
+		.keys = "Enter",
+		.label = "correct it",
+		.help = "Put the correction on disk, once there is a reason." },
+	{ .name = "give-up",
+		.keys = "Esc Ctrl-C",
+		.label = "leave it as it is",
+		.help = "Go back; nothing is corrected.",
+		.act = give_up },
+	{ 0 },
+};
+
+const struct screen sb_screen_correct = {
+	.name = "correct",
+	.title = "correct",
+	.about =
+		"A correction is a new row beside the old one, with a reason and a name. The path is computed anew from it.",
+	.state_size = sizeof(struct correcting),
+	.open = correct_open,
+	.draw = correct_draw,
+	.key = correct_key,
+	.actions = correct_actions,
+	.widgets = { sb_form_keys },
+};

@@ -1,0 +1,118 @@
+/* The page for the next shift, and the acts that begin and end one. */
+#include "base/str.h"
+#include "base/time.h"
+#include "io/handover.h"
+#include "ui/app.h"
+#include "ui/log.h"
+#include "ui/prompt.h"
+
+#include <string.h>
+
+static void handover_draw(const struct view *v, struct cells *out)
+{
+	struct sb_str text = { 0 };
+	char head[65];
+
+	sb_store_head(v->store, head);
+	sb_handover(v->job, v->solution, head, sb_time_now(), &text);
+	char *at = text.text;
+	for (int row = 0; at && row < out->rows; row++)
+		sb_cells_text(out, row, 0, STYLE_PLAIN, strsep(&at, "\n"));
+	sb_str_clear(&text);
+}
+
+static enum follow take_begin(struct view *v, const struct form *given, int64_t subject)
+{
+	struct sb_err err = { 0 };
+
+	(void)subject;
+	if (sb_store_shift_begin(v->store, sb_form_text(given, "who"), sb_form_text(given, "names"), &err)) {
+		sb_app_fail(v, &err);
+		return FOLLOW_PASS;
+	}
+	sb_app_set_who(v, sb_form_text(given, "who"));
+	sb_app_say(v, LEVEL_OK, "The shift has begun. From now on acts are signed %s.",
+		sb_form_text(given, "who"));
+	return FOLLOW_JOB_CHANGED;
+}
+
+static void add(struct prompt *p, const char *name, const char *label, const char *offered, bool required)
+{
+	sb_form_add(&p->form,
+		(struct form_field){
+			.name = name, .label = label, .kind = ENTRY_TEXT, .width = 50, .required = required },
+		offered);
+}
+
+static enum follow begin(struct view *v)
+{
+	struct prompt p = { .answer = take_begin };
+
+	sb_copy(p.question, sizeof p.question,
+		sb_job_shift(v->job) ? "Take over: the shift that runs ends, a new one begins."
+				     : "Begin a shift.");
+	add(&p, "names", "the crew", "", true);
+	add(&p, "who", "who logs", v->who, true);
+	return sb_prompt_ask(v, &p);
+}
+
+static enum follow take_end(struct view *v, const struct form *given, int64_t subject)
+{
+	struct sb_err err = { 0 };
+
+	(void)subject;
+	if (sb_store_shift_end(v->store, v->who, sb_form_text(given, "remarks"), &err)) {
+		sb_app_fail(v, &err);
+		return FOLLOW_PASS;
+	}
+	sb_app_say(v, LEVEL_OK, "The shift has ended.");
+	return FOLLOW_JOB_CHANGED;
+}
+
+static enum follow end(struct view *v)
+{
+	struct prompt p = { .answer = take_end };
+
+	if (sb_job_shift(v->job) == NULL)
+		return sb_app_say(v, LEVEL_OK, "No shift is running.");
+	sb_copy(p.question, sizeof p.question, "Hand over: what should the next shift know?");
+	add(&p, "remarks", "remarks", "", true);
+	return sb_prompt_ask(v, &p);
+}
+
+static enum follow back(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
+static const struct action handover_actions[] = {
+	{ .name = "begin-shift",
+		.keys = "B",
+		.label = "begin a shift",
+		.help = "Begin a shift with the names of the crew; one that runs ends.",
+		.act = begin,
+		.writes = true },
+	{ .name = "end-shift",
+		.keys = "E",
+		.label = "end it",
+		.help = "End the shift with remarks for the next one.",
+		.act = end,
+		.writes = true },
+	{ .name = "back-to-log",
+		.keys = "S Enter",
+		.label = "back",
+		.help = "Back to the log.",
+		.act = back },
+	{ 0 },
+};
+
+const struct screen sb_screen_handover = {
+	.name = "handover",
+	.title = "hand-over",
+	.about =
+		"One page with what the next shift must know, made from the log; the handover command prints the same.",
+	.state_size = 1,
+	.draw = handover_draw,
+	.actions = handover_actions,
+};

@@ -1,0 +1,155 @@
+/* A reading is held: it looks like a slip of the pen. Nothing is changed silently and nothing is forbidden:
+ * the likely value goes into the field, to be looked at and entered, or the reading is logged as it is with a
+ * reason.
+ */
+#include "base/str.h"
+#include "ui/app.h"
+#include "ui/log.h"
+#include "ui/prompt.h"
+
+#include <stdio.h>
+#include <string.h>
+
+struct held {
+	struct suspicion found[SB_SUSPICIONS];
+	size_t count;
+};
+
+static int held_open(struct view *v, const void *argument, struct sb_err *err)
+{
+	struct held *h = v->state;
+	struct reading r;
+	struct view entry = *v;
+
+	(void)argument;
+	entry.state = sb_app_below(v)->state;
+	if (sb_log_reading(&entry, &r, err))
+		return -1;
+	h->count = sb_log_look(&entry, &r, h->found);
+	while (h->count > 0 && !h->found[h->count - 1].held)
+		h->count--;
+	return h->count ? 0 : sb_fail(err, SB_STATE, "Nothing is held.");
+}
+
+static const struct suspicion *offer(const struct held *h)
+{
+	for (size_t i = 0; i < h->count; i++)
+		if (h->found[i].has_likely)
+			return &h->found[i];
+	return NULL;
+}
+
+static int held_rows(const struct view *v, int columns)
+{
+	const struct held *h = v->state;
+	int rows = 4;
+
+	for (size_t i = 0; i < h->count; i++)
+		rows += sb_cells_wrapped(h->found[i].text, columns - 2);
+	return rows;
+}
+
+static void held_draw(const struct view *v, struct cells *out)
+{
+	const struct held *h = v->state;
+	const struct suspicion *s = offer(h);
+	int row = 1;
+
+	sb_cells_rule(out, 0, "not logged yet: this looks like a slip");
+	for (size_t i = 0; i < h->count; i++)
+		row += sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_WATCH, h->found[i].text);
+	int column = 1;
+	if (s) {
+		column = sb_cells_text(out, row, 1, STYLE_KEY, "Enter");
+		column = sb_cells_print(
+			out, row++, column + 1, STYLE_STRONG, "put %s in, and look again", s->likely.text);
+	}
+	column = sb_cells_text(out, row, 1, STYLE_KEY, "R");
+	sb_cells_text(out, row++, column + 1, STYLE_PLAIN, "log it as it is typed, and say why");
+	column = sb_cells_text(out, row, 1, STYLE_KEY, "E");
+	sb_cells_text(out, row, column + 1, STYLE_PLAIN, "go back and type it again");
+}
+
+static size_t field_index(const struct form *f, const char *name)
+{
+	size_t i = sb_form_index(f, name);
+
+	return i < f->count ? i : 1;
+}
+
+static enum follow take_likely(struct view *v)
+{
+	const struct suspicion *s = offer(v->state);
+	struct view *log = sb_app_below(v);
+	struct log_state *state = log->state;
+
+	if (s == NULL)
+		return FOLLOW_CLOSE;
+	/* Both angles were typed into the wrong places: they change places. */
+	if (sb_same(s->slip, "inclination and azimuth exchanged")) {
+		char azimuth[SB_FORM_TEXT];
+		sb_copy(azimuth, sizeof azimuth, sb_form_text(&state->entry, "inclination"));
+		sb_form_put(&state->entry, "azimuth", azimuth, false);
+	}
+	sb_form_put(&state->entry, s->field, s->likely.text, false);
+	state->entry.focus = field_index(&state->entry, s->field);
+	sb_log_changed(log);
+	return FOLLOW_CLOSE;
+}
+
+static enum follow log_as_it_is(struct view *asker, const struct form *given, int64_t subject)
+{
+	(void)subject;
+	return sb_log_commit(asker, sb_form_text(given, "reason"));
+}
+
+static enum follow say_why(struct view *v)
+{
+	struct prompt p = { .answer = log_as_it_is };
+	struct view *log = sb_app_below(v);
+
+	sb_copy(p.question, sizeof p.question, "Log it as it is typed. Why is it right?");
+	sb_form_add(&p.form,
+		(struct form_field){
+			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 60, .required = true },
+		"");
+	sb_app_close_top(v->app);
+	return sb_prompt_ask(log, &p);
+}
+
+static enum follow go_back(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
+static const struct action held_actions[] = {
+	{ .name = "take-likely",
+		.keys = "Enter",
+		.label = "take it",
+		.help = "Put the likely value in; it is logged only by the next Enter.",
+		.act = take_likely },
+	{ .name = "as-it-is",
+		.keys = "R",
+		.label = "as it is",
+		.help = "Log the reading as it was typed, with a reason.",
+		.act = say_why },
+	{ .name = "type-again",
+		.keys = "E Esc Ctrl-C",
+		.label = "type again",
+		.help = "Go back to the entry line; nothing is logged.",
+		.act = go_back },
+	{ 0 },
+};
+
+const struct screen sb_screen_held = {
+	.name = "held",
+	.about =
+		"A reading that looks like a slip of the pen is held until somebody decides: take the likely value, type again, or log it "
+		"as it is and say why.",
+	.state_size = sizeof(struct held),
+	.open = held_open,
+	.draw = held_draw,
+	.rows = held_rows,
+	.actions = held_actions,
+};

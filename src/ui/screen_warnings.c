@@ -1,0 +1,181 @@
+/* The warnings: those that wait first, the newest on top, and the chosen one in full. */
+#include "base/mem.h"
+#include "base/str.h"
+#include "ui/app.h"
+#include "ui/key.h"
+#include "ui/list.h"
+#include "ui/log.h"
+#include "ui/prompt.h"
+#include "ui/theme.h"
+
+#include <stdio.h>
+#include <string.h>
+
+struct warning_list {
+	struct list list;
+};
+
+/* The order on the screen, as indices of the solution's warnings: waiting, acknowledged, of withdrawn legs;
+ * each newest first. Returned: for sb_free. */
+static size_t *order(const struct solution *s)
+{
+	size_t *out = sb_alloc((s->warning_count + 1) * sizeof *out), n = 0;
+
+	for (int group = 0; group < 3; group++)
+		for (size_t i = s->warning_count; i-- > 0;) {
+			const struct warning *w = &s->warnings[i];
+			int of = w->superseded ? 2 : w->acknowledged ? 1 : 0;
+			if (of == group)
+				out[n++] = i;
+		}
+	return out;
+}
+
+struct drawing {
+	const struct view *v;
+	const size_t *order;
+};
+
+static const char *state_of(const struct warning *w)
+{
+	if (w->superseded)
+		return "withdrawn";
+	if (w->acknowledged)
+		return "acknowledged";
+	return w->open ? "waits" : "waits, past";
+}
+
+static void draw_line(const void *context, size_t i, struct cells *out)
+{
+	const struct drawing *d = context;
+	const struct warning *w = &d->v->solution->warnings[d->order[i]];
+	char level[16], joints[32];
+
+	snprintf(level, sizeof level, "%-2s %s", sb_theme_mark(w->level), sb_level_word(w->level));
+	if (w->last_joint > w->joint)
+		snprintf(joints, sizeof joints, "joints %d-%d", w->joint, w->last_joint);
+	else
+		snprintf(joints, sizeof joints, "joint %d", w->joint);
+	sb_cells_fit(out, 0, 2, 10, w->superseded ? STYLE_WITHDRAWN : sb_theme_level(w->level), level);
+	sb_cells_fit(out, 0, 13, 28, w->superseded ? STYLE_WITHDRAWN : STYLE_PLAIN,
+		sb_warning_sorts[w->kind].label);
+	sb_cells_fit(out, 0, 42, 14, STYLE_PLAIN, joints);
+	sb_cells_fit(out, 0, 57, out->columns - 58, STYLE_DIM, state_of(w));
+}
+
+static void draw_chosen(const struct view *v, const struct warning *w, struct cells *out)
+{
+	char text[420];
+	int row = 1;
+
+	sb_cells_rule(out, 0, sb_warning_sorts[w->kind].label);
+	row += sb_cells_wrap(out, row, 1, out->columns - 2, sb_theme_level(w->level), w->text);
+	row += sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_DIM, sb_warning_sorts[w->kind].help);
+	for (size_t i = v->job->acknowledgement_count; i-- > 0;) {
+		const struct acknowledgement *a = &v->job->acknowledgements[i];
+		if (a->leg != w->leg || a->joint != w->joint ||
+			!sb_same(a->kind, sb_warning_sorts[w->kind].name))
+			continue;
+		snprintf(text, sizeof text, "acknowledged as %s by %s: %s",
+			sb_level_word((enum level)a->level), a->who, a->reason);
+		row += sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_PLAIN, text);
+	}
+}
+
+static void warnings_draw(const struct view *v, struct cells *out)
+{
+	struct warning_list *l = v->state;
+	size_t count = v->solution->warning_count, *by = order(v->solution);
+	struct drawing d = { v, by };
+	int below = out->rows / 2 > 9 ? 9 : out->rows / 2;
+
+	sb_cells_rule(out, 0, "warnings");
+	if (count == 0) {
+		sb_cells_text(out, 2, 1, STYLE_OK, "ok: there has been no warning.");
+	} else {
+		sb_list_fit(&l->list, count);
+		struct cells part = sb_cells_part(out, 1, 0, out->rows - 1 - below, out->columns);
+		sb_list_draw(&l->list, count, draw_line, &d, &part);
+		part = sb_cells_part(out, out->rows - below, 0, below, out->columns);
+		draw_chosen(v, &v->solution->warnings[by[l->list.chosen]], &part);
+	}
+	sb_free(by);
+}
+
+static enum follow warnings_key(struct view *v, int key)
+{
+	struct warning_list *l = v->state;
+
+	return sb_list_key(&l->list, key, v->solution->warning_count) ? FOLLOW_REDRAW : FOLLOW_PASS;
+}
+
+static enum follow take(struct view *v, const struct form *given, int64_t subject)
+{
+	struct sb_err err = { 0 };
+
+	if (sb_store_acknowledge(v->store, sb_form_text(given, "who"), (size_t)subject,
+		    sb_form_text(given, "reason"), &err)) {
+		sb_app_fail(v, &err);
+		return FOLLOW_PASS;
+	}
+	sb_app_say(
+		v, LEVEL_OK, "Acknowledged. It stays in every report; if it grows worse it is open again.");
+	return FOLLOW_JOB_CHANGED;
+}
+
+static enum follow acknowledge(struct view *v)
+{
+	const struct warning_list *l = v->state;
+	struct prompt p = { .answer = take };
+
+	if (v->solution->warning_count == 0)
+		return FOLLOW_NOTHING;
+	size_t *by = order(v->solution);
+	p.subject = (int64_t)by[l->list.chosen];
+	sb_free(by);
+	const struct warning *w = &v->solution->warnings[p.subject];
+	if (w->acknowledged)
+		return sb_app_say(v, LEVEL_OK, "%s has acknowledged it already.", w->acknowledged_by);
+	if (w->superseded)
+		return sb_app_say(v, LEVEL_OK, "Its joints were withdrawn: there is nothing to acknowledge.");
+	snprintf(p.question, sizeof p.question, "Acknowledge: %s", w->text);
+	sb_form_add(&p.form,
+		(struct form_field){
+			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 60, .required = true },
+		"");
+	sb_form_add(&p.form,
+		(struct form_field){
+			.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true },
+		v->who);
+	return sb_prompt_ask(v, &p);
+}
+
+static enum follow back(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
+static const struct action warnings_actions[] = {
+	{ .name = "acknowledge-it",
+		.keys = "Enter",
+		.label = "acknowledge",
+		.help = "Acknowledge the chosen warning with a reason and a name.",
+		.act = acknowledge,
+		.writes = true },
+	{ .name = "back-to-log", .keys = "A F7", .label = "back", .help = "Back to the log.", .act = back },
+	{ 0 },
+};
+
+const struct screen sb_screen_warnings = {
+	.name = "warnings",
+	.title = "warnings",
+	.about =
+		"Each warning opens once for a stretch of joints. It waits until somebody acknowledges it with a name and a reason. "
+		"Acknowledged is not undone: it counts in check and stands in every report.",
+	.state_size = sizeof(struct warning_list),
+	.draw = warnings_draw,
+	.key = warnings_key,
+	.actions = warnings_actions,
+	.widgets = { sb_list_keys },
+};
