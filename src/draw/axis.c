@@ -10,6 +10,7 @@
 #include <stdio.h>
 
 #define LEAST_ACROSS 0.75
+#define HAIR 1e-9
 
 static const double exaggerations[] = { 1, 2, 5, 10, 20, 50, 100 };
 
@@ -42,8 +43,12 @@ void sb_axis_fit(const struct scene *scene, const struct paper *paper, struct ax
 		scale = try;
 		exaggeration = e;
 	}
-	struct spot middle = { view.low.x + wide / 2, view.low.y + tall / 2 };
+	/* A hair of room, or rounding decides whether a line along the very edge is in the picture; and half
+	 * a hair aside, or rounding decides on which side of the middle a line along the middle is. */
+	scale *= 1 - HAIR;
 	double half_x = paper->width / scale / 2, half_y = paper->height / (scale * exaggeration) / 2;
+	struct spot middle = { view.low.x + wide / 2 - half_x * HAIR / 2,
+		view.low.y + tall / 2 + half_y * HAIR / 2 };
 	*out = (struct axis){
 		.paper = *paper,
 		.view = { { middle.x - half_x, middle.y - half_y },

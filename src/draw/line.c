@@ -36,8 +36,8 @@ static void add_part(const struct plane *p, struct stations *s, double from, dou
 		return;
 	/* chord c of a circle: sagitta c^2 k / 8 */
 	double chord = sqrt(8 * (p->window.dot_m / 10) / fabs(curvature));
-	double pieces = fmin(ceil((high - low) / chord), CURVE_MOST);
-	for (double i = 1; i < pieces; i++)
+	int pieces = (int)fmin(ceil((high - low) / chord), CURVE_MOST);
+	for (int i = 1; i < pieces; i++)
 		add(s, low + (high - low) * i / pieces);
 }
 

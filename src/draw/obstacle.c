@@ -60,13 +60,13 @@ static void name(const struct plane *p, const char *text, struct spot at)
 	sb_scene_text(p->scene, MEANING_OBSTACLE, ANCHOR_ABOVE, at, text);
 }
 
-/* "water main 12 ft left": what is not on the line says so. */
+/* "12 ft left: water main": what is not on the line says so, and first, for a long name is cut. */
 static void name_aside(const struct plane *p, const char *text, struct spot at, double offset_m)
 {
 	char words[SB_NAME_TEXT + 40];
 
-	snprintf(words, sizeof words, "%s %.0f %s %s", text, fabs(sb_frame_typed(&p->s->frame, offset_m)),
-		sb_unit_short(p->job->unit), offset_m < 0 ? "left" : "right");
+	snprintf(words, sizeof words, "%.0f %s %s: %s", fabs(sb_frame_typed(&p->s->frame, offset_m)),
+		sb_unit_short(p->job->unit), offset_m < 0 ? "left" : "right", text);
 	name(p, words, at);
 }
 

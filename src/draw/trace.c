@@ -25,10 +25,10 @@ static void course(const struct plane *p, struct vec3 from, double station_m, co
 		return;
 	/* n pieces of an arc of length L and angle b leave it by L b / (8 n^2) */
 	double pieces = ceil(sqrt(length_m * arc.dogleg_rad / (8 * (p->window.dot_m / 10))));
-	pieces = fmin(pieces, COURSE_MOST);
-	for (double i = 1; i < pieces; i++) {
+	int count = (int)fmin(pieces, COURSE_MOST);
+	for (int i = 1; i < count; i++) {
 		struct vec3 offset;
-		sb_arc_at(&arc, length_m * i / pieces, &offset, NULL);
+		sb_arc_at(&arc, length_m * i / count, &offset, NULL);
 		point(p, sb_plane_ground(p, sb_vec3_add(from, offset), &station_m));
 	}
 }
