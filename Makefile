@@ -5,7 +5,7 @@
 #
 # Needs nothing but make, git and apt on a fresh Debian 12. `make help` lists the rest.
 
-CC ?= gcc
+CC := gcc
 CFLAGS ?= -O2 -g
 PREFIX ?= /usr/local
 BINDIR ?= $(PREFIX)/bin
@@ -51,7 +51,8 @@ $(BUILD)/sagbend: $(B)/sagbend
 	@cp -p $< $@
 
 $(B)/sagbend: $(B)/cli/main.o $(B)/libsagbend.a
-	$(CC) $(CFLAGS_ALL) $(LDFLAGS_ALL) -o $@ $^ $(LIBS)
+	@echo '  LINK  $@'
+	@$(CC) $(CFLAGS_ALL) $(LDFLAGS_ALL) -o $@ $^ $(LIBS)
 
 $(B)/libsagbend.a: $(OBJECTS)
 	@rm -f $@
@@ -59,15 +60,18 @@ $(B)/libsagbend.a: $(OBJECTS)
 
 $(B)/%.o: src/%.c $(B)/.flags
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS_ALL) -Isrc $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
+	@echo '  CC    $<'
+	@$(CC) $(CPPFLAGS_ALL) -Isrc $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
 
 $(B)/tests/support/%.o: tests/support/%.c $(B)/.flags
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS_ALL) -Itests $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
+	@echo '  CC    $<'
+	@$(CC) $(CPPFLAGS_ALL) -Itests $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
 
 $(B)/tests/%: tests/%.c $(SUPPORT) $(B)/libsagbend.a
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS_ALL) -Itests -Isrc $(CFLAGS_ALL) -MMD -MP $(LDFLAGS_ALL) -o $@ $< $(SUPPORT) $(B)/libsagbend.a \
+	@echo '  TEST  $<'
+	@$(CC) $(CPPFLAGS_ALL) -Itests -Isrc $(CFLAGS_ALL) -MMD -MP $(LDFLAGS_ALL) -o $@ $< $(SUPPORT) $(B)/libsagbend.a \
 		-lcmocka -lvterm -lutil -lpthread $(LIBS)
 
 # Rebuild everything when the flags change, and only then.

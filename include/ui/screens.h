@@ -1,4 +1,5 @@
-/* Every screen there is, for the man page and for the tests that go through all of them. */
+/* Every screen there is, the one that a job opens with first: for the program, the man page, and the tests
+ * that go through all of them. */
 #ifndef SB_UI_SCREENS_H
 #define SB_UI_SCREENS_H
 

@@ -15,10 +15,13 @@
 
 static int log_open(struct view *v, const void *argument, struct sb_err *err)
 {
-	(void)argument;
+	const char *said = argument; /* what to say at the start; NULL or "": nothing */
+
 	(void)err;
 	sb_log_begin(v);
 	sb_log_load_draft(v);
+	if (said && *said)
+		sb_app_say(v, LEVEL_WATCH, "%s", said);
 	return 0;
 }
 

@@ -1,7 +1,20 @@
-/* The list of screens. A new screen is entered here. */
+/* The list of screens, the one that a job opens with first. A new screen is entered here. */
 #include "ui/screens.h"
 
 #include "ui/help.h"
+#include "ui/log.h"
 #include "ui/prompt.h"
 
-const struct screen *const sb_screens[] = { &sb_screen_prompt, &sb_screen_help, NULL };
+const struct screen *const sb_screens[] = {
+	&sb_screen_log,
+	&sb_screen_held,
+	&sb_screen_more,
+	&sb_screen_correct,
+	&sb_screen_joint,
+	&sb_screen_warnings,
+	&sb_screen_history,
+	&sb_screen_handover,
+	&sb_screen_prompt,
+	&sb_screen_help,
+	NULL,
+};
