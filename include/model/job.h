@@ -163,7 +163,6 @@ struct job {
 	size_t acknowledgement_count, acknowledgement_room;
 };
 
-void sb_job_init(struct job *job); /* empty, with the defaults that model/setting.c states */
 void sb_job_clear(struct job *job);
 void sb_job_copy(const struct job *from, struct job *to); /* a job of its own; to is not cleared first */
 

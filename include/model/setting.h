@@ -29,6 +29,9 @@ struct setting {
 extern const struct setting sb_settings[];
 extern const size_t sb_setting_count;
 
+/* An empty job with the presets of the table. sb_job_clear when done. */
+void sb_setting_init(struct job *job);
+
 const struct setting *sb_setting(const char *section, const char *key); /* NULL if there is none */
 
 /* Puts text as written in the sheet; -1 with err saying what would be right. */

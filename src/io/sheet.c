@@ -149,7 +149,7 @@ int sb_sheet_read(const char *folder, struct job *out, struct sb_problems *probl
 	struct sheet s = { .folder = folder, .job = out, .problems = problems };
 	size_t before = problems->errors;
 
-	sb_job_init(out);
+	sb_setting_init(out);
 	sheet_read_ini(&s);
 	for (size_t i = 0; i < sb_sheet_table_count && s.loaded; i++)
 		read_table(&s, i);

@@ -4,24 +4,19 @@
 
 #include "base/mem.h"
 #include "base/str.h"
-#include "model/setting.h"
 
 #include <assert.h>
 #include <string.h>
 
-void sb_job_init(struct job *job)
-{
-	memset(job, 0, sizeof *job);
-	for (size_t i = 0; i < sb_setting_count; i++)
-		if (sb_settings[i].preset &&
-			sb_setting_put(&sb_settings[i], job, sb_settings[i].preset, NULL))
-			assert(!"a preset that its own setting refuses");
-}
-
 void sb_job_clear(struct job *job)
 {
-	for (size_t i = 0; i < sb_sheet_table_count; i++)
-		sb_free(*(void **)(void *)((char *)job + sb_sheet_tables[i].rows_offset));
+	sb_free(job->profile);
+	sb_free(job->alignment);
+	sb_free(job->ranges);
+	sb_free(job->ground);
+	sb_free(job->obstacles);
+	sb_free(job->tally);
+	sb_free(job->soil);
 	sb_free(job->readings);
 	sb_free(job->joints);
 	sb_free(job->ground_joints);
@@ -39,13 +34,13 @@ static void *copied(const void *list, size_t count, size_t size)
 void sb_job_copy(const struct job *from, struct job *to)
 {
 	*to = *from;
-	for (size_t i = 0; i < sb_sheet_table_count; i++) {
-		const struct sheet_table *t = &sb_sheet_tables[i];
-		size_t count = sb_sheet_rows(t, from);
-		*(void **)(void *)((char *)to + t->rows_offset) =
-			copied(count ? sb_sheet_row(t, from, 0) : NULL, count, t->row_size);
-		*(size_t *)(void *)((char *)to + t->room_offset) = count;
-	}
+	to->profile = copied(from->profile, to->profile_room = from->profile_count, sizeof *to->profile);
+	to->alignment = copied(from->alignment, to->alignment_room = from->alignment_count, sizeof *to->alignment);
+	to->ranges = copied(from->ranges, to->range_room = from->range_count, sizeof *to->ranges);
+	to->ground = copied(from->ground, to->ground_room = from->ground_count, sizeof *to->ground);
+	to->obstacles = copied(from->obstacles, to->obstacle_room = from->obstacle_count, sizeof *to->obstacles);
+	to->tally = copied(from->tally, to->tally_room = from->tally_count, sizeof *to->tally);
+	to->soil = copied(from->soil, to->soil_room = from->soil_count, sizeof *to->soil);
 	to->readings = copied(from->readings, to->reading_room = from->reading_count, sizeof *to->readings);
 	to->joints = copied(from->joints, to->joint_room = from->joint_count, sizeof *to->joints);
 	to->ground_joints =

@@ -5,6 +5,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -122,6 +123,15 @@ const struct setting *sb_setting(const char *section, const char *key)
 		if (sb_same(sb_settings[i].section, section) && sb_same(sb_settings[i].key, key))
 			return &sb_settings[i];
 	return NULL;
+}
+
+void sb_setting_init(struct job *job)
+{
+	memset(job, 0, sizeof *job);
+	for (size_t i = 0; i < sb_setting_count; i++)
+		if (sb_settings[i].preset &&
+			sb_setting_put(&sb_settings[i], job, sb_settings[i].preset, NULL))
+			assert(!"a preset that its own setting refuses");
 }
 
 static int check_range(

@@ -328,7 +328,7 @@ int sb_recall_job(struct sb_sql *db, struct job *job, struct sb_err *err)
 {
 	struct recall c = { .job = job, .err = err };
 
-	sb_job_init(job);
+	sb_setting_init(job);
 	int status = recall_sheet(db, job, err);
 	if (status == 0) {
 		open_streams(db, &c);

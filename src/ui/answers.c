@@ -93,12 +93,12 @@ static void verdict(struct cells *out, int row, enum level level)
 	const char *mark = sb_theme_mark(level);
 
 	snprintf(text, sizeof text, "%s%s%s", mark, *mark ? " " : "", sb_level_word(level));
-	sb_cells_right(out, row, out->columns - 11, 10, sb_theme_level(level), text);
+	sb_cells_right(out, row, out->columns - 10, 9, sb_theme_level(level), text);
 }
 
 static int part(struct cells *out, int row, int column, enum style style, const char *text)
 {
-	return sb_cells_text(out, row, column, style, text) + 3;
+	return sb_cells_text(out, row, column, style, text) + (out->columns >= 100 ? 3 : 2);
 }
 
 static void draw_bit(const struct answers *a, struct cells *out, int row)
@@ -135,11 +135,11 @@ static void draw_heading(const struct answers *a, struct cells *out, int row)
 	int d = angle_decimals(a->job), column = begin(out, row, a, "heading");
 	char text[80];
 
-	snprintf(text, sizeof text, "inclination %.*f", d, sb_frame_inc_typed(f, a->bit->attitude.inc_rad));
+	snprintf(text, sizeof text, "incl %.*f", d, sb_frame_inc_typed(f, a->bit->attitude.inc_rad));
 	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
 	snprintf(text, sizeof text, " (design %.*f)", d, sb_frame_inc_typed(f, design.inc_rad));
 	column = part(out, row, column, STYLE_DIM, text);
-	snprintf(text, sizeof text, "azimuth %.1f", sb_frame_azi_typed(f, a->bit->attitude.azi_rad));
+	snprintf(text, sizeof text, "azim %.1f", sb_frame_azi_typed(f, a->bit->attitude.azi_rad));
 	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
 	snprintf(text, sizeof text, " (design %.1f)", sb_frame_azi_typed(f, design.azi_rad));
 	sb_cells_text(out, row, column, STYLE_DIM, text);
@@ -187,7 +187,7 @@ static void turn_words(const struct answers *a, char text[96])
 	if (spread < 0.05)
 		snprintf(text, 96, "may turn %.1f deg", fmax(sb_deg(b->least_rad), 0));
 	else
-		snprintf(text, 96, "may turn up %.1f  down %.1f  left %.1f  right %.1f deg", up, down, left,
+		snprintf(text, 96, "may turn up %.1f down %.1f left %.1f right %.1f deg", up, down, left,
 			right);
 }
 
@@ -201,9 +201,9 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 		column = part(out, row, column, STYLE_STRONG, text);
 	}
 	if (a->ahead->leaves_held)
-		snprintf(text, sizeof text, "held, leaves in joint %d", a->ahead->leaves_held);
+		snprintf(text, sizeof text, "held: out in joint %d", a->ahead->leaves_held);
 	else
-		snprintf(text, sizeof text, "held, stays inside");
+		snprintf(text, sizeof text, "held: stays inside");
 	if (a->bit->known)
 		sb_cells_text(out, row, column, STYLE_DIM, text);
 }

@@ -13,8 +13,8 @@
 #include <string.h>
 
 static const char *const entry_names[] = { "joint_length", "inclination", "azimuth", "tool_face", "slid" };
-static const char *const entry_labels[] = { "length", "inclination", "azimuth", "face", "slid" };
-static const int entry_widths[] = { 6, 7, 7, 5, 5 };
+static const char *const entry_labels[] = { "length", "incl", "azim", "face", "slid" };
+static const int entry_widths[] = { 6, 6, 6, 4, 5 };
 #define ENTRY_FIELDS 5
 
 struct form_field sb_log_field(const struct row_field *f, const struct job *job, int width)

@@ -105,7 +105,7 @@ static void draw_entry(const struct view *v, struct cells *out)
 	const struct log_state *s = v->state;
 
 	sb_cells_rule(out, 0, s->trial ? "WHAT IF - nothing is logged" : NULL);
-	int column = sb_cells_print(out, 1, 1, STYLE_STRONG, "joint %d", s->joint) + 2;
+	int column = sb_cells_print(out, 1, 1, STYLE_STRONG, "joint %d", s->joint) + 1;
 	for (size_t i = 0; i < s->entry.count; i++)
 		column = sb_form_draw_one(&s->entry, i, out, 1, column) + 1;
 	struct cells line = sb_cells_part(out, 2, 0, 1, out->columns);

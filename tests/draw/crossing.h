@@ -18,7 +18,7 @@
 
 static inline void crossing_settings(struct job *job)
 {
-	sb_job_init(job);
+	sb_setting_init(job);
 	jobs_set(job, "job", "name", "Tern Slough");
 	jobs_set(job, "job", "unit", "ft");
 	jobs_set(job, "job", "inclination", "down");

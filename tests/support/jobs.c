@@ -36,7 +36,7 @@ void jobs_row(struct job *job, const char *table, const char *const *cells)
 
 static void common(struct job *job, const char *name, const char *unit, const char *incline)
 {
-	sb_job_init(job);
+	sb_setting_init(job);
 	jobs_set(job, "job", "name", name);
 	jobs_set(job, "job", "owner", "Larkmoor Water");
 	jobs_set(job, "job", "contractor", "Osier Crossings");
