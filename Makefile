@@ -48,7 +48,7 @@ CODE := $(sort $(wildcard src/*/*.[ch] include/*/*.h tests/*/*.[ch]))
 all: $(BUILD)/sagbend
 
 $(BUILD)/sagbend: $(B)/sagbend
-	@cp -p $< $@
+	@cp -p $< $@.new && mv -f $@.new $@
 
 $(B)/sagbend: $(B)/cli/main.o $(B)/libsagbend.a
 	@echo '  LINK  $@'

@@ -187,8 +187,7 @@ static void turn_words(const struct answers *a, char text[96])
 	if (spread < 0.05)
 		snprintf(text, 96, "may turn %.1f deg", fmax(sb_deg(b->least_rad), 0));
 	else
-		snprintf(text, 96, "may turn up %.1f down %.1f left %.1f right %.1f deg", up, down, left,
-			right);
+		snprintf(text, 96, "turn up %.1f down %.1f left %.1f right %.1f deg", up, down, left, right);
 }
 
 static void draw_next(const struct answers *a, struct cells *out, int row)
@@ -201,9 +200,9 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 		column = part(out, row, column, STYLE_STRONG, text);
 	}
 	if (a->ahead->leaves_held)
-		snprintf(text, sizeof text, "held: out in joint %d", a->ahead->leaves_held);
+		snprintf(text, sizeof text, "held: out jt %d", a->ahead->leaves_held);
 	else
-		snprintf(text, sizeof text, "held: stays inside");
+		snprintf(text, sizeof text, "held: stays in");
 	if (a->bit->known)
 		sb_cells_text(out, row, column, STYLE_DIM, text);
 }

@@ -3,6 +3,7 @@
  */
 #include "base/str.h"
 #include "ui/app.h"
+#include "ui/key.h"
 #include "ui/log.h"
 
 #include <stdio.h>
@@ -44,7 +45,8 @@ static enum follow more_key(struct view *v, int key)
 	case FORM_PASS:
 		break;
 	}
-	return FOLLOW_PASS;
+	/* a letter that this field does not take must not close the page with all that was typed */
+	return sb_key_types(key) ? FOLLOW_NOTHING : FOLLOW_PASS;
 }
 
 static enum follow done(struct view *v)
