@@ -46,7 +46,7 @@ static void radius_words(const struct path_cell *c, bool known, char to[16])
 static void angle_words(const struct path_cell *c, char to[16])
 {
 	to[0] = '\0';
-	if (c->kind == CELL_TYPED)
+	if (c->kind == CELL_TYPED && strlen(c->typed.text) <= 6)
 		snprintf(to, 16, "%.15s", c->typed.text);
 	else if (c->kind != CELL_BLANK)
 		snprintf(to, 16, "%.2f", c->value);
@@ -76,7 +76,7 @@ static void take_text(void *data, const struct row *row, const struct path_cell 
 			1, station);
 		snprintf(share, sizeof share, "%.0f %%", fmin(cells[PATH_CORRIDOR_SHARE].value, 9.99) * 100);
 	}
-	sb_str_add(t->out, "%7s %8.1f %7s %7s %9s %8s %9s %8s %8s %5s\n", joint, depth->value, inclination,
+	sb_str_add(t->out, "%6s %7.1f %6s %6s %9s %7s %9s %8s %8s %5s\n", joint, depth->value, inclination,
 		azimuth, station, offset, height, one, many, share);
 }
 
@@ -91,10 +91,10 @@ int rows_text(const struct job *job, const struct solution *s, const struct rows
 		snprintf(window, sizeof window, "%.5s %s", job->window_length.text, unit);
 	else
 		snprintf(window, sizeof window, "%.0f joints", job->window_joints.value);
-	sb_str_add(out, "%7s %8s %7s %7s %9s %8s %9s %8s %8s %5s\n", "joint",
+	sb_str_add(out, "%6s %7s %6s %6s %9s %7s %9s %8s %8s %5s\n", "joint",
 		ask->every != 0 ? "survey" : "bit", "incl", "azim", "station", "offset", "height", "radius",
 		window, "corr");
-	sb_str_add(out, "%7s %8s %7s %7s %9s %8s %9s %8s %8s %5s\n", "/leg", unit,
+	sb_str_add(out, "%6s %7s %6s %6s %9s %7s %9s %8s %8s %5s\n", "/leg", unit,
 		sb_incline_mark(job->incline), "deg", unit, unit, unit, unit, unit, "used");
 	return rows_walk(job, s, ask, take_text, &t, err);
 }

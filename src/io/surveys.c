@@ -176,8 +176,10 @@ static void take_fields(struct import *im, const struct csv_row *row, struct rea
 		if (sb_row_field_put(f, r, im->job->incline, row->cells[im->field_at[i]], &err))
 			sb_csv_wrong(im->csv, row->line, f->name, "%s", err.text);
 	}
-	if (sb_number_given(&r->inclination) != sb_number_given(&r->azimuth))
-		sb_csv_wrong(im->csv, row->line, sb_number_given(&r->azimuth) ? "inclination" : "azimuth",
+	int inclination = sb_csv_find(im->csv, "inclination"), azimuth = sb_csv_find(im->csv, "azimuth");
+	bool none[2] = { is_blank(row->cells[inclination]), is_blank(row->cells[azimuth]) };
+	if (none[0] != none[1])
+		sb_csv_wrong(im->csv, row->line, none[0] ? "inclination" : "azimuth",
 			"the other angle is given, this one is not. A joint without a reading has neither.");
 }
 

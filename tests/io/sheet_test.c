@@ -158,7 +158,7 @@ static void what_shows_only_together_is_found(void **state)
 	assert_problem("t.csv", 4, "length", "Measure it again");
 	assert_problem("g.csv", 4, "station", "not past the station before");
 	assert_int_equal(read_with("wall = 28", "wall = 160"), -1);
-	assert_problem("job.ini", 22, "wall", "leaves no bore");
+	assert_problem("job.ini", 21, "wall", "leaves no bore");
 	assert_int_equal(read_with("crs = local", "crs = UTM 32"), -1);
 	assert_problem("job.ini", 8, "crs", "EPSG:32615");
 }
