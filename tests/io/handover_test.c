@@ -1,0 +1,216 @@
+/* The page for the next shift. */
+#include "io/handover.h"
+
+#include "io/bore.h"
+#include "support/jobs.h"
+
+#include <stdlib.h>
+#include <time.h>
+
+static struct job job;
+static struct solution s;
+static struct sb_str text;
+static const char head[] = "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef";
+
+static int tidy(void **state)
+{
+	(void)state;
+	sb_str_clear(&text);
+	sb_solution_clear(&s);
+	sb_job_clear(&job);
+	return 0;
+}
+
+/* Writes the page at so many minutes after the clock of the sample bores, and checks that it is one page. */
+static const char *page(int minutes)
+{
+	int lines = 0;
+
+	sb_solution_clear(&s);
+	bore_solve(&job, &s);
+	text.length = 0;
+	sb_handover(&job, &s, head, BORE_CLOCK + minutes * 60000LL, &text);
+	for (const char *at = text.text; *at; lines++) {
+		char line[400];
+		size_t length = strcspn(at, "\n");
+		snprintf(line, sizeof line, "%.*s", (int)length, at);
+		if (sb_utf8_columns(line) > SB_HANDOVER_COLUMNS)
+			fail_msg("%zu columns: %s", sb_utf8_columns(line), line);
+		assert_int_equal(at[length], '\n');
+		at += length + 1;
+	}
+	if (lines > SB_HANDOVER_LINES)
+		fail_msg("%d lines:\n%s", lines, text.text);
+	return text.text;
+}
+
+#define assert_says(words) \
+	do { \
+		if (strstr(text.text, words) == NULL) \
+			fail_msg("'%s' is not in:\n%s", words, text.text); \
+	} while (0)
+#define assert_silent(words) \
+	do { \
+		if (strstr(text.text, words) != NULL) \
+			fail_msg("'%s' is in:\n%s", words, text.text); \
+	} while (0)
+
+static void the_nine_points_are_there_in_their_order(void **state)
+{
+	(void)state;
+	static const char *const labels[] = { "Handover Tern Slough", "\nshift", "\nbit", "\nworst",
+		"\ndrilled", "\nreturns", "\nfix", "\nedits", "\nopen", "\nwaits", "\nnext", "\nfile",
+		"\nA help to trained people" };
+	bore_sheet(TERN, &job);
+	bore_act(&job, ACT_SHIFT_BEGIN, 0, "P. Ortega", "Ortega, Lund");
+	bore_surveys(&job, TERN "/surveys.csv");
+	const char *from = page(60);
+	for (size_t i = 0; i < sizeof labels / sizeof *labels; i++) {
+		const char *found = strstr(from, labels[i]);
+		if (found == NULL)
+			fail_msg("'%s' is not in its place in:\n%s", labels[i], text.text);
+		from = found + 1;
+	}
+	assert_says("(runs)   Ortega, Lund");
+	assert_says("station 11+78.9  1.3 ft right  0.1 ft low  elev -46.6  corridor 26 % ok");
+	assert_says("bend over 3 joints: 1314 ft at joint 38 (limit 1500, 12 % too tight)");
+	assert_says("off line: 3.8 ft low at joint 36 (limit 5.0, 77 % used)");
+	assert_says("none taken");
+	assert_says("breach: bend over the window, joint 38");
+	assert_says("now full; less than full last at joint 28, at worst partial");
+	assert_says("832 min: 780 before joint 27, 52 before 13");
+	assert_says(head);
+}
+
+/* R25: the sums equal the tally. */
+static void footage_is_the_sum_of_the_tally(void **state)
+{
+	(void)state;
+	char want[64];
+	double sum = 0;
+	bore_sheet(TERN, &job);
+	bore_surveys(&job, TERN "/surveys.csv");
+	for (int joint = 1; joint <= 38; joint++)
+		sum += sb_job_tally(&job, joint).value;
+	page(60);
+	snprintf(want, sizeof want, "38 joints, %.2f ft in", sum);
+	assert_says(want);
+}
+
+static void a_shift_holds_what_was_logged_in_it_and_no_more(void **state)
+{
+	(void)state;
+	bore_sheet(TERN, &job);
+	bore_act(&job, ACT_SHIFT_BEGIN, 0, "P. Ortega", "day crew");
+	bore_surveys(&job, TERN "/surveys.csv");
+	bore_act(&job, ACT_SHIFT_BEGIN, 38, "K. Mbeki", "night crew");
+	page(60);
+	assert_says("night crew");
+	assert_says("no joint in this shift");
+	assert_says("no bend was measured in this shift");
+	bore_withdraw(&job, 33, "three joints too tight");
+	bore_surveys(&job, TERN "/surveys-redrill.csv");
+	bore_correct(&job, 12, "82.2",
+		"read again"); /* of the day crew's joints: an edit, not a joint of this shift */
+	bore_act(&job, ACT_SHIFT_END, 68, "K. Mbeki", "quiet");
+	bore_act(&job, ACT_NOTE, 68, "K. Mbeki", "washed down");
+	page(600);
+	assert_says("35 joints, ");
+	assert_silent("withdrawn)");
+	assert_silent("(runs)");
+	assert_says("corrected joint 12 (A. Lund): read again");
+	assert_says("withdrawn to joint 33 (P. Ortega): three joints too tight");
+	assert_says("off line: 3.1 ft low at joint 34");
+	assert_says("the exit is reached");
+	assert_says("no joint before the exit");
+}
+
+static void the_next_joints_follow_the_design(void **state)
+{
+	(void)state;
+	bore_sheet(TERN, &job);
+	page(1);
+	/* joint 1 ends with the sensor behind the entry, joints 2 to 5 on the first tangent of 11 degrees */
+	assert_says("joint             1       2       3       4       5\n");
+	assert_says("inclination    79.0    79.0    79.0    79.0    79.0  (design)\n");
+	assert_says("azimuth       101.7   101.7   101.7   101.7   101.7  (design)\n");
+	assert_says("no joint in this shift");
+	bore_surveys(&job, TERN "/surveys.csv");
+	bore_withdraw(&job, 33, "");
+	bore_surveys(&job, TERN "/surveys-redrill.csv");
+	bore_withdraw(&job, 47, ""); /* in the exit curve: R 2400, so 0.74 degrees a joint */
+	page(600);
+	double first = sb_design_at(&s.design, s.path.rows[47].deviation.station_m).inc_rad, inclination[5];
+	const char *line = strstr(text.text, "inclination ");
+	assert_non_null(line);
+	assert_int_equal(sscanf(line, "inclination %lf %lf %lf %lf %lf", &inclination[0], &inclination[1],
+				 &inclination[2], &inclination[3], &inclination[4]),
+		5);
+	for (int i = 0; i < 5; i++) {
+		double md = 0;
+		for (int k = 0; k <= i; k++)
+			md += sb_job_tally(&job, 48 + k).value;
+		assert_near(inclination[i],
+			first * 180 / 3.14159265358979323846 + md / 2400 * 180 / 3.14159265358979323846,
+			0.06);
+	}
+}
+
+static void much_to_say_is_cut_with_how_much_more_there_is(void **state)
+{
+	(void)state;
+	char reason[100];
+	bore_sheet(TERN, &job);
+	bore_surveys(&job, TERN "/surveys.csv");
+	for (int joint = 2; joint <= 12; joint++) {
+		snprintf(reason, sizeof reason,
+			"a long reason, as long as hands with time to write make them: no. %d", joint);
+		bore_correct(&job, joint, sb_job_joint(&job, joint)->inclination.text, reason);
+	}
+	page(600);
+	assert_says("more: they are in the file");
+	assert_says("corrected joint 12 (A. Lund)"); /* the newest is said */
+	assert_says("breach: bend over the window");
+}
+
+static void hostile_names_do_not_break_the_page(void **state)
+{
+	(void)state;
+	bore_sheet(TERN, &job);
+	memset(job.name, 'W', sizeof job.name - 1);
+	bore_act(&job, ACT_SHIFT_BEGIN, 0, "x",
+		"two\nlines \x1B[2J and \xC3\xA4\xC3\xB6 and a very long list of names that goes on and on and on");
+	bore_surveys(&job, TERN "/surveys.csv");
+	page(600);
+	assert_silent("\x1B");
+}
+
+static void nothing_logged_is_a_page_too(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	memset(&job.entry_inclination, 0, sizeof job.entry_inclination);
+	memset(&job.entry_azimuth, 0, sizeof job.entry_azimuth);
+	page(1);
+	assert_says("no reading was taken and no entry was staked");
+	assert_says("not logged");
+	assert_says("no decision is open");
+}
+
+int main(void)
+{
+#define T(f) cmocka_unit_test_teardown(f, tidy)
+	const struct CMUnitTest tests[] = {
+		T(the_nine_points_are_there_in_their_order),
+		T(footage_is_the_sum_of_the_tally),
+		T(a_shift_holds_what_was_logged_in_it_and_no_more),
+		T(the_next_joints_follow_the_design),
+		T(much_to_say_is_cut_with_how_much_more_there_is),
+		T(hostile_names_do_not_break_the_page),
+		T(nothing_logged_is_a_page_too),
+	};
+
+	setenv("TZ", "UTC", 1);
+	tzset();
+	return run_tests(tests);
+}
