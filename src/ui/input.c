@@ -16,17 +16,6 @@
 
 #define ESC '\033'
 
-void sb_input_learn(struct input *in, const char *bytes, int key)
-{
-	size_t length = strlen(bytes);
-
-	if (length < 2 || length >= sizeof in->learnt[0].bytes || bytes[0] != ESC ||
-		in->learnt_count == INPUT_LEARNT)
-		return;
-	sb_copy(in->learnt[in->learnt_count].bytes, sizeof in->learnt[0].bytes, bytes);
-	in->learnt[in->learnt_count++].key = key;
-}
-
 void sb_input_add(struct input *in, const char *bytes, size_t length)
 {
 	size_t room = sizeof in->bytes - in->length;
@@ -68,6 +57,23 @@ static const struct meant of_ss3[] = { { 'A', SB_KEY_UP }, { 'B', SB_KEY_DOWN },
 	{ 'I', SB_KEY_TAB }, { 'X', '=' }, { 'j', '*' }, { 'k', '+' }, { 'l', ',' }, { 'm', '-' },
 	{ 'n', '.' }, { 'o', '/' }, { 'p', '0' }, { 'q', '1' }, { 'r', '2' }, { 's', '3' }, { 't', '4' },
 	{ 'u', '5' }, { 'v', '6' }, { 'w', '7' }, { 'x', '8' }, { 'y', '9' }, { 0, 0 } };
+
+/* A keypad's own key has what is printed on it, also where the terminal's description calls it F10. */
+static bool is_keypad(const char *bytes)
+{
+	return bytes[1] == 'O' && bytes[3] == '\0' && sb_key_types(look_up(of_ss3, bytes[2]));
+}
+
+void sb_input_learn(struct input *in, const char *bytes, int key)
+{
+	size_t length = strlen(bytes);
+
+	if (length < 2 || length >= sizeof in->learnt[0].bytes || bytes[0] != ESC ||
+		in->learnt_count == INPUT_LEARNT || is_keypad(bytes))
+		return;
+	sb_copy(in->learnt[in->learnt_count].bytes, sizeof in->learnt[0].bytes, bytes);
+	in->learnt[in->learnt_count++].key = key;
+}
 
 static const struct meant of_csi[] = { { 'A', SB_KEY_UP }, { 'B', SB_KEY_DOWN }, { 'C', SB_KEY_RIGHT },
 	{ 'D', SB_KEY_LEFT }, { 'H', SB_KEY_HOME }, { 'F', SB_KEY_END }, { 'Z', SB_KEY_BACKTAB }, { 0, 0 } };

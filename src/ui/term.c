@@ -41,7 +41,8 @@ struct real {
 	int colours;
 	bool direct; /* colours are 0xRRGGBB, not numbers of a palette */
 	enum theme theme;
-	bool paired; /* the pairs of `theme` are set up */
+	bool themed;	      /* `theme` is set up */
+	int pairs[STYLES][2]; /* curses' number of the colours of a style, as it is and chosen; 0: none */
 	enum glyphs best, glyphs;
 };
 
@@ -142,6 +143,7 @@ static void set_colours(struct real *t, enum colour_wish wish)
 	if (wish == COLOUR_NEVER || (wish == COLOUR_AUTO && no && no[0]) || !has_colors())
 		return;
 	start_color();
+	use_default_colors(); /* what curses falls back to after each frame: the shortest way there */
 	if (COLORS >= 8 && COLOR_PAIRS > 2 * STYLES) /* pair 0 is not ours */
 		t->colours = COLORS;
 	t->direct = COLORS > 256 && tigetflag("RGB") > 0;
@@ -266,31 +268,12 @@ static int colour_number(const struct real *t, int number)
 	return t->direct && number >= 16 ? (int)sb_theme_rgb(number) : number;
 }
 
-static int pair_of(int style, bool chosen)
-{
-	return 1 + 2 * style + chosen;
-}
-
-static void set_pairs(struct real *t, enum theme theme)
-{
-	for (int i = 0; t->colours > 0 && i < 2 * STYLES; i++) {
-		struct look look = sb_theme_look(theme, t->colours, (enum style)(i / 2), i % 2);
-		if (look.ink >= 0)
-			init_extended_pair(pair_of(i / 2, i % 2), colour_number(t, look.ink),
-				colour_number(t, look.ground));
-	}
-	t->theme = theme;
-	t->paired = true;
-	memset(t->shown, 0, (size_t)t->rows * (size_t)t->columns * sizeof *t->shown);
-}
-
-static void tell_cell(const struct real *t, int row, int column, const struct cell *cell)
+static void as_curses(const struct real *t, const struct cell *cell, cchar_t *out)
 {
 	struct look look = sb_theme_look(t->theme, t->colours, (enum style)cell->style, cell->chosen);
-	int pair = look.ink >= 0 ? pair_of(cell->style, cell->chosen) : 0;
+	int pair = t->pairs[cell->style][cell->chosen];
 	wchar_t text[3] = { (wchar_t)cell->character, (wchar_t)cell->mark, 0 };
 	attr_t how = WA_NORMAL;
-	cchar_t c;
 
 	if (look.bold)
 		how |= WA_BOLD;
@@ -298,8 +281,39 @@ static void tell_cell(const struct real *t, int row, int column, const struct ce
 		how |= WA_UNDERLINE;
 	if (look.reverse)
 		how |= WA_REVERSE;
-	if (setcchar(&c, text, how, (short)pair, NULL) == OK)
-		mvadd_wch(row, column, &c);
+	setcchar(out, text, how, (short)pair, NULL);
+}
+
+/* The pair that shows these colours; looks that share colours share it, so that going from one to the other
+ * costs no bytes. */
+static int pair_for(struct real *t, enum theme theme, int i)
+{
+	struct look look = sb_theme_look(theme, t->colours, (enum style)(i / 2), i % 2);
+
+	if (look.ink < 0)
+		return 0;
+	for (int j = 0; j < i; j++) {
+		struct look other = sb_theme_look(theme, t->colours, (enum style)(j / 2), j % 2);
+		if (other.ink == look.ink && other.ground == look.ground)
+			return t->pairs[j / 2][j % 2];
+	}
+	init_extended_pair(i + 1, colour_number(t, look.ink), colour_number(t, look.ground));
+	return i + 1;
+}
+
+/* From now on curses knows the theme's colours, and clears to its ground. */
+static void set_theme(struct real *t, enum theme theme)
+{
+	const struct cell blank = { .character = ' ', .style = STYLE_PLAIN };
+	cchar_t ground;
+
+	for (int i = 0; i < 2 * STYLES; i++)
+		t->pairs[i / 2][i % 2] = pair_for(t, theme, i);
+	t->theme = theme;
+	t->themed = true;
+	as_curses(t, &blank, &ground);
+	bkgrndset(&ground);
+	memset(t->shown, 0, (size_t)t->rows * (size_t)t->columns * sizeof *t->shown);
 }
 
 static bool same_cell(const struct cell *a, const struct cell *b)
@@ -320,8 +334,11 @@ static void tell_cells(struct real *t, const struct cells *cells)
 			if (same_cell(&from[column], &shown[column]))
 				continue;
 			shown[column] = from[column];
-			if (from[column].character != 0)
-				tell_cell(t, row, column, &from[column]);
+			if (from[column].character == 0)
+				continue;
+			cchar_t c;
+			as_curses(t, &from[column], &c);
+			mvadd_wch(row, column, &c);
 		}
 	}
 }
@@ -340,8 +357,8 @@ static bool term_show(void *self, const struct cells *cells, enum theme theme)
 
 	if (!link_takes())
 		return false;
-	if (!t->paired || theme != t->theme)
-		set_pairs(t, theme);
+	if (!t->themed || theme != t->theme)
+		set_theme(t, theme);
 	tell_cells(t, cells);
 	sb_signals_painting(true);
 	curs_set(cursor->shown ? 1 : 0);

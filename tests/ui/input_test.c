@@ -161,10 +161,12 @@ static void the_terminals_own_sequences_go_first(void **state)
 	sb_input_learn(&in, "\033OA", SB_KEY_PAGE_UP);
 	sb_input_learn(&in, "\033?x1", SB_KEY_F2);
 	sb_input_learn(&in, "\033?x1y", SB_KEY_F3);
-	sb_input_learn(&in, "x", SB_KEY_F4); /* not a sequence: left out */
+	sb_input_learn(&in, "x", SB_KEY_F4);	   /* not a sequence: left out */
+	sb_input_learn(&in, "\033Ox", SB_KEY_F10); /* the keypad's 8, whatever else it is called */
 	assert_string_equal(keys_in_pieces(&in, "\033OA", 3, 3), "PgUp");
 	assert_string_equal(keys_in_pieces(&in, "\033?x1y", 5, 1), "F3");
 	assert_string_equal(keys_in_pieces(&in, "x", 1, 1), "X");
+	assert_string_equal(keys_in_pieces(&in, "\033Ox", 3, 3), "8");
 }
 
 /* Any bytes in any pieces: never a key that is no key, never an end that does not come. */
