@@ -52,6 +52,17 @@ static void angle_words(const struct path_cell *c, char to[16])
 		snprintf(to, 16, "%.2f", c->value);
 }
 
+/* Blank cells at the end of a line leave no spaces. */
+static void trim_end(struct sb_str *out)
+{
+	size_t length = out->length - 1;
+
+	while (length > 0 && out->text[length - 1] == ' ')
+		length--;
+	out->length = length;
+	sb_str_append(out, "\n", 1);
+}
+
 static void take_text(void *data, const struct row *row, const struct path_cell cells[PATH_COLUMNS])
 {
 	const struct text_out *t = data;
@@ -78,6 +89,7 @@ static void take_text(void *data, const struct row *row, const struct path_cell 
 	}
 	sb_str_add(t->out, "%6s %7.1f %6s %6s %9s %7s %9s %8s %8s %5s\n", joint, depth->value, inclination,
 		azimuth, station, offset, height, one, many, share);
+	trim_end(t->out);
 }
 
 int rows_text(const struct job *job, const struct solution *s, const struct rows_ask *ask, struct sb_str *out,

@@ -1,0 +1,73 @@
+#!/bin/sh
+# The main job on sample data: a crossing drilled, withdrawn a stretch, redrilled to the exit, handed over.
+# `make demo` runs it; BUILD says where the program was built. Always from scratch, so it can be run again.
+set -eu
+build=${BUILD:-build}
+program=$build/sagbend
+sheet=${0%/*}/tern-slough
+folder=$build/demo
+job=$folder/tern-slough.bore
+who='A. Lund'
+
+say() {
+	printf '\n%s\n' "$*"
+}
+
+# Shows a command as one would type it, then runs it.
+run() {
+	line='$ sagbend'
+	for word in "$@"; do
+		case $word in
+		*[!A-Za-z0-9_./=-]*) line="$line '$word'" ;;
+		*) line="$line $word" ;;
+		esac
+	done
+	printf '\n%s\n' "$line"
+	"$program" "$@"
+}
+
+# `check` speaks through its exit status: 1 watch, 2 breach. More than that is a failure.
+check() {
+	status=0
+	run check "$@" || status=$?
+	printf 'exit status %s\n' "$status"
+	[ "$status" -le 2 ]
+}
+
+mkdir -p "$folder"
+rm -f "$job" "$job"-journal "$job".*
+
+say 'Tern Slough: 2100 ft under a tidal slough. The job file is made from the job sheet.'
+run new "$job" --sheet "$sheet" --by 'P. Ortega'
+
+say 'The first leg, 38 joints. It drifts to the low side, and is steered back too hard.'
+run import "$job" "$sheet/surveys.csv" --by "$who"
+check "$job"
+
+say 'Three joints bend tighter than the contract allows. They are pulled back and drilled again.'
+run withdraw "$job" --to-joint 33 --reason 'bend over joints 36 to 38 too tight' --by 'P. Ortega'
+run import "$job" "$sheet/surveys-redrill.csv" --by "$who"
+run note "$job" 'Bit out at the exit stake. Exit to be tied in by land survey.' --by "$who"
+
+say 'Where it went: the last joints of the path, and all limits.'
+printf '\n$ sagbend path %s | tail -n 12\n' "$job"
+"$program" path "$job" | sed -n '1,2p'
+"$program" path "$job" | tail -n 12
+check "$job"
+
+say 'The page for the next shift.'
+run handover "$job"
+
+say 'For the engineer: every reading as CSV, and everything as JSON.'
+run export "$job" csv "$folder/tern-slough.csv" --replace --by "$who"
+run export "$job" json "$folder/tern-slough.json" --replace --by "$who"
+run verify "$job"
+
+say "The job file is $job."
+if [ -t 0 ] && [ -t 1 ]; then
+	say 'It opens on the screen in five seconds: ? is help, q leaves.'
+	sleep 5
+	run open "$job" --by "$who"
+else
+	say "Open it on the screen with: $program open $job"
+fi
