@@ -8,20 +8,33 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-/* Exit statuses. 0 to 2 are check's verdicts (and 0 is success everywhere else). */
-enum exit_status {
-	EXIT_OK = 0,
-	EXIT_WATCH = 1,	    /* check only */
-	EXIT_BREACH = 2,    /* check only */
-	EXIT_HELD = 3,	    /* a reading was held as a likely slip */
-	EXIT_DAMAGED = 4,   /* verify found damage */
-	EXIT_USAGE = 64,    /* the command line is wrong */
-	EXIT_DATA = 65,	    /* a value, a sheet or a table is wrong; the job does not allow it */
-	EXIT_NO_INPUT = 66, /* a file is missing, foreign, damaged or of a later version */
-	EXIT_WRITE = 73,    /* a file cannot be written: it exists, the disk is full or failed */
-	EXIT_BUSY = 75,	    /* somebody else holds the job */
-	EXIT_DENIED = 77,   /* no permission */
+/* Exit statuses: name, number, what it says. 0 to 2 are check's verdicts (and 0 is success everywhere else).
+ */
+#define SB_EXITS(X) \
+	X(OK, 0, "done; of check: every limit holds") \
+	X(WATCH, 1, "of check alone: a limit is near") \
+	X(BREACH, 2, "of check alone: a limit is broken") \
+	X(HELD, 3, "the reading looks like a slip and was not logged; give a reason to log it as it is") \
+	X(DAMAGED, 4, "of verify alone: the file has damage") \
+	X(USAGE, 64, "the command line is wrong") \
+	X(DATA, 65, \
+		"a value, a sheet or a table is wrong, or the job does not allow it; also: the file to be made is there already") \
+	X(NO_INPUT, 66, \
+		"what was named is not there, or the file is not a job, is damaged, or is of a later version") \
+	X(WRITE, 73, "a file cannot be written: the disk is full or failed") \
+	X(BUSY, 75, "somebody else has the job open to write") \
+	X(DENIED, 77, "no permission")
+
+#define SB_EXIT_ENUM(name, number, help) EXIT_##name = number,
+enum exit_status { SB_EXITS(SB_EXIT_ENUM) };
+#undef SB_EXIT_ENUM
+
+struct exit_row {
+	enum exit_status status;
+	const char *help;
 };
+extern const struct exit_row sb_exits[];
+extern const size_t sb_exit_count;
 
 struct option {
 	const char *name;     /* without the dashes */

@@ -115,7 +115,8 @@ const struct command sb_cmd_import = {
 	.arguments = "JOB.bore SURVEYS.csv [--reason TEXT] [--by WHO]",
 	.summary = "logs the surveys of a CSV file, each joint as an act of its own",
 	.detail =
-		"Columns in any order: inclination, azimuth, and any other field of the row by name. All rows are looked at first: "
+		"Columns in any order: inclination, azimuth, and any other field of the row by name; joint, bit_depth and "
+		"survey_depth are held against the count; reason, who and time are kept. All rows are looked at first: "
 		"with an error, or a reading that looks like a slip and no --reason, nothing is logged. '-' reads standard input.",
 	.least = 2,
 	.most = 2,

@@ -122,7 +122,8 @@ static int run(const struct invocation *in)
 
 const struct command sb_cmd_open = {
 	.name = "open",
-	.arguments = "JOB.bore [--read-only] [--by WHO] [--theme night|day|plain]",
+	.arguments =
+		"JOB.bore [--read-only] [--by WHO] [--theme night|day|plain] [--colour auto|always|never]",
 	.summary = "the screen; the same as sagbend JOB.bore",
 	.detail = "When somebody else has the job open to write, or it may not be written to, you look on.",
 	.least = 1,

@@ -11,6 +11,10 @@
 #include <string.h>
 #include <unistd.h>
 
+#define EXIT_ROW(name, number, help) { EXIT_##name, help },
+const struct exit_row sb_exits[] = { SB_EXITS(EXIT_ROW) };
+const size_t sb_exit_count = sizeof sb_exits / sizeof *sb_exits;
+
 static const struct option common[] = {
 	{ "help", NULL, "this text", false },
 	{ NULL, NULL, NULL, false },
@@ -148,36 +152,49 @@ static void put_paragraph(const char *text, int indent, int first)
 
 	while (*text) {
 		int length = (int)strcspn(text, " ");
-		if (column > indent && column + length > 79) {
+		if (column > indent && column + 1 + length > 79) {
 			printf("\n%*s", indent, "");
 			column = indent;
+		} else if (column > indent) {
+			putchar(' ');
+			column++;
 		}
-		printf("%.*s ", length, text);
-		column += length + 1;
+		printf("%.*s", length, text);
+		column += length;
 		text += length;
 		text += strspn(text, " ");
 	}
 	putchar('\n');
 }
 
+/* An option's words; a field of the row has its units too, where they are not the job's length or degrees. */
+static void put_option(const struct option *o, const struct row_field *f)
+{
+	char left[64], help[256];
+	int length = snprintf(left, sizeof left, "  --%s%s%s", o->name, o->argument ? " " : "",
+		o->argument ? o->argument : "");
+
+	if (f && f->unit_m && !sb_same(f->unit_m, f->unit_ft))
+		snprintf(help, sizeof help, "%s, %s; %s in a job in feet", o->help, f->unit_m, f->unit_ft);
+	else
+		snprintf(help, sizeof help, "%s", o->help);
+	printf("%s%s%*s", left, length > 28 ? "\n" : "", length > 28 ? 29 : 29 - length, "");
+	put_paragraph(help, 29, 29);
+}
+
 void sb_command_help(const struct command *c)
 {
+	int indent = printf("sagbend %s ", c->name);
 	struct option o;
 
-	printf("sagbend %s %s\n\n", c->name, c->arguments);
+	put_paragraph(c->arguments, indent, indent);
+	putchar('\n');
 	put_paragraph(c->summary, 0, 0);
 	if (c->detail[0])
 		put_paragraph(c->detail, 0, 0);
 	putchar('\n');
-	for (size_t i = 0; sb_command_option(c, i, &o); i++) {
-		char left[64];
-		snprintf(left, sizeof left, "  --%s%s%s", o.name, o.argument ? " " : "",
-			o.argument ? o.argument : "");
-		printf("%-28s ", left);
-		if (strlen(left) > 28)
-			printf("\n%29s", "");
-		put_paragraph(o.help, 29, 29);
-	}
+	for (size_t i = 0; sb_command_option(c, i, &o); i++)
+		put_option(&o, c->row_fields && i < sb_row_field_count ? &sb_row_fields[i] : NULL);
 }
 
 void sb_command_overview(void)
