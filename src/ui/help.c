@@ -142,16 +142,32 @@ static void mdoc_word(struct sb_str *out, const char *text)
 	sb_str_add(out, "\"");
 }
 
-/* A line of text: no line of it may begin as a command does. */
+/* Text as mdoc wants it: a sentence begins a line, lines are short, and none begins as a command does. */
 static void mdoc_text(struct sb_str *out, const char *text)
 {
-	if (*text == '.' || *text == '\'')
-		sb_str_add(out, "\\&");
-	for (; *text; text++)
-		if (*text == '\\')
-			sb_str_add(out, "\\e");
-		else
-			sb_str_append(out, text, 1);
+	int column = 0;
+
+	while (*text) {
+		size_t length = strcspn(text, " ");
+		if (column > 0 && column + (int)length > 76) {
+			sb_str_add(out, "\n");
+			column = 0;
+		}
+		sb_str_add(out, "%s", column ? " " : *text == '.' || *text == '\'' ? "\\&" : "");
+		for (size_t i = 0; i < length; i++)
+			if (text[i] == '\\')
+				sb_str_add(out, "\\e");
+			else
+				sb_str_append(out, text + i, 1);
+		column += (int)length + 1;
+		bool ends = length > 0 && strchr(".?!", text[length - 1]) && text[length];
+		if (ends) {
+			sb_str_add(out, "\n");
+			column = 0;
+		}
+		text += length;
+		text += strspn(text, " ");
+	}
 	sb_str_add(out, "\n");
 }
 

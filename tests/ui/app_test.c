@@ -381,6 +381,34 @@ static void the_keys_of_all_screens_become_a_man_page(void **state)
 	sb_str_clear(&out);
 }
 
+/* Words that would be a command, a quote or an escape in the page's own language stay words. */
+static void words_of_help_are_never_commands_of_the_page(void **state)
+{
+	static const struct action odd[] = {
+		{ .name = "odd",
+			.keys = "\\ \" .",
+			.help = ".odd begins so. 'so' does this, and \\fB is no bold." },
+		{ 0 },
+	};
+	static const struct screen screen = { .name = "odd",
+		.about =
+			"One sentence. Another one that is so long that it does not fit into one line of eighty "
+			"characters at all.",
+		.actions = odd };
+	static const struct screen *const screens[] = { &screen, NULL };
+	struct sb_str out = { 0 };
+
+	(void)state;
+	sb_help_mdoc(screens, NULL, &out);
+	const char *page = sb_str_get(&out);
+	assert_non_null(strstr(page, "\nOne sentence.\nAnother one"));
+	assert_non_null(strstr(page, ".It Ic \"\\&\\e\" , Ic \"\\&\\(dq\" , Ic \"\\&.\"\n"));
+	assert_non_null(strstr(page, "\n\\&.odd begins so.\n\\&'so' does this, and \\efB is no bold.\n"));
+	for (const char *line = page; *line; line += strcspn(line, "\n") + 1)
+		assert_true(strcspn(line, "\n") <= 80);
+	sb_str_clear(&out);
+}
+
 #define on_the_screen(test) cmocka_unit_test_setup_teardown(test, begin, end)
 
 int main(void)
@@ -413,6 +441,7 @@ int main(void)
 		on_the_screen(the_clock_in_the_head_line_goes_on),
 		on_the_screen(an_act_that_writes_tells_every_screen),
 		on_the_screen(the_keys_of_all_screens_become_a_man_page),
+		cmocka_unit_test(words_of_help_are_never_commands_of_the_page),
 	};
 	return run_tests(tests);
 }
