@@ -120,10 +120,23 @@ static int fail(const struct sb_sql *db, int rc, int system, const char *why, st
 	return sb_fail(err, s->code, "%s. (SQLite %d: %s)", words, rc, why);
 }
 
+/* The system's error number behind the last failure. A commit that fails leaves it with the file alone. */
+static int system_error(const struct sb_sql *db)
+{
+	int number = 0;
+
+	if (sqlite3_file_control(db->handle, "main", SQLITE_FCNTL_LAST_ERRNO, &number) != SQLITE_OK ||
+		number == 0)
+		number = sqlite3_system_errno(db->handle);
+	return number;
+}
+
 static int fail_now(const struct sb_sql *db, struct sb_err *err)
 {
-	return fail(db, sqlite3_extended_errcode(db->handle), sqlite3_system_errno(db->handle),
-		sqlite3_errmsg(db->handle), err);
+	if (db->handle == NULL)
+		return fail(db, SQLITE_NOMEM, 0, "no connection", err);
+	return fail(
+		db, sqlite3_extended_errcode(db->handle), system_error(db), sqlite3_errmsg(db->handle), err);
 }
 
 /* ---- opening ---- */
@@ -302,7 +315,7 @@ static void note_failure(struct sb_query *q, int rc)
 	if (q->rc != SQLITE_OK)
 		return;
 	q->rc = rc;
-	q->system = sqlite3_system_errno(q->db->handle);
+	q->system = system_error(q->db);
 	sb_copy(q->why, sizeof q->why, sqlite3_errmsg(q->db->handle));
 }
 
