@@ -183,31 +183,34 @@ static void put_worst(struct page *p)
 
 /* ---- 3: progress ---- */
 
-static void put_progress(struct page *p)
+static void put_drilled(struct page *p)
 {
 	const struct shift *t = &p->shift;
-	double left = typed(p, p->s->design.length_m - p->s->bit.deviation.station_m),
-	       joint = p->job->joint_length.value;
 	char time[64] = "hours not known", withdrawn[48] = "";
 
-	if (t->joints == 0) {
+	if (t->minutes > 0)
+		snprintf(time, sizeof time, "in %.1f h, %.1f %s/h", t->minutes / 60,
+			t->length / t->minutes * 60, p->unit);
+	if (t->withdrawn)
+		snprintf(withdrawn, sizeof withdrawn, " (%zu of them withdrawn)", t->withdrawn);
+	put(p, "drilled", "%zu joint%s%s, %.2f %s %s", t->joints, t->joints == 1 ? "" : "s", withdrawn,
+		t->length, p->unit, time);
+}
+
+static void put_progress(struct page *p)
+{
+	double left = typed(p, p->s->design.length_m - p->s->bit.deviation.station_m),
+	       joint = p->job->joint_length.value, depth = typed(p, sb_solution_last(p->s)->bit_md_m);
+
+	if (p->shift.joints == 0)
 		put(p, "drilled", "no joint in this shift");
-	} else {
-		if (t->minutes > 0)
-			snprintf(time, sizeof time, "in %.1f h, %.1f %s/h", t->minutes / 60,
-				t->length / t->minutes * 60, p->unit);
-		if (t->withdrawn)
-			snprintf(withdrawn, sizeof withdrawn, " (%zu of them withdrawn)", t->withdrawn);
-		put(p, "drilled", "%zu joint%s%s, %.2f %s %s", t->joints, t->joints == 1 ? "" : "s",
-			withdrawn, t->length, p->unit, time);
-	}
-	if (left > 0 && joint > 0)
-		put(p, "", "to date %.2f %s in the ground; %.1f %s to the exit, about %.0f joints",
-			typed(p, sb_solution_last(p->s)->bit_md_m), p->unit, left, p->unit,
-			ceil(left / joint));
 	else
-		put(p, "", "to date %.2f %s in the ground; the exit is reached",
-			typed(p, sb_solution_last(p->s)->bit_md_m), p->unit);
+		put_drilled(p);
+	if (left > 0 && joint > 0)
+		put(p, "", "to date %.2f %s in the ground; %.1f %s to the exit, about %.0f joints", depth,
+			p->unit, left, p->unit, ceil(left / joint));
+	else
+		put(p, "", "to date %.2f %s in the ground; the exit is reached", depth, p->unit);
 }
 
 /* ---- 4: returns and pressures ---- */
@@ -224,16 +227,15 @@ static void put_returns(struct page *p)
 {
 	const struct shift *t = &p->shift;
 	const char *pressure = sb_row_field_unit(sb_row_field("standpipe"), p->job->unit);
-	char standpipe[64], annular[64], less[64] = "";
+	char standpipe[64], annular[64];
 
-	if (t->returns == RETURNS_UNSAID) {
+	if (t->returns == RETURNS_UNSAID)
 		put(p, "returns", "not logged");
-	} else {
-		if (t->returns_joint)
-			snprintf(less, sizeof less, "; less than full last at joint %d, at worst %s",
-				t->returns_joint, sb_returns_name(t->worst_returns));
-		put(p, "returns", "now %s%s", sb_returns_name(t->returns), less);
-	}
+	else if (t->returns_joint)
+		put(p, "returns", "now %s; less than full last at joint %d, at worst %s",
+			sb_returns_name(t->returns), t->returns_joint, sb_returns_name(t->worst_returns));
+	else
+		put(p, "returns", "now %s", sb_returns_name(t->returns));
 	range_words(&t->standpipe, "standpipe", pressure, standpipe);
 	range_words(&t->annular, "annular", pressure, annular);
 	put(p, "", "%s   %s", standpipe, annular);

@@ -6,17 +6,24 @@
 
 #include <string.h>
 
+static char lower(char c)
+{
+	static const char upper[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZ", small[] = "abcdefghijklmnopqrstuvwxyz";
+	const char *at = c ? strchr(upper, c) : NULL;
+
+	if (at)
+		return small[at - upper];
+	return c;
+}
+
 static void plain(const char *from, char to[SB_NEAREST_TEXT])
 {
 	size_t used = 0;
 
-	for (; *from && used + 1 < SB_NEAREST_TEXT; from++) {
-		char c = *from;
-		if (c == ' ' || c == '\t' || c == '_' || c == '-')
-			continue;
-		to[used++] = c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-	}
-	to[used] = '\0';
+	memset(to, 0, SB_NEAREST_TEXT);
+	for (; *from && used + 1 < SB_NEAREST_TEXT; from++)
+		if (*from != ' ' && *from != '\t' && *from != '_' && *from != '-')
+			to[used++] = lower(*from);
 }
 
 bool sb_nearest_same(const char *a, const char *b)

@@ -228,14 +228,14 @@ static int by_leg(const void *a, const void *b)
 size_t sb_rows_list(const struct solution *s, bool all_legs, const struct row ***out)
 {
 	size_t old = all_legs ? s->path.old_count : 0, count = 0;
-	const struct row **list = sb_alloc((s->path.count + old) * sizeof *list);
+	const struct row **list = sb_alloc((s->path.count + old) * sizeof(void *));
 
 	for (size_t i = 0; i < s->path.count; i++)
 		list[count++] = &s->path.rows[i];
 	for (size_t i = 0; i < old; i++)
 		list[count++] = &s->path.old[i];
 	if (all_legs)
-		qsort(list, count, sizeof *list, by_leg);
+		qsort(list, count, sizeof(void *), by_leg);
 	*out = list;
 	return count;
 }

@@ -133,21 +133,29 @@ static void say_deviation(
 		sb_str_add(out, "   %.1f %s %s", fabs(height), unit, height > 0 ? "high" : "low");
 }
 
+/* "1480 ft", or "straight". */
+static void say_radius(const struct path_cell *c, const char *unit, struct sb_str *out)
+{
+	char radius[16];
+
+	radius_words(c, true, radius);
+	sb_str_add(out, "%s", radius);
+	if (!sb_same(radius, "straight"))
+		sb_str_add(out, " %s", unit);
+}
+
 static void say_bend(
 	const struct job *job, const struct solution *s, const struct row *row, struct sb_str *out)
 {
 	struct path_cell cells[PATH_COLUMNS];
-	char one[16], many[16];
 	const char *unit = sb_unit_short(job->unit);
 
 	sb_rows_fill(job, s, row, cells);
-	radius_words(&cells[PATH_RADIUS_JOINT], true, one);
-	sb_str_add(out, "  bend      joint %s%s%s", one, sb_same(one, "straight") ? "" : " ",
-		sb_same(one, "straight") ? "" : unit);
+	sb_str_add(out, "  bend      joint ");
+	say_radius(&cells[PATH_RADIUS_JOINT], unit, out);
 	if (row->window.joints > 0) {
-		radius_words(&cells[PATH_RADIUS_WINDOW], true, many);
-		sb_str_add(out, "   %d joints %s%s%s", row->window.joints, many,
-			sb_same(many, "straight") ? "" : " ", sb_same(many, "straight") ? "" : unit);
+		sb_str_add(out, "   %d joints ", row->window.joints);
+		say_radius(&cells[PATH_RADIUS_WINDOW], unit, out);
 	}
 	if (sb_number_given(&job->window_minimum))
 		sb_str_add(out, "   limit %s %s", job->window_minimum.text, unit);

@@ -158,10 +158,11 @@ int sb_sheet_read(const char *folder, struct job *out, struct sb_problems *probl
 		sheet_check(&s);
 	}
 	forget_lines(out);
-	if (problems->errors == before)
-		return 0;
-	sb_job_clear(out);
-	return -1;
+	if (s.problems->errors > before) {
+		sb_job_clear(out);
+		return -1;
+	}
+	return 0;
 }
 
 void sb_sheet_say(const struct sb_problem *p, struct sb_str *out)

@@ -141,10 +141,12 @@ static char *next_line(char *to, int room, void *data)
 	else if (!fits)
 		wrong(r, r->lines.number, NULL, "this line is longer than %d characters. Shorten it.",
 			room - 2);
-	snprintf(to, (size_t)room, "%.*s", bad || !fits ? 0 : (int)length, line);
+	length = bad || !fits ? 0 : length;
+	memcpy(to, line, length);
+	to[length] = '\0';
 	if (!look(r, to))
-		to[0] = '\0';
-	strcat(to, "\n"); /* there is room: length + 2 */
+		length = 0;
+	memcpy(to + length, "\n", 2);
 	return to;
 }
 

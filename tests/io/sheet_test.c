@@ -109,7 +109,7 @@ static void every_error_is_listed_at_once_by_line_and_key(void **state)
 	assert_problem("job.ini", 7, "", "[control] is probably meant");
 	assert_problem("job.ini", 10, "sensor_to_bit", "leave out 'ft'");
 	assert_problem("job.ini", 11, "", "neither a section");
-	assert_problem("job.ini", 13, "joint_minimum", "between");
+	assert_problem("job.ini", 13, "joint_minimum", "cannot be");
 	assert_problem("job.ini", 14, "sensor_to_bit", "belongs under [tool]");
 	assert_problem("job.ini", 15, "", "nothing else stands in its line");
 	assert_problem("job.ini", 16, "", "no closing ]");
