@@ -25,6 +25,8 @@ struct view {
 	enum glyphs glyphs; /* the most that may be drawn with */
 };
 
+#define SB_SCREEN_WIDGETS 3
+
 struct screen {
 	const char *name;  /* "corrections": in the man page */
 	const char *title; /* at the head of the screen; NULL: the job alone */
@@ -49,7 +51,8 @@ struct screen {
 	int (*rows)(const struct view *v, int columns);
 
 	const struct action *actions;
-	const struct action *widgets[3]; /* the keys that its widgets take, to be read in its help */
+	const struct action
+		*widgets[SB_SCREEN_WIDGETS]; /* the keys that its widgets take, to be read in its help */
 };
 
 #endif

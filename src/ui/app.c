@@ -366,8 +366,11 @@ bool sb_app_turn(struct sb_app *a)
 
 int sb_app_run(struct sb_app *a)
 {
-	while (sb_app_turn(a))
-		continue;
+	bool goes_on;
+
+	do
+		goes_on = sb_app_turn(a);
+	while (goes_on);
 	return a->status;
 }
 

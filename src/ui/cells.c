@@ -351,8 +351,8 @@ void sb_cells_flatten(struct cells *c)
 	for (int row = 0; row < c->rows; row++) {
 		struct cell *cell = c->at + (ptrdiff_t)row * c->stride;
 		for (int column = 0; column < c->columns; column++) {
-			char plain = cell[column].character ? sb_glyph_plain(cell[column].character) : ' ';
-			cell[column].character = (unsigned char)plain;
+			unsigned wide = cell[column].character;
+			cell[column].character = wide ? (unsigned char)sb_glyph_plain(wide) : ' ';
 			cell[column].mark = 0;
 		}
 	}

@@ -60,7 +60,7 @@ static int draw_page(const struct help_topic *t, struct cells *out, int line)
 		line += sb_cells_wrap(out, line, 1, out->columns - 2, STYLE_PLAIN, s->about) + 1;
 	sb_cells_rule(out, line++, s->title ? s->title : "keys here");
 	line = draw_table(s->actions, out, line);
-	for (size_t i = 0; i < sizeof s->widgets / sizeof *s->widgets; i++)
+	for (size_t i = 0; i < SB_SCREEN_WIDGETS; i++)
 		line = draw_table(s->widgets[i], out, line);
 	sb_cells_rule(out, ++line, "on every screen");
 	return draw_table(t->everywhere, out, line + 1);
@@ -202,7 +202,7 @@ void sb_help_mdoc(const struct screen *const *screens, const struct action *ever
 		const struct screen *s = *screens;
 		mdoc_begin(out, s->name, s->about);
 		mdoc_table(out, s->actions);
-		for (size_t i = 0; i < sizeof s->widgets / sizeof *s->widgets; i++)
+		for (size_t i = 0; i < SB_SCREEN_WIDGETS; i++)
 			mdoc_table(out, s->widgets[i]);
 		sb_str_add(out, ".El\n");
 	}

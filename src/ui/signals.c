@@ -118,9 +118,11 @@ int sb_signals_wake(void)
 int sb_signals_next(void)
 {
 	char bytes[64];
+	ssize_t got;
 
-	while (read(wake[0], bytes, sizeof bytes) > 0)
-		continue;
+	do
+		got = read(wake[0], bytes, sizeof bytes);
+	while (got > 0);
 	for (size_t i = 0; i < COUNT(noted); i++)
 		if (came[noted[i]]) {
 			came[noted[i]] = 0;

@@ -54,7 +54,7 @@ static const char *described(const char *capability)
 {
 	const char *text = tigetstr(capability);
 
-	return text == NULL || text == (char *)-1 ? "" : text;
+	return text == NULL || (intptr_t)text == -1 ? "" : text;
 }
 
 static int refuse_what_cannot(struct sb_err *err)

@@ -114,7 +114,7 @@ static void every_table_names_real_keys_once_and_explains_them(void **state)
 	check_table("everywhere", sb_everywhere);
 	for (const struct screen *const *s = sb_screens; *s; s++) {
 		check_table((*s)->name, (*s)->actions);
-		for (size_t i = 0; i < 3; i++)
+		for (size_t i = 0; i < SB_SCREEN_WIDGETS; i++)
 			check_table((*s)->name, (*s)->widgets[i]);
 	}
 }
