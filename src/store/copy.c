@@ -85,7 +85,7 @@ static int sync_file(const char *path, struct sb_err *err)
 static int check_copy(const char *made, const struct gate *gate, int64_t version, const struct audit *source,
 	struct sb_err *err)
 {
-	struct gate plain = { gate->schema, NULL, false };
+	struct gate plain = { .schema = gate->schema };
 	struct audit copy = { 0 };
 	struct sb_sql *db;
 	int64_t got = 0;

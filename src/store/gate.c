@@ -26,7 +26,7 @@
 #define WORK_BASE 20000000
 #define WORK_PER_PAGE 100000
 
-const struct gate sb_gate_usual = { &sb_schema, NULL, false };
+const struct gate sb_gate_usual = { .schema = &sb_schema };
 
 static const char *name_of(const char *path)
 {
@@ -64,7 +64,9 @@ static int open_limited(
 {
 	struct sql_options options = {
 		.mode = write ? SQL_WRITE : SQL_READ,
-		.busy_ms = write ? WAIT_WRITE_MS : WAIT_READ_MS,
+		.busy_ms = gate->wait_ms ? gate->wait_ms
+			: write		 ? WAIT_WRITE_MS
+					 : WAIT_READ_MS,
 		.vfs = gate->vfs,
 		.unsynced = gate->unsynced,
 	};

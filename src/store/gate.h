@@ -13,6 +13,7 @@ struct gate {
 	const struct schema *schema;
 	const char *vfs; /* NULL: the system's */
 	bool unsynced;
+	int wait_ms; /* for the locks of other programs; 0: as long as usual */
 };
 extern const struct gate sb_gate_usual;
 

@@ -98,7 +98,7 @@ static double log_one(struct sb_store *store)
 
 static void growing(void)
 {
-	const struct gate unsynced = { &sb_schema, NULL, true };
+	const struct gate unsynced = { .schema = &sb_schema, .unsynced = true };
 	struct sb_store *big = make("big.bore", &unsynced);
 	double few[ROUNDS * EACH], many[ROUNDS * EACH];
 	size_t count = 0;

@@ -34,6 +34,17 @@ static inline void must_check(
 	_fail(file, line);
 }
 
+/* For tests that simulate the disk and make thousands of commits: the folder is in memory, where syncing
+ * costs nothing. Where there is no such place it is where it is for all. Call first. */
+static inline void book_in_memory(void)
+{
+	snprintf(scratch_folder, sizeof scratch_folder, "/dev/shm/sagbend-test-XXXXXX");
+	if (mkdtemp(scratch_folder))
+		atexit(scratch_remove);
+	else
+		scratch_folder[0] = '\0';
+}
+
 /* The path of the test's job file. */
 static inline const char *book_path(void)
 {

@@ -7,7 +7,7 @@
 #include <signal.h>
 #include <sys/resource.h>
 
-static const struct gate failing = { &sb_schema, FAULT_VFS, false };
+static const struct gate failing = { .schema = &sb_schema, .vfs = FAULT_VFS, .wait_ms = 10 };
 
 typedef int act_call(struct sb_store *store);
 
@@ -46,6 +46,7 @@ static int setup(void **state)
 {
 	(void)state;
 	fault_register();
+	book_in_memory();
 	book_new(jobs_plain);
 	struct sb_store *store = book_open(STORE_WRITE);
 	book_drill(store, 4);
@@ -183,7 +184,7 @@ static void an_act_of_which_nothing_is_known_is_looked_for_before_the_next_one(v
 	size_t before = sb_store_job(store)->reading_count;
 	/* The journal is gone, so the joint is in; and then the file cannot be opened again. */
 	fault_arm(FAULT_DELETE, 1, false, true);
-	struct gate gone = { &sb_schema, "no such vfs", false };
+	struct gate gone = { .schema = &sb_schema, .vfs = "no such vfs" };
 	store->gate = gone;
 	assert_int_equal(act_log(store), -1);
 	fault_disarm();
