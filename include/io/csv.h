@@ -54,6 +54,10 @@ struct csv_out {
 	bool begun;	    /* the row has a cell already */
 };
 void sb_csv_cell(struct csv_out *out, const char *text);
+/* Text that somebody typed. A spreadsheet would take one that begins with = + - or @ for a formula and run
+ * it: it gets an apostrophe in front, which sb_csv_text takes off again. */
+void sb_csv_cell_text(struct csv_out *out, const char *text);
+const char *sb_csv_text(const char *cell); /* borrowed from the cell */
 void sb_csv_cell_fixed(
 	struct csv_out *out, double value, int decimals); /* io/figure.h; blank if not finite */
 void sb_csv_cell_whole(struct csv_out *out, long long value);

@@ -17,6 +17,8 @@ struct nearest {
 bool sb_nearest_same(const char *a, const char *b);
 
 struct nearest sb_nearest_to(const char *word);
+/* The same for a column's name that may have a unit behind it: "thrust (kN)" is near to "thrust". */
+struct nearest sb_nearest_without_unit(const char *word);
 /* Offers one known name. Near enough: letters left out, added, changed or swapped, up to a third of the
  * name. */
 void sb_nearest_try(struct nearest *n, const char *name);

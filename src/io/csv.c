@@ -457,6 +457,30 @@ void sb_csv_cell(struct csv_out *out, const char *text)
 	sb_str_append(&out->text, "\"", 1);
 }
 
+/* The apostrophe itself is in the list, so that taking one off always gives back what was typed. */
+static bool like_formula(char c)
+{
+	return c != '\0' && strchr("=+-@\t\r'", c) != NULL;
+}
+
+void sb_csv_cell_text(struct csv_out *out, const char *text)
+{
+	struct sb_str guarded = { 0 };
+
+	if (!like_formula(text[0])) {
+		sb_csv_cell(out, text);
+		return;
+	}
+	sb_str_add(&guarded, "'%s", text);
+	sb_csv_cell(out, guarded.text);
+	sb_str_clear(&guarded);
+}
+
+const char *sb_csv_text(const char *cell)
+{
+	return cell[0] == '\'' && like_formula(cell[1]) ? cell + 1 : cell;
+}
+
 void sb_csv_cell_fixed(struct csv_out *out, double value, int decimals)
 {
 	char text[SB_FIGURE_TEXT];

@@ -41,6 +41,11 @@ static void put_id(struct csv_out *out, int64_t id)
 		sb_csv_cell(out, "");
 }
 
+static void put_field(struct csv_out *out, const struct row_field *f, const struct reading *r)
+{
+	(f->type == FIELD_TEXT ? sb_csv_cell_text : sb_csv_cell)(out, sb_row_field_get(f, r));
+}
+
 static void put_reading(struct csv_out *out, const struct reading *r)
 {
 	static const struct reading none;
@@ -52,9 +57,9 @@ static void put_reading(struct csv_out *out, const struct reading *r)
 		sb_time_iso(r->at_ms, time);
 	for (size_t i = 0; i < sb_row_field_count; i++)
 		if (!export_is_path_column(sb_row_fields[i].name))
-			sb_csv_cell(out, sb_row_field_get(&sb_row_fields[i], r));
-	sb_csv_cell(out, r->reason);
-	sb_csv_cell(out, r->who);
+			put_field(out, &sb_row_fields[i], r);
+	sb_csv_cell_text(out, r->reason);
+	sb_csv_cell_text(out, r->who);
 	sb_csv_cell(out, time);
 	put_id(out, r->id);
 	put_id(out, r->corrects);
@@ -63,7 +68,7 @@ static void put_reading(struct csv_out *out, const struct reading *r)
 static void put_about(struct csv_out *out, const struct about_line *about)
 {
 	sb_csv_cell(out, about ? about->key : "");
-	sb_csv_cell(out, about ? about->text : "");
+	sb_csv_cell_text(out, about ? about->text : "");
 	sb_csv_end(out);
 }
 

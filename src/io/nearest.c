@@ -67,6 +67,16 @@ struct nearest sb_nearest_to(const char *word)
 	return n;
 }
 
+struct nearest sb_nearest_without_unit(const char *word)
+{
+	struct nearest n = sb_nearest_to(word);
+	size_t name = strcspn(n.word, "([");
+
+	if (name > 0)
+		n.word[name] = '\0';
+	return n;
+}
+
 void sb_nearest_try(struct nearest *n, const char *name)
 {
 	char known[SB_NEAREST_TEXT];

@@ -47,7 +47,7 @@ static void look_at_strangers(struct table_reader *t, const char *file)
 {
 	for (size_t i = 0; i < sb_csv_columns(t->csv); i++) {
 		const char *name = sb_csv_column(t->csv, i);
-		struct nearest n = sb_nearest_to(name);
+		struct nearest n = sb_nearest_without_unit(name);
 		if (is_mapped(t, i))
 			continue;
 		for (size_t k = 0; k < t->table->column_count; k++)
@@ -172,5 +172,5 @@ void sb_sheet_say(const struct sb_problem *p, struct sb_str *out)
 		sb_str_add(out, " line %d", p->line);
 	if (p->column[0])
 		sb_str_add(out, ", %s", p->column);
-	sb_str_add(out, ": %s%s\n", p->warning ? "(only said) " : "", p->text);
+	sb_str_add(out, ": %s%s\n", p->warning ? "warning: " : "", p->text);
 }

@@ -78,7 +78,7 @@ static bool is_bare_depth(const char *name)
 
 static void look_at_stranger(struct import *im, const char *file, const char *name)
 {
-	struct nearest n = sb_nearest_to(name);
+	struct nearest n = sb_nearest_without_unit(name);
 
 	if (is_bare_depth(name)) {
 		sb_csv_wrong(im->csv, 0, name,
@@ -93,9 +93,11 @@ static void look_at_stranger(struct import *im, const char *file, const char *na
 	for (size_t i = 0; i < OTHERS; i++)
 		if (im->other_at[i] < 0)
 			sb_nearest_try(&n, others[i]);
+	const struct row_field *field = n.best ? sb_row_field(n.best) : NULL;
+	const char *unit = field ? sb_row_field_unit(field, im->job->unit) : "";
 	if (n.best)
-		sb_csv_wrong(im->csv, 0, name, "there is no column '%.40s'. '%s' is probably meant.", name,
-			n.best);
+		sb_csv_wrong(im->csv, 0, name, "there is no column '%.40s'. '%s' is probably meant%s%s.",
+			name, n.best, *unit ? ", in " : "", unit);
 	else
 		sb_problems_add(im->problems, 1, file, 0, name, "the column '%.40s' is not used.", name);
 }
@@ -173,7 +175,9 @@ static void take_fields(struct import *im, const struct csv_row *row, struct rea
 			continue;
 		if (f->type == FIELD_NUMBER && !sb_csv_decimal(im->csv, row, (size_t)im->field_at[i]))
 			continue;
-		if (sb_row_field_put(f, r, im->job->incline, row->cells[im->field_at[i]], &err))
+		const char *cell = row->cells[im->field_at[i]];
+		if (sb_row_field_put(
+			    f, r, im->job->incline, f->type == FIELD_TEXT ? sb_csv_text(cell) : cell, &err))
 			sb_csv_wrong(im->csv, row->line, f->name, "%s", err.text);
 	}
 	int inclination = sb_csv_find(im->csv, "inclination"), azimuth = sb_csv_find(im->csv, "azimuth");
@@ -197,7 +201,7 @@ static void take_depth(struct import *im, const struct csv_row *row, enum other 
 
 static void take_text(struct import *im, const struct csv_row *row, enum other which, char *to, size_t size)
 {
-	const char *cell = other(im, row, which);
+	const char *cell = sb_csv_text(other(im, row, which));
 
 	if (!sb_copy(to, size, cell))
 		sb_csv_wrong(im->csv, row->line, others[which], "this is too long: %zu bytes fit.", size - 1);

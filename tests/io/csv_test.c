@@ -318,6 +318,30 @@ static void rows_are_written_as_rfc_4180_says(void **state)
 	sb_str_clear(&out.text);
 }
 
+static void text_that_a_spreadsheet_would_run_is_guarded_and_comes_back(void **state)
+{
+	(void)state;
+	static const char *const typed[] = { "=1+1", "+3", "-3 deg off", "@x", "'quoted'", "''", "plain", "",
+		"'", "it's" };
+	struct csv_out out = { 0 };
+	sb_csv_cell(&out, "a");
+	sb_csv_cell(&out, "b");
+	sb_csv_end(&out);
+	for (size_t i = 0; i < sizeof typed / sizeof *typed; i++) {
+		sb_csv_cell_text(&out, typed[i]);
+		sb_csv_cell(&out, "x");
+		sb_csv_end(&out);
+	}
+	assert_int_equal(open_text(out.text.text, out.text.length), 0);
+	for (size_t i = 0; i < sizeof typed / sizeof *typed; i++) {
+		const struct csv_row *r = sb_csv_next(csv);
+		assert_non_null(r);
+		assert_true(r->cells[0][0] == '\0' || strchr("=+-@", r->cells[0][0]) == NULL);
+		assert_string_equal(sb_csv_text(r->cells[0]), typed[i]);
+	}
+	sb_str_clear(&out.text);
+}
+
 /* Every cut and many changed bytes of a file: a row or a problem, never a crash (run under ASan too). */
 static void broken_files_never_crash_it(void **state)
 {
@@ -368,6 +392,8 @@ int main(void)
 		cmocka_unit_test_teardown(the_list_of_problems_ends, finish),
 		cmocka_unit_test_teardown(what_is_written_comes_back, finish),
 		cmocka_unit_test_teardown(rows_are_written_as_rfc_4180_says, finish),
+		cmocka_unit_test_teardown(
+			text_that_a_spreadsheet_would_run_is_guarded_and_comes_back, finish),
 		cmocka_unit_test_teardown(broken_files_never_crash_it, finish),
 	};
 

@@ -20,6 +20,7 @@ static int begin(void **state)
 {
 	(void)state;
 	bore_tern(&job);
+	sb_copy(job.readings[19].remarks, sizeof job.readings[19].remarks, "=1+1, \"quoted\"");
 	bore_correct(&job, 12, "82.2", "read again: 82.1 was not at rest");
 	bore_correct(&job, 12, "82.1", "no: the first was right");
 	bore_solve(&job, &s);
@@ -105,6 +106,14 @@ static void a_row_holds_every_field_as_it_was_typed(void **state)
 			at(csv, r, sb_row_fields[i].name), sb_row_field_get(&sb_row_fields[i], reading));
 	assert_string_equal(at(csv, r, "time"), "2026-09-21T15:30:20.000Z");
 	sb_csv_close(csv);
+}
+
+static void a_remark_that_looks_like_a_formula_is_not_one_to_a_spreadsheet(void **state)
+{
+	(void)state;
+	struct sb_csv *csv = export_and_open();
+	sb_csv_close(csv);
+	assert_non_null(strstr(text.text, ",\"'=1+1, \"\"quoted\"\"\","));
 }
 
 static const char *const keys[] = { "job", "owner", "contractor", "file", "file_digest", "exported_by",
@@ -282,6 +291,7 @@ int main(void)
 		T(formats_are_found_by_name),
 		T(every_reading_ever_taken_is_in_the_csv),
 		T(a_row_holds_every_field_as_it_was_typed),
+		T(a_remark_that_looks_like_a_formula_is_not_one_to_a_spreadsheet),
 		T(the_csv_says_what_it_is_about),
 		T(an_empty_log_still_says_what_it_is_about),
 		T(what_is_exported_and_imported_is_the_same_bore),

@@ -132,6 +132,8 @@ static void columns_are_required_known_and_told_apart(void **state)
 	(void)state;
 	assert_int_equal(read_text("inclnation,azimuth\n80,90\n"), -1);
 	assert_problem(0, 0, "inclnation", "'inclination' is probably meant");
+	assert_int_equal(read_text("inclination,azimuth,Thrust (kN)\n80,90,5\n"), -1);
+	assert_problem(0, 0, "Thrust (kN)", "'thrust' is probably meant, in lbf");
 	assert_int_equal(read_text("inclination,azimuth,weather,station,leg\n80,90,dry,31,1\n"), 0);
 	assert_int_equal(problems.count, 1);
 	assert_problem(0, 0, "weather", "not used");
