@@ -90,7 +90,7 @@ static const struct saying {
 	{ SQLITE_MISMATCH, SB_STATE, "%s does not take this" },
 	{ SQLITE_IOERR, SB_IO,
 		"The disk that holds %s failed. Try again; if it fails again, go on with a copy on another disk" },
-	{ SQLITE_ERROR, SB_DAMAGED, "%s is not built as a job file is" },
+	{ SQLITE_ERROR, SB_DAMAGED, "%s is not built as it should be" },
 };
 
 static const struct saying *find_saying(int rc, int system)
