@@ -22,7 +22,9 @@ struct number {
 
 /* Reads one number as people type it: spaces around, a leading +, a decimal point or a decimal comma.
  * Refuses (SB_FORMAT, with what would be right): nothing at all, letters and units typed along,
- * exponents, two numbers, thousands separators, more than 20 characters; never locale dependent. */
+ * exponents, two numbers, thousands separators, more than 20 characters; never locale dependent.
+ * A comma alone is a decimal one, so 1,234 is 1.234: where it may be a thousand, the reader of the file
+ * asks first (model/setting.c, io/csv.c). out changes only on success. */
 int sb_number_parse(const char *typed, struct number *out, struct sb_err *err);
 bool sb_number_given(const struct number *n);
 struct number sb_number_of(double value, int decimals); /* a number nobody typed, e.g. a tally length */

@@ -34,6 +34,7 @@ int sb_fail_within(struct sb_err *err, const char *format, ...)
 	va_start(args, format);
 	vsnprintf(before, sizeof before, format, args);
 	va_end(args);
+	sb_utf8_tame(before);
 	sb_copy(words, sizeof words, err->text);
 	/* Longer than fits is cut: the end of a sentence says least. */
 	size_t length = strlen(before);
@@ -54,6 +55,8 @@ void sb_problems_add(struct sb_problems *p, int warning, const char *file, int l
 	memset(one, 0, sizeof *one);
 	sb_copy(one->file, sizeof one->file, file ? file : "");
 	sb_copy(one->column, sizeof one->column, column ? column : "");
+	sb_utf8_tame(one->file);
+	sb_utf8_tame(one->column);
 	one->line = line;
 	one->warning = warning;
 	va_start(args, format);

@@ -47,9 +47,9 @@ void *sb_grow(void *array, size_t count, size_t *room, size_t size)
 {
 	if (count < *room)
 		return array;
-	size_t more = *room ? *room * 2 : 8;
-	if (more > SIZE_MAX / 2 / size)
+	if (*room > SIZE_MAX / 4 / size)
 		out_of_memory();
+	size_t more = *room ? *room * 2 : 8;
 	char *grown = realloc(array, more * size);
 	if (grown == NULL)
 		out_of_memory();

@@ -4,8 +4,8 @@
 
 #include "base/str.h"
 
+#include <stdbool.h>
 #include <stdio.h>
-#include <string.h>
 #include <time.h>
 
 static int64_t frozen = -1;
@@ -98,41 +98,68 @@ static int month_days(int year, int month)
 	return days[month - 1] + (month == 2 && leap);
 }
 
+/* Whether the text begins as the pattern says: '0' stands for any digit, all else for itself. Digits alone:
+ * what scanf takes for a number may begin with blanks or a sign. */
+static bool looks_like(const char *text, const char *pattern)
+{
+	for (; *pattern; text++, pattern++)
+		if (*pattern == '0' ? *text < '0' || *text > '9' : *text != *pattern)
+			return false;
+	return true;
+}
+
+static int digits(const char *text, int count)
+{
+	int value = 0;
+
+	while (count-- > 0)
+		value = value * 10 + (*text++ - '0');
+	return value;
+}
+
+/* "Z", "+01:00", "-03:30". */
 static int parse_zone(const char *rest, int *minutes)
 {
-	int hours, more;
-	char sign, end;
-
 	if (sb_same(rest, "Z")) {
 		*minutes = 0;
 		return 0;
 	}
-	if (sscanf(rest, "%c%2d:%2d%c", &sign, &hours, &more, &end) != 3 || (sign != '+' && sign != '-') ||
-		hours > 14 || more > 59 || hours < 0 || more < 0)
+	if ((*rest != '+' && *rest != '-') || !looks_like(rest + 1, "00:00") || rest[6] != '\0')
 		return -1;
-	*minutes = (sign == '-' ? -1 : 1) * (hours * 60 + more);
+	int hours = digits(rest + 1, 2), more = digits(rest + 4, 2);
+	if (hours > 14 || more > 59)
+		return -1;
+	*minutes = (*rest == '-' ? -1 : 1) * (hours * 60 + more);
 	return 0;
+}
+
+/* What follows the point, as milliseconds; more digits than three are dropped. Returns what follows them. */
+static const char *parse_fraction(const char *rest, int *milli)
+{
+	int scale = 100;
+
+	for (; *rest >= '0' && *rest <= '9'; rest++, scale /= 10)
+		*milli += (*rest - '0') * scale;
+	return rest;
 }
 
 int sb_time_parse(const char *iso, int64_t *ms, struct sb_err *err)
 {
-	struct civil c = { 0 };
-	int used = 0, zone = 0;
-	const char *rest;
+	int zone = 0;
 
-	if (sscanf(iso, "%4d-%2d-%2dT%2d:%2d:%2d%n", &c.year, &c.month, &c.day, &c.hour, &c.minute, &c.second,
-		    &used) != 6 ||
-		used != 19)
+	if (!looks_like(iso, "0000-00-00T00:00:00"))
 		goto wrong;
-	rest = iso + used;
-	if (*rest == '.') {
-		int scale = 100;
-		for (rest++; *rest >= '0' && *rest <= '9'; rest++, scale /= 10)
-			c.milli += (*rest - '0') * scale;
-	}
+	struct civil c = { .year = digits(iso, 4),
+		.month = digits(iso + 5, 2),
+		.day = digits(iso + 8, 2),
+		.hour = digits(iso + 11, 2),
+		.minute = digits(iso + 14, 2),
+		.second = digits(iso + 17, 2) };
+	const char *rest = iso + 19;
+	if (looks_like(rest, ".0"))
+		rest = parse_fraction(rest + 1, &c.milli);
 	if (parse_zone(rest, &zone) || c.month < 1 || c.month > 12 || c.day < 1 ||
-		c.day > month_days(c.year, c.month) || c.hour < 0 || c.hour > 23 || c.minute < 0 ||
-		c.minute > 59 || c.second < 0 || c.second > 59)
+		c.day > month_days(c.year, c.month) || c.hour > 23 || c.minute > 59 || c.second > 59)
 		goto wrong;
 	*ms = ((days_of(c.year, c.month, c.day) * 24 + c.hour) * 60 + c.minute - zone) * 60000 +
 		c.second * 1000 + c.milli;

@@ -1,9 +1,10 @@
-/* Units and typed numbers. Reading a number never depends on the locale: strtod runs on digits that were
- * checked here, with a decimal point, and the program never leaves the "C" numeric locale. */
+/* Units and typed numbers. Reading and writing a number never depends on the locale: strtod and printf run
+ * in the "C" locale, whatever the program or a library has set. */
 #include "base/unit.h"
 
 #include "base/str.h"
 
+#include <locale.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -11,15 +12,73 @@
 
 #define PI 3.14159265358979323846
 
+#define LONGEST 20 /* characters of a typed number, sign and point too */
+
+/* ---- the "C" locale, for as long as one call ---- */
+
+struct plain {
+	locale_t own, before;
+};
+
+static struct plain plain_begin(void)
+{
+	struct plain p = { .own = newlocale(LC_ALL_MASK, "C", (locale_t)0) };
+
+	p.before = uselocale(p.own);
+	return p;
+}
+
+static void plain_end(struct plain p)
+{
+	uselocale(p.before);
+	if (p.own)
+		freelocale(p.own);
+}
+
+static double plain_value(const char *text)
+{
+	struct plain p = plain_begin();
+	double value = strtod(text, NULL);
+
+	plain_end(p);
+	return value;
+}
+
+static void plain_text(char text[SB_NUMBER_TEXT], double value, int decimals)
+{
+	struct plain p = plain_begin();
+
+	snprintf(text, SB_NUMBER_TEXT, "%.*f", decimals, value);
+	plain_end(p);
+}
+
+/* ---- typed numbers ---- */
+
 static bool is_digit(char c)
 {
 	return c >= '0' && c <= '9';
 }
 
-static int not_a_number(const char *typed, size_t at, struct sb_err *err)
+static bool is_exponent(const char *rest)
 {
-	const char *rest = typed + at;
+	if (*rest != 'e' && *rest != 'E')
+		return false;
+	rest += rest[1] == '+' || rest[1] == '-' ? 2 : 1;
+	return is_digit(*rest);
+}
 
+/* rest: where it goes wrong. */
+static int not_a_number(const char *typed, bool digits, const char *rest, struct sb_err *err)
+{
+	if (!digits)
+		return sb_fail(err, SB_FORMAT, "'%.40s' is not a number. Type it like 88.4.", typed);
+	if (is_exponent(rest))
+		return sb_fail(err, SB_FORMAT,
+			"'%.40s' is a number with an exponent. Write it out, like 1500.", typed);
+	if ((*rest == '.' || *rest == ',') && rest[-1] != ' ' && rest[-1] != '\t')
+		return sb_fail(err, SB_FORMAT,
+			"'%.40s' is not a number: it has more than one point or comma. Write thousands without any, like 1234.5.",
+			typed);
 	if ((*rest >= 'a' && *rest <= 'z') || (*rest >= 'A' && *rest <= 'Z') ||
 		(unsigned char)*rest >= 0x80 || *rest == '%' || *rest == '\'' || *rest == '"')
 		return sb_fail(err, SB_FORMAT,
@@ -29,7 +88,7 @@ static int not_a_number(const char *typed, size_t at, struct sb_err *err)
 }
 
 /* Copies an optional sign, digits and at most one decimal sign; returns what follows them. */
-static const char *take_digits(const char *from, char *to, size_t room, bool *digits, bool *too_long)
+static const char *take_digits(const char *from, char to[SB_NUMBER_TEXT], bool *digits, bool *too_long)
 {
 	size_t used = 0;
 	bool point = false;
@@ -40,7 +99,7 @@ static const char *take_digits(const char *from, char *to, size_t room, bool *di
 	else if (*from == '-')
 		to[used++] = *from++;
 	while (is_digit(*from) || ((*from == '.' || *from == ',') && !point)) {
-		if (used + 2 >= room) {
+		if (used == LONGEST) {
 			*too_long = true;
 			break;
 		}
@@ -63,15 +122,13 @@ int sb_number_parse(const char *typed, struct number *out, struct sb_err *err)
 
 	if (*start == '\0')
 		return sb_fail(err, SB_FORMAT, "There is no number here. Type one, like 88.4.");
-	const char *rest = take_digits(start, text, sizeof text, &digits, &too_long);
+	const char *rest = take_digits(start, text, &digits, &too_long);
 	if (too_long)
-		return sb_fail(err, SB_FORMAT, "'%.30s' has too many digits: 20 at most.", typed);
-	if (!digits)
-		return not_a_number(start, (size_t)(rest - start), err);
-	rest += strspn(rest, " \t");
-	if (*rest != '\0')
-		return not_a_number(start, (size_t)(rest - start), err);
-	out->value = strtod(text, NULL);
+		return sb_fail(err, SB_FORMAT, "'%.30s' has too many digits: %d at most.", start, LONGEST);
+	rest += digits ? strspn(rest, " \t") : 0;
+	if (!digits || *rest != '\0')
+		return not_a_number(start, digits, rest, err);
+	*out = (struct number){ .value = plain_value(text) };
 	sb_copy(out->text, sizeof out->text, text);
 	return 0;
 }
@@ -87,11 +144,11 @@ struct number sb_number_of(double value, int decimals)
 
 	if (!(fabs(value) < 1e15))
 		return (struct number){ 0, "" };
-	snprintf(n.text, sizeof n.text, "%.*f", decimals, value);
-	n.value = strtod(n.text, NULL);
+	plain_text(n.text, value, decimals);
+	n.value = plain_value(n.text);
 	if (n.value == 0) {
 		n.value = 0;
-		snprintf(n.text, sizeof n.text, "%.*f", decimals, 0.0);
+		plain_text(n.text, 0, decimals);
 	}
 	return n;
 }

@@ -67,27 +67,28 @@ const char *sb_row_field_unit(const struct row_field *f, enum unit unit)
 	return own ? own : sb_unit_short(unit);
 }
 
-static int check_inclination(double value, enum incline incline, struct sb_err *err)
+static int check_inclination(const struct number *n, enum incline incline, struct sb_err *err)
 {
 	double low, high;
 
 	sb_incline_range(incline, &low, &high);
-	if (value >= low && value <= high)
+	if (n->value >= low && n->value <= high)
 		return 0;
 	switch (incline) {
 	case INCLINE_DOWN:
 		return sb_fail(err, SB_RANGE,
-			"inclination %g cannot be: this job reads it from straight down, 0 to 180, and 90 is level.",
-			value);
+			"inclination %s cannot be: this job reads it from straight down, 0 to 180, and 90 is level.",
+			n->text);
 	case INCLINE_LEVEL:
 		return sb_fail(err, SB_RANGE,
-			"inclination %g cannot be: this job reads it from level, -90 to 90, rising positive.",
-			value);
+			"inclination %s cannot be: this job reads it from level, -90 to 90, rising positive.",
+			n->text);
 	case INCLINE_GRADE:
 		break;
 	}
-	return sb_fail(
-		err, SB_RANGE, "inclination %g %% cannot be: this job reads it in percent of grade.", value);
+	return sb_fail(err, SB_RANGE,
+		"inclination %s %% cannot be: this job reads it in percent of grade, %.0f to %.0f.", n->text,
+		low, high);
 }
 
 static int put_number(const struct row_field *f, struct number *to, enum incline incline, const char *typed,
@@ -98,46 +99,62 @@ static int put_number(const struct row_field *f, struct number *to, enum incline
 	if (sb_number_parse(typed, &n, err))
 		return sb_fail_within(err, "%s: ", f->label);
 	if (sb_same(f->name, "inclination")) {
-		if (check_inclination(n.value, incline, err))
+		if (check_inclination(&n, incline, err))
 			return -1;
 	} else if (!(n.value >= f->low && n.value <= f->high)) {
-		return sb_fail(err, SB_RANGE, "%s %s cannot be: it lies between %g and %g.", f->label, n.text,
-			f->low, f->high);
+		return sb_fail(err, SB_RANGE, "%s %s cannot be: it lies between %.10g and %.10g.", f->label,
+			n.text, f->low, f->high);
 	}
 	*to = n;
 	return 0;
 }
 
+/* The text without blanks around it; empty when it does not fit, which nothing takes for a value. */
+static void trim(const char *typed, char *word, size_t size)
+{
+	typed += strspn(typed, " \t");
+	size_t length = strlen(typed);
+	while (length > 0 && (typed[length - 1] == ' ' || typed[length - 1] == '\t'))
+		length--;
+	if (length >= size)
+		length = 0;
+	memcpy(word, typed, length);
+	word[length] = '\0';
+}
+
 static int put_returns(enum returns *to, const char *typed, struct sb_err *err)
 {
+	char word[12];
+
+	trim(typed, word, sizeof word);
 	for (int i = RETURNS_FULL; i <= RETURNS_NONE; i++)
-		if (sb_same_word(typed, returns_names[i])) {
+		if (sb_same_word(word, returns_names[i])) {
 			*to = (enum returns)i;
 			return 0;
 		}
 	return sb_fail(err, SB_FORMAT, "returns '%.20s' is not known: write full, partial or none.", typed);
 }
 
-/* "7:05", "07:05", "0705" and "705" are all five past seven. */
+/* "7:05", "07:05", "0705" and "705" are all five past seven. Two digits are the minutes: "1:2" may be
+ * anything. */
 static int put_clock(const struct row_field *f, char to[6], const char *typed, struct sb_err *err)
 {
-	int digits[4], count = 0, colons = 0;
+	char word[6];
+	int digits[4] = { 0 }, count = 0;
 
-	for (const char *c = typed; *c; c++) {
-		if (*c == ':' && colons++ == 0 && (count == 1 || count == 2))
-			continue;
-		if (*c < '0' || *c > '9' || count == 4)
-			goto wrong;
-		digits[count++] = *c - '0';
-	}
-	if (count == 3) {
-		memmove(digits + 1, digits, 3 * sizeof *digits);
-		digits[0] = 0;
-	} else if (count != 4) {
+	trim(typed, word, sizeof word);
+	size_t length = strlen(word), colon = strcspn(word, ":");
+	if (length < 3 || (colon < length && colon != length - 3))
 		goto wrong;
+	for (size_t i = length; i-- > 0;) {
+		if (i == colon)
+			continue;
+		if (word[i] < '0' || word[i] > '9' || count == 4)
+			goto wrong;
+		digits[count++] = word[i] - '0';
 	}
-	int hour = digits[0] * 10 + digits[1], minute = digits[2] * 10 + digits[3];
-	if (hour > 23 || minute > 59)
+	int hour = digits[3] * 10 + digits[2], minute = digits[1] * 10 + digits[0];
+	if (count < 3 || hour > 23 || minute > 59)
 		goto wrong;
 	snprintf(to, 6, "%02u:%02u", (unsigned)hour % 100, (unsigned)minute % 100);
 	return 0;

@@ -134,13 +134,49 @@ void sb_setting_init(struct job *job)
 			assert(!"a preset that its own setting refuses");
 }
 
+/* Limits at BIG only say that the number must be one; they are not worth reading out. */
 static int check_range(
 	double value, double low, double high, const char *text, const char *unit, struct sb_err *err)
 {
+	const char *before = *unit ? " (" : "", *after = *unit ? ")" : "";
+
 	if (value >= low && value <= high)
 		return 0;
-	return sb_fail(err, SB_RANGE, "%.40s cannot be: between %g and %g%s%s is right.", text, low, high,
-		*unit ? " " : "", unit);
+	if (high < BIG)
+		return sb_fail(err, SB_RANGE, "%.40s cannot be: between %.10g and %.10g is right%s%s%s.",
+			text, low, high, before, unit, after);
+	if (value < low && low > -BIG)
+		return sb_fail(err, SB_RANGE, "%.40s cannot be: %.10g or more is right%s%s%s.", text, low,
+			before, unit, after);
+	return sb_fail(
+		err, SB_RANGE, "%.40s cannot be: it is too far from 0%s%s%s.", text, before, unit, after);
+}
+
+/* "1,200" is 1.2 with a decimal comma and twelve hundred with one between thousands. A limit that is a
+ * thousandth of what the contract says would never warn, so nobody guesses. */
+static int check_thousands(const char *text, struct sb_err *err)
+{
+	const char *start = text + strspn(text, " \t+-"), *comma = strchr(start, ',');
+	size_t before = comma ? (size_t)(comma - start) : 0;
+
+	if (before < 1 || before > 3 || *start == '0' || strspn(start, "0123456789") != before ||
+		strspn(comma + 1, "0123456789") != 3)
+		return 0;
+	return sb_fail(err, SB_FORMAT,
+		"'%.40s' may be a decimal comma or a thousand. Write it with a decimal point, or without the comma.",
+		text);
+}
+
+static int put_number(
+	const struct setting *s, struct number *to, const char *text, const char *unit, struct sb_err *err)
+{
+	struct number n;
+
+	if (check_thousands(text, err) || sb_number_parse(text, &n, err) ||
+		check_range(n.value, s->low, s->high, n.text, unit, err))
+		return -1;
+	*to = n;
+	return 0;
 }
 
 static int put_choice(const struct setting *s, int *to, const char *text, struct sb_err *err)
@@ -178,8 +214,7 @@ static int put_place(const struct setting *s, struct place *to, const char *text
 			return sb_fail(err, SB_FORMAT,
 				"'%.60s' has %d of 3 numbers: write easting, northing, elevation, like 2500.00, 41200.00, 12.5.",
 				text, i);
-		if (sb_number_parse(part, parts[i], err) ||
-			check_range(parts[i]->value, s->low, s->high, part, "", err))
+		if (put_number(s, parts[i], part, "", err))
 			return sb_fail_within(err, "number %d of 3: ", i + 1);
 	}
 	if (from != NULL)
@@ -193,7 +228,6 @@ static int put_place(const struct setting *s, struct place *to, const char *text
 int sb_setting_put(const struct setting *s, struct job *job, const char *text, struct sb_err *err)
 {
 	char *to = (char *)job + s->offset;
-	struct number n;
 
 	switch (s->type) {
 	case SETTING_TEXT:
@@ -207,11 +241,7 @@ int sb_setting_put(const struct setting *s, struct job *job, const char *text, s
 		sb_utf8_tame(to);
 		return 0;
 	case SETTING_NUMBER:
-		if (sb_number_parse(text, &n, err) ||
-			check_range(n.value, s->low, s->high, n.text, s->unit, err))
-			return -1;
-		*(struct number *)(void *)to = n;
-		return 0;
+		return put_number(s, (struct number *)(void *)to, text, s->unit, err);
 	case SETTING_PLACE:
 		return put_place(s, (struct place *)(void *)to, text, err);
 	case SETTING_CHOICE:
