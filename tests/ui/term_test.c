@@ -168,6 +168,33 @@ static void colours_depend_on_the_terminal_and_on_no_color(void **state)
 	}
 }
 
+/* A terminal whose colours are red, green and blue instead of numbers of a palette; described here, because
+ * not every machine has such a description. */
+static void a_terminal_of_all_colours_gets_the_same_ones(void **state)
+{
+	char folder[] = "/tmp/term_test.XXXXXX", command[900], variable[80];
+	const char *const env[] = { variable, NULL };
+
+	(void)state;
+	assert_non_null(mkdtemp(folder));
+	snprintf(command, sizeof command,
+		"cd %s && cat >deep.src <<'END' && tic -x -o . deep.src\n"
+		"deep|all colours,\n"
+		"\tRGB, colors#0x1000000, pairs#0x7FFF,\n"
+		"\tsetab=\\E[48;2;%%p1%%{65536}%%/%%d;%%p1%%{256}%%/%%{255}%%&%%d;%%p1%%{255}%%&%%dm,\n"
+		"\tsetaf=\\E[38;2;%%p1%%{65536}%%/%%d;%%p1%%{256}%%/%%{255}%%&%%d;%%p1%%{255}%%&%%dm,\n"
+		"\tuse=xterm-256color,\nEND\n",
+		folder);
+	assert_int_equal(system(command), 0);
+	snprintf(variable, sizeof variable, "TERMINFO=%s", folder);
+	struct pty *p = start_with("deep", NULL, env);
+	assert_pty_sees(p, "? help");
+	assert_non_null(strstr(pty_raw(p), "\033[38;2;148;148;148m")); /* 246 of the palette */
+	leave(p);
+	snprintf(command, sizeof command, "rm -r %s", folder);
+	assert_int_equal(system(command), 0);
+}
+
 static void one_typed_digit_costs_less_than_100_bytes(void **state)
 {
 	static const char *const terms[] = { "xterm-256color", "vt100", "linux" };
@@ -498,6 +525,7 @@ int main(int argc, char **argv)
 		cmocka_unit_test(a_language_that_is_not_installed_still_gets_its_accents),
 		cmocka_unit_test(a_terminal_of_the_vt_family_gets_plain_characters),
 		cmocka_unit_test(colours_depend_on_the_terminal_and_on_no_color),
+		cmocka_unit_test(a_terminal_of_all_colours_gets_the_same_ones),
 		cmocka_unit_test(one_typed_digit_costs_less_than_100_bytes),
 		cmocka_unit_test(when_nothing_changes_nothing_is_sent),
 		cmocka_unit_test(a_key_of_another_terminal_types_nothing),
