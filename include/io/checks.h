@@ -18,8 +18,8 @@ struct check {
 size_t sb_checks_list(const struct solution *s, struct check **out);
 
 /* {"level", "checks": [{"kind", "level", "joint", "station", "value", "limit", "text", "leg", "open",
- * "acknowledged_by"}]}; joint to acknowledged_by are null for a kind that is ok, value and limit also where
- * the kind has none. */
+ * "acknowledged_by"}]}; joint is where it was worst. For a kind that is ok there is no joint, station, value,
+ * limit, leg: null; value and limit are null also where the kind measures nothing. */
 void sb_checks_json(const struct job *job, const struct solution *s, struct sb_str *out);
 /* For people. */
 void sb_checks_text(const struct job *job, const struct solution *s, struct sb_str *out);
