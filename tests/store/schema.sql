@@ -1,0 +1,374 @@
+CREATE TABLE act (
+	-- One act of one person: who did what, and when. Every fact in the other tables came with an act.
+	-- Facts (act, setting, the seven tables of the job sheet, reading, leg, acknowledgement) are only
+	-- ever added; a correction is a new row. The table journal proves it. path and warning are computed.
+	id INTEGER PRIMARY KEY, -- 1, 2, 3 ... in the order of time
+	uid TEXT NOT NULL UNIQUE CHECK (length(uid) = 32), -- made before writing, so that no act is entered twice
+	kind TEXT NOT NULL, -- new, log, correct, withdraw, note, acknowledge, shift-begin, shift-end
+	at TEXT NOT NULL CHECK (at GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]T*Z'), -- UTC
+	utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -900 AND 900), -- minutes that local time was ahead of UTC
+	who TEXT NOT NULL CHECK (length(who) BETWEEN 1 AND 63),
+	leg INTEGER NOT NULL CHECK (leg >= 1), -- where the bore was, or what the act is about
+	joint INTEGER NOT NULL CHECK (joint >= 0), -- likewise; 0 is the entry
+	words TEXT CHECK (length(words) BETWEEN 1 AND 511) -- the reason, the note, the names or remarks of a shift
+) STRICT;
+
+CREATE TRIGGER act_is_not_changed BEFORE UPDATE ON act
+BEGIN SELECT RAISE(ABORT, 'act: what was written is never changed'); END;
+
+CREATE TRIGGER act_is_not_deleted BEFORE DELETE ON act
+BEGIN SELECT RAISE(ABORT, 'act: what was written is never deleted'); END;
+
+CREATE TRIGGER act_is_not_replaced BEFORE INSERT ON act
+WHEN EXISTS (SELECT 1 FROM act WHERE id = NEW.id OR uid = NEW.uid)
+BEGIN SELECT RAISE(ABORT, 'act: what was written is never replaced'); END;
+
+CREATE TABLE setting (
+	-- The keys of the job sheet, as written there. A key that is not here was left out.
+	-- Lengths are in the unit that section job, key unit says (m, ft: international, ftUS: US survey).
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	section TEXT NOT NULL,
+	key TEXT NOT NULL,
+	value TEXT NOT NULL
+) STRICT;
+
+CREATE TRIGGER setting_is_not_changed BEFORE UPDATE ON setting
+BEGIN SELECT RAISE(ABORT, 'setting: what was written is never changed'); END;
+
+CREATE TRIGGER setting_is_not_deleted BEFORE DELETE ON setting
+BEGIN SELECT RAISE(ABORT, 'setting: what was written is never deleted'); END;
+
+CREATE TRIGGER setting_is_not_replaced BEFORE INSERT ON setting
+WHEN EXISTS (SELECT 1 FROM setting WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'setting: what was written is never replaced'); END;
+
+CREATE TABLE alignment (
+	-- Horizontal points of intersection of the design, from entry to exit; none: a straight line.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	easting TEXT CHECK (easting NOT GLOB '*[^-0-9.]*' AND length(easting) BETWEEN 1 AND 23) NOT NULL,
+	northing TEXT CHECK (northing NOT GLOB '*[^-0-9.]*' AND length(northing) BETWEEN 1 AND 23) NOT NULL,
+	radius TEXT CHECK (radius NOT GLOB '*[^-0-9.]*' AND length(radius) BETWEEN 1 AND 23) -- of the curve at this point
+) STRICT;
+
+CREATE TRIGGER alignment_is_not_changed BEFORE UPDATE ON alignment
+BEGIN SELECT RAISE(ABORT, 'alignment: what was written is never changed'); END;
+
+CREATE TRIGGER alignment_is_not_deleted BEFORE DELETE ON alignment
+BEGIN SELECT RAISE(ABORT, 'alignment: what was written is never deleted'); END;
+
+CREATE TRIGGER alignment_is_not_replaced BEFORE INSERT ON alignment
+WHEN EXISTS (SELECT 1 FROM alignment WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'alignment: what was written is never replaced'); END;
+
+CREATE TABLE profile (
+	-- Vertical points of intersection of the design, from entry to exit.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	station TEXT CHECK (station NOT GLOB '*[^-0-9.]*' AND length(station) BETWEEN 1 AND 23) NOT NULL, -- horizontal distance along the alignment from the entry
+	elevation TEXT CHECK (elevation NOT GLOB '*[^-0-9.]*' AND length(elevation) BETWEEN 1 AND 23) NOT NULL,
+	radius TEXT CHECK (radius NOT GLOB '*[^-0-9.]*' AND length(radius) BETWEEN 1 AND 23) -- of the curve at this point
+) STRICT;
+
+CREATE TRIGGER profile_is_not_changed BEFORE UPDATE ON profile
+BEGIN SELECT RAISE(ABORT, 'profile: what was written is never changed'); END;
+
+CREATE TRIGGER profile_is_not_deleted BEFORE DELETE ON profile
+BEGIN SELECT RAISE(ABORT, 'profile: what was written is never deleted'); END;
+
+CREATE TRIGGER profile_is_not_replaced BEFORE INSERT ON profile
+WHEN EXISTS (SELECT 1 FROM profile WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'profile: what was written is never replaced'); END;
+
+CREATE TABLE corridor (
+	-- How far from the design line the contract allows the bore, by ranges of station; what is NULL is as
+	-- in the settings of section corridor. Left and right as seen from entry to exit.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	"from" TEXT CHECK ("from" NOT GLOB '*[^-0-9.]*' AND length("from") BETWEEN 1 AND 23) NOT NULL, -- station
+	"to" TEXT CHECK ("to" NOT GLOB '*[^-0-9.]*' AND length("to") BETWEEN 1 AND 23) NOT NULL, -- station
+	up TEXT CHECK (up NOT GLOB '*[^-0-9.]*' AND length(up) BETWEEN 1 AND 23),
+	down TEXT CHECK (down NOT GLOB '*[^-0-9.]*' AND length(down) BETWEEN 1 AND 23),
+	"left" TEXT CHECK ("left" NOT GLOB '*[^-0-9.]*' AND length("left") BETWEEN 1 AND 23),
+	"right" TEXT CHECK ("right" NOT GLOB '*[^-0-9.]*' AND length("right") BETWEEN 1 AND 23)
+) STRICT;
+
+CREATE TRIGGER corridor_is_not_changed BEFORE UPDATE ON corridor
+BEGIN SELECT RAISE(ABORT, 'corridor: what was written is never changed'); END;
+
+CREATE TRIGGER corridor_is_not_deleted BEFORE DELETE ON corridor
+BEGIN SELECT RAISE(ABORT, 'corridor: what was written is never deleted'); END;
+
+CREATE TRIGGER corridor_is_not_replaced BEFORE INSERT ON corridor
+WHEN EXISTS (SELECT 1 FROM corridor WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'corridor: what was written is never replaced'); END;
+
+CREATE TABLE ground (
+	-- Original ground and river bed along the alignment.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	station TEXT CHECK (station NOT GLOB '*[^-0-9.]*' AND length(station) BETWEEN 1 AND 23) NOT NULL,
+	elevation TEXT CHECK (elevation NOT GLOB '*[^-0-9.]*' AND length(elevation) BETWEEN 1 AND 23) NOT NULL
+) STRICT;
+
+CREATE TRIGGER ground_is_not_changed BEFORE UPDATE ON ground
+BEGIN SELECT RAISE(ABORT, 'ground: what was written is never changed'); END;
+
+CREATE TRIGGER ground_is_not_deleted BEFORE DELETE ON ground
+BEGIN SELECT RAISE(ABORT, 'ground: what was written is never deleted'); END;
+
+CREATE TRIGGER ground_is_not_replaced BEFORE INSERT ON ground
+WHEN EXISTS (SELECT 1 FROM ground WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'ground: what was written is never replaced'); END;
+
+CREATE TABLE obstacles (
+	-- What the bore must keep clear of; two or more rows of one name make a line.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	name TEXT NOT NULL,
+	kind TEXT,
+	easting TEXT CHECK (easting NOT GLOB '*[^-0-9.]*' AND length(easting) BETWEEN 1 AND 23) NOT NULL,
+	northing TEXT CHECK (northing NOT GLOB '*[^-0-9.]*' AND length(northing) BETWEEN 1 AND 23) NOT NULL,
+	elevation TEXT CHECK (elevation NOT GLOB '*[^-0-9.]*' AND length(elevation) BETWEEN 1 AND 23) NOT NULL, -- of its centre
+	diameter TEXT CHECK (diameter NOT GLOB '*[^-0-9.]*' AND length(diameter) BETWEEN 1 AND 23),
+	clearance TEXT CHECK (clearance NOT GLOB '*[^-0-9.]*' AND length(clearance) BETWEEN 1 AND 23) -- distance to keep, wall to wall
+) STRICT;
+
+CREATE TRIGGER obstacles_is_not_changed BEFORE UPDATE ON obstacles
+BEGIN SELECT RAISE(ABORT, 'obstacles: what was written is never changed'); END;
+
+CREATE TRIGGER obstacles_is_not_deleted BEFORE DELETE ON obstacles
+BEGIN SELECT RAISE(ABORT, 'obstacles: what was written is never deleted'); END;
+
+CREATE TRIGGER obstacles_is_not_replaced BEFORE INSERT ON obstacles
+WHEN EXISTS (SELECT 1 FROM obstacles WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'obstacles: what was written is never replaced'); END;
+
+CREATE TABLE tally (
+	-- Measured lengths of the joints of drill pipe.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	joint INTEGER NOT NULL,
+	length TEXT CHECK (length NOT GLOB '*[^-0-9.]*' AND length(length) BETWEEN 1 AND 23) NOT NULL
+) STRICT;
+
+CREATE TRIGGER tally_is_not_changed BEFORE UPDATE ON tally
+BEGIN SELECT RAISE(ABORT, 'tally: what was written is never changed'); END;
+
+CREATE TRIGGER tally_is_not_deleted BEFORE DELETE ON tally
+BEGIN SELECT RAISE(ABORT, 'tally: what was written is never deleted'); END;
+
+CREATE TRIGGER tally_is_not_replaced BEFORE INSERT ON tally
+WHEN EXISTS (SELECT 1 FROM tally WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'tally: what was written is never replaced'); END;
+
+CREATE TABLE soil (
+	-- Layers of ground along the bore. Strength: kN/m3 and kPa where the unit is m, lb/ft3 and psi in feet.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	"from" TEXT CHECK ("from" NOT GLOB '*[^-0-9.]*' AND length("from") BETWEEN 1 AND 23) NOT NULL, -- station
+	"to" TEXT CHECK ("to" NOT GLOB '*[^-0-9.]*' AND length("to") BETWEEN 1 AND 23) NOT NULL, -- station
+	top TEXT CHECK (top NOT GLOB '*[^-0-9.]*' AND length(top) BETWEEN 1 AND 23) NOT NULL, -- elevation
+	name TEXT NOT NULL,
+	unit_weight TEXT CHECK (unit_weight NOT GLOB '*[^-0-9.]*' AND length(unit_weight) BETWEEN 1 AND 23),
+	cohesion TEXT CHECK (cohesion NOT GLOB '*[^-0-9.]*' AND length(cohesion) BETWEEN 1 AND 23),
+	friction TEXT CHECK (friction NOT GLOB '*[^-0-9.]*' AND length(friction) BETWEEN 1 AND 23), -- degrees
+	shear_modulus TEXT CHECK (shear_modulus NOT GLOB '*[^-0-9.]*' AND length(shear_modulus) BETWEEN 1 AND 23),
+	ground_water TEXT CHECK (ground_water NOT GLOB '*[^-0-9.]*' AND length(ground_water) BETWEEN 1 AND 23) -- elevation
+) STRICT;
+
+CREATE TRIGGER soil_is_not_changed BEFORE UPDATE ON soil
+BEGIN SELECT RAISE(ABORT, 'soil: what was written is never changed'); END;
+
+CREATE TRIGGER soil_is_not_deleted BEFORE DELETE ON soil
+BEGIN SELECT RAISE(ABORT, 'soil: what was written is never deleted'); END;
+
+CREATE TRIGGER soil_is_not_replaced BEFORE INSERT ON soil
+WHEN EXISTS (SELECT 1 FROM soil WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'soil: what was written is never replaced'); END;
+
+CREATE TABLE reading (
+	-- One joint of drill pipe as it was logged: what the hand typed and the instruments said, as typed.
+	-- NULL: not said. Lengths in the job's unit, inclination in the job's convention (setting: section job,
+	-- key inclination: down is 0 straight down and 90 level; level is 0 level, rising positive; grade is percent).
+	-- Who, when and why: the row of act.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	corrects INTEGER REFERENCES reading (id), -- the reading that this one replaces
+	leg INTEGER NOT NULL CHECK (leg >= 1), -- 1 until the string is pulled back to redrill, then 2 ...
+	joint INTEGER NOT NULL CHECK (joint >= 1), -- from the entry
+	joint_length TEXT CHECK (joint_length NOT GLOB '*[^-0-9.]*' AND length(joint_length) BETWEEN 1 AND 23) NOT NULL,
+	inclination TEXT CHECK (inclination NOT GLOB '*[^-0-9.]*' AND length(inclination) BETWEEN 1 AND 23),
+	azimuth TEXT CHECK (azimuth NOT GLOB '*[^-0-9.]*' AND length(azimuth) BETWEEN 1 AND 23), -- degrees, as the tool read it
+	tool_face TEXT CHECK (tool_face NOT GLOB '*[^-0-9.]*' AND length(tool_face) BETWEEN 1 AND 23), -- degrees clockwise from high side, looking ahead
+	slid TEXT CHECK (slid NOT GLOB '*[^-0-9.]*' AND length(slid) BETWEEN 1 AND 23), -- length slid in this joint; the rest was rotated
+	thrust TEXT CHECK (thrust NOT GLOB '*[^-0-9.]*' AND length(thrust) BETWEEN 1 AND 23), -- kN, or lbf in feet; pushing positive
+	torque TEXT CHECK (torque NOT GLOB '*[^-0-9.]*' AND length(torque) BETWEEN 1 AND 23), -- kN m, or ft lbf
+	flow TEXT CHECK (flow NOT GLOB '*[^-0-9.]*' AND length(flow) BETWEEN 1 AND 23), -- L/min, or gal/min
+	standpipe TEXT CHECK (standpipe NOT GLOB '*[^-0-9.]*' AND length(standpipe) BETWEEN 1 AND 23), -- pressure, kPa or psi
+	annular TEXT CHECK (annular NOT GLOB '*[^-0-9.]*' AND length(annular) BETWEEN 1 AND 23), -- pressure at the tool, kPa or psi
+	returns TEXT, -- of drilling fluid: full, partial, none
+	started TEXT, -- local time, hh:mm
+	ended TEXT, -- local time, hh:mm
+	remarks TEXT
+) STRICT;
+
+CREATE TRIGGER reading_is_not_changed BEFORE UPDATE ON reading
+BEGIN SELECT RAISE(ABORT, 'reading: what was written is never changed'); END;
+
+CREATE TRIGGER reading_is_not_deleted BEFORE DELETE ON reading
+BEGIN SELECT RAISE(ABORT, 'reading: what was written is never deleted'); END;
+
+CREATE TRIGGER reading_is_not_replaced BEFORE INSERT ON reading
+WHEN EXISTS (SELECT 1 FROM reading WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'reading: what was written is never replaced'); END;
+
+CREATE UNIQUE INDEX reading_is_corrected_once ON reading (corrects) WHERE corrects IS NOT NULL;
+
+CREATE TRIGGER reading_correction_is_not_replaced BEFORE INSERT ON reading
+WHEN NEW.corrects IS NOT NULL AND EXISTS (SELECT 1 FROM reading WHERE corrects = NEW.corrects)
+BEGIN SELECT RAISE(ABORT, 'reading: correct the newest reading of the joint'); END;
+
+CREATE TABLE leg (
+	-- Each time the string was pulled back to redrill: the leg that began, and the last joint that stayed.
+	-- Leg 1 begins at the entry and has no row.
+	id INTEGER PRIMARY KEY CHECK (id >= 2), -- its number
+	act INTEGER NOT NULL REFERENCES act (id),
+	to_joint INTEGER NOT NULL CHECK (to_joint >= 0) -- 0: all were pulled out
+) STRICT;
+
+CREATE TRIGGER leg_is_not_changed BEFORE UPDATE ON leg
+BEGIN SELECT RAISE(ABORT, 'leg: what was written is never changed'); END;
+
+CREATE TRIGGER leg_is_not_deleted BEFORE DELETE ON leg
+BEGIN SELECT RAISE(ABORT, 'leg: what was written is never deleted'); END;
+
+CREATE TRIGGER leg_is_not_replaced BEFORE INSERT ON leg
+WHEN EXISTS (SELECT 1 FROM leg WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'leg: what was written is never replaced'); END;
+
+CREATE TABLE acknowledgement (
+	-- A warning that somebody took note of. Who, when and why: the row of act.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	kind TEXT NOT NULL, -- as in warning
+	leg INTEGER NOT NULL, -- where the warning began
+	joint INTEGER NOT NULL, -- likewise
+	to_joint INTEGER NOT NULL, -- how far it had come
+	level TEXT NOT NULL CHECK (level IN ('ok', 'watch', 'breach')) -- what it was
+) STRICT;
+
+CREATE TRIGGER acknowledgement_is_not_changed BEFORE UPDATE ON acknowledgement
+BEGIN SELECT RAISE(ABORT, 'acknowledgement: what was written is never changed'); END;
+
+CREATE TRIGGER acknowledgement_is_not_deleted BEFORE DELETE ON acknowledgement
+BEGIN SELECT RAISE(ABORT, 'acknowledgement: what was written is never deleted'); END;
+
+CREATE TRIGGER acknowledgement_is_not_replaced BEFORE INSERT ON acknowledgement
+WHEN EXISTS (SELECT 1 FROM acknowledgement WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'acknowledgement: what was written is never replaced'); END;
+
+CREATE TABLE journal (
+	-- The audit chain: one row for every row of every fact table, in the order they were written. A byte
+	-- changed later in an old row no longer fits its digest; a digest changed with it no longer fits the chain.
+	-- digest: BLAKE2b, 256 bits, in hex, of this text: the table's name and a line end; then for each column in
+	-- order that is not NULL its name, a colon, i (integer) or t (text), the length of the value in bytes, a colon,
+	-- the value (integers in decimal) and a line end.
+	-- chain: the same of these six lines, each with its line end: the chain of the row before (64 zeros for the
+	-- first), seq, act, table_name, row_id, digest. The last one is printed on what is handed over.
+	seq INTEGER PRIMARY KEY, -- 1, 2, 3 ... without gaps
+	act INTEGER NOT NULL REFERENCES act (id),
+	table_name TEXT NOT NULL,
+	row_id INTEGER NOT NULL,
+	digest TEXT NOT NULL CHECK (length(digest) = 64),
+	chain TEXT NOT NULL CHECK (length(chain) = 64)
+) STRICT;
+
+CREATE TRIGGER journal_is_not_changed BEFORE UPDATE ON journal
+BEGIN SELECT RAISE(ABORT, 'journal: what was written is never changed'); END;
+
+CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal
+BEGIN SELECT RAISE(ABORT, 'journal: what was written is never deleted'); END;
+
+CREATE TRIGGER journal_is_not_replaced BEFORE INSERT ON journal
+WHEN EXISTS (SELECT 1 FROM journal WHERE seq = NEW.seq)
+BEGIN SELECT RAISE(ABORT, 'journal: what was written is never replaced'); END;
+
+CREATE TABLE path (
+	-- Computed from the facts (minimum curvature), written together with the reading that caused it: one
+	-- row a joint, and one for the entry. Lengths in the job's unit. Positions are the sensor's.
+	reading INTEGER PRIMARY KEY, -- 0: the entry
+	leg INTEGER NOT NULL,
+	joint INTEGER NOT NULL, -- 0: the entry
+	bit_depth REAL NOT NULL, -- measured along the hole
+	survey_depth REAL NOT NULL, -- bit depth less sensor to bit
+	inclination TEXT, -- as read
+	azimuth TEXT, -- as read
+	station REAL NOT NULL, -- horizontal distance along the alignment from the entry
+	offset REAL NOT NULL, -- from the alignment, right positive
+	elevation REAL NOT NULL,
+	height REAL NOT NULL, -- above the design line
+	northing REAL NOT NULL,
+	easting REAL NOT NULL,
+	dogleg_deg REAL NOT NULL, -- turned since the reading before
+	radius_joint REAL, -- of the curve since the reading before; NULL: straight
+	radius_window REAL, -- over the window of section bend; NULL: straight, or no window yet
+	corridor_share REAL NOT NULL, -- 1 is the limit
+	on_path INTEGER NOT NULL, -- 0: not read, or the sensor is still behind the entry; the position is the last known
+	superseded INTEGER NOT NULL -- 1: on a leg that was pulled back
+) STRICT;
+
+CREATE TABLE warning (
+	-- Computed from the facts: every time a limit was neared or broken, from the joint where that began to
+	-- the last one that it held for.
+	id INTEGER PRIMARY KEY,
+	kind TEXT NOT NULL,
+	level TEXT NOT NULL, -- the worst it was: watch, breach
+	leg INTEGER NOT NULL,
+	joint INTEGER NOT NULL,
+	worst_joint INTEGER NOT NULL,
+	last_joint INTEGER NOT NULL,
+	station REAL NOT NULL, -- at the worst joint
+	value REAL NOT NULL, -- at the worst joint; job's unit, or degrees
+	limit_value REAL NOT NULL,
+	open INTEGER NOT NULL, -- 1: it holds at the end of the path
+	superseded INTEGER NOT NULL, -- 1: on a leg that was pulled back
+	acknowledged INTEGER NOT NULL,
+	acknowledged_by TEXT,
+	words TEXT NOT NULL
+) STRICT;
+
+CREATE VIEW sheet AS
+	-- The job sheet as it stands.
+	SELECT section, key, value FROM setting
+	WHERE id IN (SELECT max(id) FROM setting GROUP BY section, key) ORDER BY id;
+
+CREATE VIEW as_drilled AS
+	-- The bore as it lies in the ground, joint by joint from the entry (the rig side). Lengths in `unit`.
+	SELECT joint, leg, bit_depth, survey_depth,
+		CAST(inclination AS REAL) AS inclination, CAST(azimuth AS REAL) AS azimuth_as_read,
+		station, offset AS offset_right_positive, height AS height_above_design, elevation, northing, easting,
+		dogleg_deg AS dogleg_degrees, radius_joint AS radius_over_joint, radius_window AS radius_over_window,
+		corridor_share * 100 AS corridor_percent,
+		(SELECT value FROM sheet WHERE section = 'job' AND key = 'unit') AS unit,
+		(SELECT value FROM sheet WHERE section = 'job' AND key = 'inclination') AS inclination_convention
+	FROM path WHERE superseded = 0 ORDER BY joint;
+
+CREATE VIEW log_book AS
+	-- Every reading ever logged, who, when and why, and whether it still stands.
+	SELECT r.id AS reading, r.leg, r.joint, r.joint_length, r.inclination, r.azimuth, r.tool_face, r.slid,
+		r.remarks, a.at AS at_utc, a.who, a.words AS reason, r.corrects,
+		CASE WHEN EXISTS (SELECT 1 FROM reading n WHERE n.corrects = r.id) THEN 'corrected'
+			WHEN (SELECT superseded FROM path p WHERE p.reading = r.id) THEN 'pulled back' ELSE 'stands' END AS state
+	FROM reading r JOIN act a ON a.id = r.act ORDER BY r.id;
+
+CREATE VIEW history AS
+	-- Everything that was done, in the order of time.
+	SELECT id AS act, at AS at_utc, datetime(at, utc_offset || ' minutes') AS at_local, who, kind, leg, joint, words
+	FROM act ORDER BY id;
+
+CREATE VIEW open_warnings AS
+	-- What nobody has acknowledged yet, on the bore as it lies.
+	SELECT kind, level, joint, last_joint, station, words FROM warning
+	WHERE acknowledged = 0 AND superseded = 0 ORDER BY id;
