@@ -82,7 +82,7 @@ static void the_nine_points_are_there_in_their_order(void **state)
 	assert_says(head);
 }
 
-/* R25: the sums equal the tally. */
+/* The sums equal the tally. */
 static void footage_is_the_sum_of_the_tally(void **state)
 {
 	(void)state;

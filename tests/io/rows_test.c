@@ -68,8 +68,8 @@ static void the_columns_stand_in_the_order_that_scripts_rely_on(void **state)
 	assert_memory_equal(text.text, want, strlen(want));
 }
 
-/* The worked five joints: TRADE.md 2.5, a line due east, computed there by the formulas of minimum curvature;
- * station and elevation to a thousandth, radii to a foot. */
+/* Five worked joints along a line due east. Derived, no publication: the formulas of minimum curvature by
+ * hand; station and elevation to a thousandth, radii to a foot. */
 static void the_worked_joints_come_out_in_feet(void **state)
 {
 	(void)state;
