@@ -154,12 +154,31 @@ int sb_gate_look(const char *path, bool write, const struct gate *gate, struct s
 	return 0;
 }
 
+static int say_damaged(const char *path, const char *what, struct sb_err *err)
+{
+	return sb_fail(err, SB_DAMAGED,
+		"%s is damaged (%s). Nothing was changed. Go back to the last good copy, and keep this file: its readings may still be got out of it.",
+		name_of(path), what);
+}
+
+int sb_gate_length(struct sb_sql *db, const char *path, struct sb_err *err)
+{
+	struct stat info;
+	int64_t size = 4096;
+
+	if (sb_sql_number(db, "PRAGMA page_size", &size, err))
+		return -1;
+	if (stat(path, &info) == 0 && info.st_size % size != 0)
+		return say_damaged(path, "its end is cut off", err);
+	return 0;
+}
+
 static int check_pages(struct sb_sql *db, const char *path, struct sb_err *err)
 {
-	int64_t pages = 0, size = 0;
+	int64_t pages = 0, size = 4096;
 	char first[200] = "";
 
-	if (sb_sql_number(db, "PRAGMA page_count", &pages, err) ||
+	if (sb_gate_length(db, path, err) || sb_sql_number(db, "PRAGMA page_count", &pages, err) ||
 		sb_sql_number(db, "PRAGMA page_size", &size, err))
 		return -1;
 	struct sb_query *q = sb_sql_prepare(
@@ -168,11 +187,22 @@ static int check_pages(struct sb_sql *db, const char *path, struct sb_err *err)
 		sb_copy(first, sizeof first, sb_sql_text(q, 0));
 	if (sb_sql_done(q, err))
 		return -1;
-	if (sb_same(first, "ok"))
-		return 0;
-	return sb_fail(err, SB_DAMAGED,
-		"%s is damaged (%s). Nothing was changed. Go back to the last good copy, and keep this file: its readings may still be got out of it.",
-		name_of(path), first);
+	return sb_same(first, "ok") ? 0 : say_damaged(path, first, err);
+}
+
+/* Schema and pages, all of one moment. */
+static int check_whole(
+	struct sb_sql *db, const char *path, const struct gate *gate, int64_t version, struct sb_err *err)
+{
+	if (sb_sql_begin_read(db, "check", err))
+		return -1;
+	int status = sb_schema_compare(db, gate->schema, version, err);
+	if (status && err && err->code == SB_DAMAGED)
+		sb_fail_within(err, "%s was changed by another program, or is damaged. ", name_of(path));
+	if (status == 0)
+		status = check_pages(db, path, err);
+	sb_sql_rollback(db);
+	return status;
 }
 
 int sb_gate_open(const char *path, bool write, const struct gate *gate, struct sb_sql **out, int64_t *version,
@@ -182,12 +212,7 @@ int sb_gate_open(const char *path, bool write, const struct gate *gate, struct s
 
 	if (sb_gate_look(path, write, gate, &db, version, err))
 		return -1;
-	int status = sb_schema_compare(db, gate->schema, *version, err);
-	if (status && err && err->code == SB_DAMAGED)
-		sb_fail_within(err, "%s was changed by another program, or is damaged. ", name_of(path));
-	if (status == 0)
-		status = check_pages(db, path, err);
-	if (status) {
+	if (check_whole(db, path, gate, *version, err)) {
 		sb_sql_close(db);
 		return -1;
 	}

@@ -28,4 +28,8 @@ int sb_gate_look(const char *path, bool write, const struct gate *gate, struct s
 int sb_gate_open(const char *path, bool write, const struct gate *gate, struct sb_sql **out, int64_t *version,
 	struct sb_err *err);
 
+/* A file is whole pages; SQLite reads what is missing of the last one as zeros, and may find nothing wrong
+ * with them. -1: SB_DAMAGED. To be asked within a transaction, so that nobody makes it longer. */
+int sb_gate_length(struct sb_sql *db, const char *path, struct sb_err *err);
+
 #endif

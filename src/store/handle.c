@@ -71,9 +71,12 @@ static int read_view(struct sb_store *store, struct view *v, struct sb_err *err)
 	if (sb_sql_changed(store->db, &v->seen, err) || sb_recall_job(store->db, &v->job, err) ||
 		sb_chain_read(store->db, &v->end, err))
 		return -1;
-	if (sb_solve(&v->job, &v->solution, NULL, err))
+	if (sb_solve(&v->job, &v->solution, NULL, err)) {
+		if (err)
+			err->code = SB_DAMAGED; /* it did when the file was made */
 		return sb_fail_within(
 			err, "The job sheet in %s does not hold together: ", sb_handle_name(store));
+	}
 	if (!store->writes)
 		return 0;
 	int64_t differ = sb_publish_compare(store->db, &v->job, &v->solution, NULL, err);

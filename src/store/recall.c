@@ -3,6 +3,7 @@
  */
 #include "store/recall.h"
 
+#include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
 #include "model/setting.h"
@@ -76,7 +77,17 @@ static bool take_int(const struct sb_query *q, int column, int *to)
 
 /* ---- the sheet ---- */
 
-static int recall_settings(struct sb_sql *db, struct job *job, struct sb_err *err)
+static int check_required(const bool *seen, struct sb_err *err)
+{
+	for (size_t i = 0; i < sb_setting_count; i++)
+		if (sb_settings[i].required && !seen[i])
+			return damaged(err, "the setting [%s] %s is missing", sb_settings[i].section,
+				sb_settings[i].key);
+	return 0;
+}
+
+/* seen: by index of sb_settings, those that the file has. */
+static int recall_settings(struct sb_sql *db, struct job *job, bool *seen, struct sb_err *err)
 {
 	struct sb_query *q = sb_sql_prepare(db, "SELECT id, section, key, value FROM setting ORDER BY id");
 	int status = 0;
@@ -89,19 +100,10 @@ static int recall_settings(struct sb_sql *db, struct job *job, struct sb_err *er
 				sb_sql_text(q, 1), sb_sql_text(q, 2));
 		else if (sb_setting_put(s, job, sb_sql_text(q, 3), err))
 			status = refused(err, "setting", sb_sql_int(q, 0));
+		else
+			seen[s - sb_settings] = true;
 	}
 	return sb_sql_done(q, status ? NULL : err) || status ? -1 : 0;
-}
-
-static int check_required(const struct job *job, struct sb_err *err)
-{
-	char text[512];
-
-	for (size_t i = 0; i < sb_setting_count; i++)
-		if (sb_settings[i].required && !sb_setting_get(&sb_settings[i], job, text, sizeof text))
-			return damaged(err, "the setting [%s] %s is missing", sb_settings[i].section,
-				sb_settings[i].key);
-	return 0;
 }
 
 static int recall_row(
@@ -130,7 +132,11 @@ static int recall_table(struct sb_sql *db, const struct sheet_sql *sql, struct j
 
 static int recall_sheet(struct sb_sql *db, struct job *job, struct sb_err *err)
 {
-	if (recall_settings(db, job, err) || check_required(job, err))
+	bool *seen = sb_alloc(sb_setting_count * sizeof *seen);
+	int status = recall_settings(db, job, seen, err) || check_required(seen, err) ? -1 : 0;
+
+	sb_free(seen);
+	if (status)
 		return -1;
 	for (size_t i = 0; i < sb_facts_sheet_count; i++)
 		if (recall_table(db, &sb_facts_sheets[i], job, err))

@@ -18,9 +18,12 @@ static void check_schema(struct sb_sql *db, int64_t version, struct audit *a)
 }
 
 /* SQLite's own checks: pages, indexes, CHECK and NOT NULL; then rows that name rows which are not there. */
-static void check_pages(struct sb_sql *db, struct audit *a)
+static void check_pages(struct sb_sql *db, const char *path, struct audit *a)
 {
 	struct sb_err err = { 0 };
+
+	if (sb_gate_length(db, path, &err))
+		sb_audit_damage(a, "file: %s", err.text);
 	struct sb_query *q = sb_sql_prepare(db, "PRAGMA integrity_check");
 
 	while (sb_sql_row(q))
@@ -64,12 +67,12 @@ static void check_computed(struct sb_sql *db, struct audit *a)
 	sb_job_clear(&job);
 }
 
-static void check_all(struct sb_sql *db, int64_t version, struct audit *a)
+static void check_all(struct sb_sql *db, const char *path, int64_t version, struct audit *a)
 {
 	struct sb_err err = { 0 };
 
 	check_schema(db, version, a);
-	check_pages(db, a);
+	check_pages(db, path, a);
 	if (sb_audit_run(db, version, a, &err))
 		sb_audit_damage(a, "journal: %s", err.text);
 	/* The tables of an older version are checked when it has been brought to this one. */
@@ -87,7 +90,7 @@ int sb_store_verify(const char *path, struct verify_report *report, struct sb_er
 		return -1;
 	int status = sb_sql_begin_read(db, "verify", err);
 	if (status == 0) {
-		check_all(db, version, &a);
+		check_all(db, path, version, &a);
 		sb_sql_rollback(db);
 		*report = (struct verify_report){ a.journal_rows, a.fact_rows, a.damages, a.text, "" };
 		sb_copy(report->head, sizeof report->head, a.head);
