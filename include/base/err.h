@@ -18,6 +18,7 @@ enum sb_code {
 	SB_MISSING, /* no such file, joint, warning */
 	SB_DENIED,  /* no permission, or opened to read only */
 	SB_BUSY,    /* somebody else holds the job */
+	SB_EXISTS,  /* it is there already, and was left as it is */
 	SB_FULL,    /* no room on the disk */
 	SB_IO,	    /* the disk, the terminal or a pipe failed */
 	SB_FOREIGN, /* not a job file */

@@ -30,7 +30,7 @@ static const struct {
 	{ ENOENT, SB_MISSING, "There is no such file or folder." },
 	{ ENOTDIR, SB_MISSING, "There is no such folder." },
 	{ ENAMETOOLONG, SB_RANGE, "The name is too long." },
-	{ EEXIST, SB_STATE, "It is there already and was left as it is. Give another name." },
+	{ EEXIST, SB_EXISTS, "It is there already and was left as it is. Give another name." },
 	{ ELOOP, SB_DENIED, "It is a link, which is not followed." },
 };
 

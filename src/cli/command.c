@@ -241,6 +241,7 @@ int sb_command_fail(const struct sb_err *err)
 		[SB_MISSING] = EXIT_NO_INPUT,
 		[SB_DENIED] = EXIT_DENIED,
 		[SB_BUSY] = EXIT_BUSY,
+		[SB_EXISTS] = EXIT_WRITE,
 		[SB_FULL] = EXIT_WRITE,
 		[SB_IO] = EXIT_WRITE,
 		[SB_FOREIGN] = EXIT_NO_INPUT,

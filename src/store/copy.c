@@ -28,10 +28,10 @@ int sb_copy_free(const char *target, struct sb_err *err)
 		sb_str_add(&name, "%s%s", target, ends[i]);
 		bool there = lstat(name.text, &what) == 0;
 		if (there && i == 0)
-			sb_fail(err, SB_STATE,
+			sb_fail(err, SB_EXISTS,
 				"%s is there already and was left as it is. Give another name.", name.text);
 		else if (there)
-			sb_fail(err, SB_STATE,
+			sb_fail(err, SB_EXISTS,
 				"%s lies there, left from another file of that name. Move it away, or give another name.",
 				name.text);
 		sb_str_clear(&name);

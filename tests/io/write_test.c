@@ -76,7 +76,7 @@ static void a_file_that_is_there_is_left_as_it_is(void **state)
 	const char *path = scratch_text("out.csv", "old");
 	struct sb_write *w;
 	assert_int_equal(sb_write_begin(path, false, &w, &err), -1);
-	assert_int_equal(err.code, SB_STATE);
+	assert_int_equal(err.code, SB_EXISTS);
 	assert_says("is there already");
 	assert_file(path, "old");
 	assert_int_equal(sb_write_whole(path, true, "new", 3, &err), 0);
