@@ -5,6 +5,7 @@
 #define DRAW_CROSSING_H
 
 #include "geom/angle.h"
+#include "model/setting.h"
 #include "support/jobs.h"
 #include "support/near.h"
 
