@@ -17,11 +17,10 @@
 	X(HELD, 3, "the reading looks like a slip and was not logged; give a reason to log it as it is") \
 	X(DAMAGED, 4, "of verify alone: the file has damage") \
 	X(USAGE, 64, "the command line is wrong") \
-	X(DATA, 65, \
-		"a value, a sheet or a table is wrong, or the job does not allow it; also: the file to be made is there already") \
+	X(DATA, 65, "a value, a sheet or a table is wrong, or the job does not allow it") \
 	X(NO_INPUT, 66, \
 		"what was named is not there, or the file is not a job, is damaged, or is of a later version") \
-	X(WRITE, 73, "a file cannot be written: the disk is full or failed") \
+	X(WRITE, 73, "a file cannot be written: it is there already, or the disk is full or failed") \
 	X(BUSY, 75, "somebody else has the job open to write") \
 	X(DENIED, 77, "no permission")
 
