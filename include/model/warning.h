@@ -33,6 +33,10 @@ struct warning_sort {
 extern const struct warning_sort sb_warning_sorts[WARNING_KINDS];
 int sb_warning_kind_parse(const char *name, enum warning_kind *kind);
 
+/* How many decimals to say a length off line with, job unit: centimetres, tenths of a foot; finer where a
+ * value and its limit would read the same. */
+int sb_warning_decimals(const struct setup *s, double value, double limit);
+
 /* What one joint says of one kind. */
 struct verdict {
 	enum level level;

@@ -109,22 +109,24 @@ static bool outside(const struct setup *s, struct vec3 at, double *station_m)
 	return sb_corridor_use(&limits, d.offset_m, height).share > 1 + 1e-9;
 }
 
+/* How often a joint ahead is looked at: a corridor that narrows and widens within a quarter of a joint is not
+ * a corridor. */
+#define LOOKS 4
+
 /* The joint in which the corridor would be left, going on from the bit; 0 if not within sight or before
- * the exit. Looked at four times a joint: a corridor that narrows and widens within a quarter of a joint is
- * not a corridor. */
+ * the exit. */
 static int find_leaving(
 	const struct setup *s, const struct bit *bit, const struct arc *arc, int joint, int sight)
 {
-	const int parts = 4;
 	double gone = 0, station = bit->deviation.station_m;
 
 	if (outside(s, bit->at, &station))
 		return joint > 0 ? joint : 1;
 	for (int k = 1; k <= sight; k++) {
 		double length = sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value);
-		for (int i = 1; i <= parts; i++) {
+		for (int i = 1; i <= LOOKS; i++) {
 			struct vec3 at, heading;
-			project(&bit->at, &bit->attitude, arc, gone + length * i / parts, &at, &heading);
+			project(&bit->at, &bit->attitude, arc, gone + length * i / LOOKS, &at, &heading);
 			if (outside(s, at, &station))
 				return joint + k;
 			if (station >= s->design->length_m)
@@ -135,22 +137,40 @@ static int find_leaving(
 	return 0;
 }
 
-/* The same with the bore following the design and keeping its difference in heading: offset and height
- * then grow in proportion. */
+static bool drifted_out(const struct setup *s, const struct deviation *d)
+{
+	struct corridor_limits limits = sb_corridor_at(s->corridor, d->station_m);
+
+	return sb_corridor_use(&limits, d->offset_m, d->height_m).share > 1 + 1e-9;
+}
+
+/* One step along a hole that keeps its difference to the design's heading. */
+static void drift(const struct design *design, double step_m, struct deviation *d)
+{
+	double slope = sb_chain_height(design->profile, design->profile_count, d->station_m).slope;
+	double rise = atan(slope) + d->inc_off_rad, level = step_m * cos(rise);
+
+	d->station_m += level * cos(d->azi_off_rad);
+	d->offset_m += level * sin(d->azi_off_rad);
+	d->height_m += step_m * sin(rise) - level * cos(d->azi_off_rad) * slope;
+}
+
+/* The same with the bore following the design and keeping its difference in heading. */
 static int find_drifting(const struct setup *s, const struct bit *bit, int joint, int sight)
 {
-	const struct deviation *d = &bit->deviation;
-	double gone = 0;
+	struct deviation d = bit->deviation;
 
-	for (int k = 0; k <= sight; k++) {
-		gone += k ? sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value) : 0;
-		if (d->station_m + gone > s->design->length_m)
-			return 0;
-		struct corridor_limits limits = sb_corridor_at(s->corridor, d->station_m + gone);
-		double offset = d->offset_m + gone * sin(d->azi_off_rad),
-		       height = d->height_m + gone * sin(d->inc_off_rad);
-		if (sb_corridor_use(&limits, offset, height).share > 1 + 1e-9)
-			return joint + k;
+	if (drifted_out(s, &d))
+		return joint > 0 ? joint : 1;
+	for (int k = 1; k <= sight; k++) {
+		double length = sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value);
+		for (int i = 0; i < LOOKS; i++) {
+			drift(s->design, length / LOOKS, &d);
+			if (drifted_out(s, &d))
+				return joint + k;
+			if (d.station_m >= s->design->length_m)
+				return 0;
+		}
 	}
 	return 0;
 }
@@ -183,6 +203,23 @@ static void find_exit(const struct setup *s, const struct bit *bit, struct ahead
 	a->exit_long_m = station - s->design->length_m;
 }
 
+/* The last curvature as an arc that ends where the bit heads: where the bit was projected along it, the same
+ * circle further on. False when there is none that bends. */
+static bool arc_at_bit(const struct bit *bit, const struct path *p, const struct row *trial, struct arc *arc)
+{
+	struct vec3 start;
+	double inc, azi;
+
+	if (!last_arc(p, trial, arc))
+		return false;
+	if (bit->by == PROJECTION_HOLD)
+		return true;
+	sb_arc_at(arc, bit->md_m - back(p, trial, 0)->survey_md_m, NULL, &start);
+	sb_vec3_attitude(start, &inc, &azi);
+	struct attitude begin = sb_attitude(inc, azi);
+	return sb_arc_between(&begin, &bit->attitude, arc->length_m, arc) == ARC_OK;
+}
+
 struct ahead sb_advice_ahead(const struct setup *s, const struct bit *bit, const struct path *p,
 	const struct row *trial, int sight)
 {
@@ -194,22 +231,8 @@ struct ahead sb_advice_ahead(const struct setup *s, const struct bit *bit, const
 		return a;
 	a.leaves_held = find_leaving(s, bit, NULL, joint, sight);
 	a.leaves_kept = find_drifting(s, bit, joint, sight);
-	a.leaves_curved = a.leaves_held;
-	if (last_arc(p, trial, &arc)) {
-		/* Goes on from the bit: the same circle, turned to where the bit heads. */
-		struct attitude end = sb_attitude(bit->attitude.inc_rad, bit->attitude.azi_rad);
-		if (bit->by == PROJECTION_CURVE) {
-			double gap = bit->md_m - back(p, trial, 0)->survey_md_m;
-			struct vec3 start;
-			double inc, azi;
-			sb_arc_at(&arc, gap, NULL, &start);
-			sb_vec3_attitude(start, &inc, &azi);
-			struct attitude begin = sb_attitude(inc, azi);
-			if (sb_arc_between(&begin, &end, arc.length_m, &arc) != ARC_OK)
-				return a;
-		}
-		a.leaves_curved = find_leaving(s, bit, &arc, joint, sight);
-	}
+	bool bends = arc_at_bit(bit, p, trial, &arc);
+	a.leaves_curved = bends ? find_leaving(s, bit, &arc, joint, sight) : a.leaves_held;
 	find_exit(s, bit, &a);
 	return a;
 }
@@ -234,21 +257,30 @@ static struct bend_room even_room(double least)
 	return (struct bend_room){ least, room, room, room, room };
 }
 
+/* The attitude at the start of the nth course back. A trial that is the first on the path stands for the
+ * entry too, where none was staked. */
+static struct attitude start_back(const struct path *p, const struct row *trial, size_t n)
+{
+	const struct row *row = back(p, trial, n + 1);
+
+	return row->joint == 0 && !p->entry_known ? trial->attitude : row->attitude;
+}
+
 /* What the window that the next reading will end already holds: its length and doglegs so far, and where it
- * begins. False while there are too few courses for a window. */
+ * begins (`from` comes in as where the hole heads now). False while there are too few courses for a window.
+ */
 static bool open_window(const struct setup *s, const struct path *p, const struct row *trial, double next_m,
 	double *length_m, double *sum_rad, struct attitude *from)
 {
+	const double touch = 1e-9; /* five joints of 20 make 100 */
 	bool by_length = sb_number_given(&s->job->window_length);
 	double want = by_length ? sb_frame_metres(s->frame, s->job->window_length.value) - next_m : HUGE_VAL;
 	size_t courses = by_length ? SIZE_MAX : (size_t)s->job->window_joints.value - 1;
 
 	*length_m = *sum_rad = 0;
 	for (size_t n = 0; n < courses; n++) {
-		if (*length_m >= want) {
-			*from = back(p, trial, n)->attitude;
+		if (*length_m >= want - touch)
 			return true;
-		}
 		if (n + 1 >= on_path(p, trial))
 			return false;
 		const struct row *end = back(p, trial, n);
@@ -256,7 +288,7 @@ static bool open_window(const struct setup *s, const struct path *p, const struc
 		double share = end->course_m > 0 ? take / end->course_m : 1;
 		*length_m += take;
 		*sum_rad += end->dogleg_rad * share;
-		*from = back(p, trial, n + 1)->attitude;
+		*from = start_back(p, trial, n);
 		struct arc arc;
 		if (share < 1 && sb_arc_between(from, &end->attitude, end->course_m, &arc) != ARC_RANGE) {
 			struct vec3 heading;
@@ -303,6 +335,7 @@ static void judge_leaves(
 	const struct setup *s, const struct bit *bit, const struct ahead *a, int joint, struct verdict *v)
 {
 	int within = (int)s->job->look_ahead.value, joints = a->leaves_kept - joint;
+	double off = sb_frame_typed(s->frame, bit->use.value_m);
 
 	v->limit = within;
 	v->value = a->leaves_kept ? joints : 0;
@@ -311,9 +344,9 @@ static void judge_leaves(
 	v->level = LEVEL_WATCH;
 	if (joints <= 0)
 		snprintf(v->text, sizeof v->text,
-			"The bit itself is outside the corridor by now: %.1f %s %s, carried on from the reading. Stop and look.",
-			sb_frame_typed(s->frame, bit->use.value_m), sb_unit_short(s->job->unit),
-			sb_side_word(bit->use.side));
+			"The bit itself is outside the corridor by now: %.*f %s %s, carried on from the reading. Stop and look.",
+			sb_warning_decimals(s, off, sb_frame_typed(s->frame, bit->use.limit_m)), off,
+			sb_unit_short(s->job->unit), sb_side_word(bit->use.side));
 	else
 		snprintf(v->text, sizeof v->text,
 			"If it keeps heading off the design as it does, the corridor is left in joint %d, %d ahead. Turn back now.",
@@ -355,10 +388,11 @@ static void judge_exit(const struct setup *s, const struct bit *bit, const struc
 	if (!misses)
 		return;
 	v->level = out ? LEVEL_BREACH : LEVEL_WATCH;
+	int d = sb_warning_decimals(s, v->value, v->limit);
 	snprintf(v->text, sizeof v->text,
-		out ? "The bore came out %.1f %s %s; %.1f is allowed. Ask the engineer."
-		    : "As it heads, the bore comes out %.1f %s %s; %.1f is allowed. Steer for the exit.",
-		v->value, unit, word, v->limit);
+		out ? "The bore came out %.*f %s %s; %.*f is allowed. Ask the engineer."
+		    : "As it heads, the bore comes out %.*f %s %s; %.*f is allowed. Steer for the exit.",
+		d, v->value, unit, word, d, v->limit);
 }
 
 static void judge_azimuth(const struct setup *s, struct verdict *v)

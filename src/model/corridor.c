@@ -41,18 +41,25 @@ static void add_piece(const struct frame *f, struct corridor *c, const struct co
 
 static void check_overlap(const struct frame *f, const struct corridor *c, struct sb_problems *problems)
 {
-	for (size_t i = 1; i < c->count; i++)
-		if (c->pieces[i].from_m < c->pieces[i - 1].to_m - 1e-9)
+	const struct corridor_piece *reach = c->pieces; /* the one that goes furthest so far */
+
+	for (size_t i = 1; i < c->count; i++) {
+		const struct corridor_piece *p = &c->pieces[i];
+		if (p->from_m < reach->to_m - 1e-9)
 			sb_problems_add(problems, 0, "corridor.csv", 0, "from",
 				"two ranges overlap between stations %.2f and %.2f: give each station one range.",
-				sb_frame_typed(f, c->pieces[i].from_m),
-				sb_frame_typed(f, c->pieces[i - 1].to_m));
+				sb_frame_typed(f, p->from_m), sb_frame_typed(f, fmin(p->to_m, reach->to_m)));
+		if (p->to_m > reach->to_m)
+			reach = p;
+	}
 }
 
 int sb_corridor_build(
 	const struct job *job, const struct frame *f, struct corridor *out, struct sb_problems *problems)
 {
-	size_t before = problems ? problems->errors : 0;
+	struct sb_problems own = { 0 };
+	struct sb_problems *list = problems ? problems : &own;
+	size_t before = list->errors;
 
 	memset(out, 0, sizeof *out);
 	out->general.up_m = limit_of(f, &job->up, HUGE_VAL);
@@ -67,11 +74,13 @@ int sb_corridor_build(
 	if (job->range_count) {
 		out->pieces = sb_alloc(job->range_count * sizeof *out->pieces);
 		for (size_t i = 0; i < job->range_count; i++)
-			add_piece(f, out, &job->ranges[i], problems);
+			add_piece(f, out, &job->ranges[i], list);
 		qsort(out->pieces, out->count, sizeof *out->pieces, by_station);
-		check_overlap(f, out, problems);
+		check_overlap(f, out, list);
 	}
-	return problems && problems->errors > before ? -1 : 0;
+	bool bad = list->errors > before;
+	sb_problems_clear(&own);
+	return bad ? -1 : 0;
 }
 
 void sb_corridor_clear(struct corridor *c)

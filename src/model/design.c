@@ -222,8 +222,8 @@ static void check_radius(
 		/* A thousandth less is rounding on the drawing. */
 		if (sb_number_given(pipes[i].limit) && d->tightest_m < limit * 0.999)
 			sb_problems_add(problems, 1, "profile.csv", 0, "radius",
-				"the design bends to %.0f near station %.1f, horizontal and vertical curve together; the %s may take %s. "
-				"Ask the engineer before drilling.",
+				"the design bends to a radius of %.0f near station %.1f, horizontal and vertical curve together; the %s "
+				"takes %s at least. Ask the engineer before drilling.",
 				sb_frame_typed(f, d->tightest_m), sb_frame_typed(f, d->tightest_station_m),
 				pipes[i].whose, pipes[i].limit->text);
 	}
@@ -259,14 +259,15 @@ void sb_design_clear(struct design *d)
 
 bool sb_design_ground(const struct job *job, const struct frame *f, double station_m, double *elevation_m)
 {
+	const double touch = 1e-9; /* metres and feet there and back */
 	double station = sb_frame_typed(f, station_m);
 
 	for (size_t i = 1; i < job->ground_count; i++) {
 		const struct ground_point *a = &job->ground[i - 1], *b = &job->ground[i];
-		if (station < a->station.value || station > b->station.value ||
-			b->station.value <= a->station.value)
+		double along = station - a->station.value, length = b->station.value - a->station.value;
+		if (along < -touch || along > length + touch || length <= 0)
 			continue;
-		double t = (station - a->station.value) / (b->station.value - a->station.value);
+		double t = fmin(fmax(along / length, 0), 1);
 		*elevation_m = sb_frame_metres(
 			f, a->elevation.value + t * (b->elevation.value - a->elevation.value));
 		return true;

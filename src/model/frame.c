@@ -23,8 +23,9 @@ static int first_bearing(const struct job *job, double *bearing, struct sb_err *
 		to_n = job->alignment[1].northing.value;
 	}
 	if (to_e == from_e && to_n == from_n)
-		return sb_fail(err, SB_FORMAT,
-			"[control] entry and exit are the same point: there is no line to drill along.");
+		return sb_fail(err, SB_FORMAT, "%s are the same point: there is no line to drill along.",
+			job->alignment_count >= 2 ? "alignment.csv: the first two points"
+						  : "[control] entry and exit");
 	*bearing = atan2(to_e - from_e, to_n - from_n);
 	return 0;
 }
@@ -137,16 +138,17 @@ double sb_frame_azi_typed(const struct frame *f, double radians)
 
 bool sb_frame_azimuth_disagrees(const struct job *job, const struct frame *f, double *degrees)
 {
-	if (!sb_number_given(&job->bore_azimuth_read) || !sb_number_given(&job->convergence))
-		return false;
-	if (!sb_number_given(&job->declination) && job->reference != REFERENCE_TRUE &&
-		job->reference != REFERENCE_GRID)
+	bool from_magnetic = job->reference == REFERENCE_MAGNETIC || job->reference == REFERENCE_BORE;
+	bool from_true = from_magnetic || job->reference == REFERENCE_TRUE;
+	if (!sb_number_given(&job->bore_azimuth_read) ||
+		(from_magnetic && !sb_number_given(&job->declination)) ||
+		(from_true && !sb_number_given(&job->convergence)))
 		return false;
 	double chain = job->bore_azimuth_read.value + job->azimuth_correction.value;
-	if (job->reference != REFERENCE_GRID)
-		chain -= job->convergence.value;
-	if (job->reference == REFERENCE_MAGNETIC || job->reference == REFERENCE_BORE)
+	if (from_magnetic)
 		chain += job->declination.value;
+	if (from_true)
+		chain -= job->convergence.value;
 	*degrees = sb_deg(sb_wrap_half(sb_rad(chain) - f->design_bearing_rad));
 	return true;
 }

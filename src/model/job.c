@@ -35,10 +35,12 @@ void sb_job_copy(const struct job *from, struct job *to)
 {
 	*to = *from;
 	to->profile = copied(from->profile, to->profile_room = from->profile_count, sizeof *to->profile);
-	to->alignment = copied(from->alignment, to->alignment_room = from->alignment_count, sizeof *to->alignment);
+	to->alignment =
+		copied(from->alignment, to->alignment_room = from->alignment_count, sizeof *to->alignment);
 	to->ranges = copied(from->ranges, to->range_room = from->range_count, sizeof *to->ranges);
 	to->ground = copied(from->ground, to->ground_room = from->ground_count, sizeof *to->ground);
-	to->obstacles = copied(from->obstacles, to->obstacle_room = from->obstacle_count, sizeof *to->obstacles);
+	to->obstacles =
+		copied(from->obstacles, to->obstacle_room = from->obstacle_count, sizeof *to->obstacles);
 	to->tally = copied(from->tally, to->tally_room = from->tally_count, sizeof *to->tally);
 	to->soil = copied(from->soil, to->soil_room = from->soil_count, sizeof *to->soil);
 	to->readings = copied(from->readings, to->reading_room = from->reading_count, sizeof *to->readings);

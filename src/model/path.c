@@ -14,12 +14,45 @@ static const struct window no_window = {
 	.radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL
 };
 
+static double distance_at(const struct design *d, struct vec3 at, double station_m)
+{
+	struct chain_place plan = sb_chain_at(d->alignment, d->alignment_count, station_m);
+	double y = sb_chain_height(d->profile, d->profile_count, station_m).y;
+
+	return sb_vec3_length((struct vec3){ at.n - plan.x, at.e - plan.y, at.u - y });
+}
+
+/* The same foot by walking: no slope is asked for, so a corner of the line does no harm. For what Newton's
+ * method does not reach. */
+static double walk_to_foot(const struct design *d, struct vec3 at, double station_m)
+{
+	double s = station_m, best = distance_at(d, at, s), reach = best;
+
+	/* The foot lies no further along than the distance that is to be beaten. */
+	for (int i = -32; i <= 32; i++) {
+		double place = station_m + reach * i / 32, distance = distance_at(d, at, place);
+		if (distance < best) {
+			best = distance;
+			s = place;
+		}
+	}
+	for (double step = reach / 64; step > 1e-9; step /= 2)
+		for (int side = -1; side <= 1; side += 2) {
+			double distance = distance_at(d, at, s + side * step);
+			if (distance < best) {
+				best = distance;
+				s += side * step;
+			}
+		}
+	return best;
+}
+
 /* Where the square from a point to the design line in space has its foot. Newton's method on
  * (P - D(s)) . D'(s) = 0 from the foot in plan; the line turns so little between the two that three steps
  * reach rounding. */
 static double square_distance(const struct design *d, struct vec3 at, double station_m)
 {
-	double s = station_m, best = HUGE_VAL;
+	double s = station_m, best = HUGE_VAL, step = HUGE_VAL;
 
 	for (int i = 0; i < 3; i++) {
 		struct chain_place plan = sb_chain_at(d->alignment, d->alignment_count, s);
@@ -31,15 +64,14 @@ static double square_distance(const struct design *d, struct vec3 at, double sta
 		double bend = height.curvature * (1 + m * m) * sqrt(1 + m * m);
 		double slope = 1 + m * m - (across * plan.curvature + off.u * bend);
 		best = fmin(best, sb_vec3_length(off));
-		/* Near the centre of a curve every station is as near: stop there. */
-		if (slope < 0.1)
-			break;
-		double step = along / slope;
-		if (fabs(step) < 1e-9)
+		/* Near the centre of a curve every station is as near: there is no step to take. */
+		step = slope < 0.1 ? HUGE_VAL : along / slope;
+		if (slope < 0.1 || fabs(step) < 1e-9)
 			break;
 		s += step;
 	}
-	return best;
+	/* What a step is still out by, the distance is out by its square over the radius. */
+	return fabs(step) < 1e-4 ? best : fmin(best, walk_to_foot(d, at, station_m));
 }
 
 struct deviation sb_deviation(
@@ -111,15 +143,15 @@ static bool staked(const struct job *job)
 	return sb_number_given(&job->entry_inclination) && sb_number_given(&job->entry_azimuth);
 }
 
-void sb_path_begin(const struct setup *s, struct path *p)
+/* Where nothing was staked it heads as the design does, until the first reading says better. */
+static struct row entry_row(const struct setup *s)
 {
 	struct row entry = { .leg = 1, .on_path = true, .radius_m = HUGE_VAL, .window = no_window };
 	const struct job *job = s->job;
 
-	assert(p->count == 0);
 	entry.at = (struct vec3){ 0, 0, sb_frame_metres(s->frame, job->entry.elevation.value) };
-	p->entry_known = entry.taken = staked(job);
-	if (p->entry_known) {
+	entry.taken = staked(job);
+	if (entry.taken) {
 		entry.attitude = sb_attitude(sb_frame_inc(s->frame, job->entry_inclination.value),
 			sb_frame_azi(s->frame, job->entry_azimuth.value));
 	} else {
@@ -127,6 +159,15 @@ void sb_path_begin(const struct setup *s, struct path *p)
 		entry.attitude = sb_attitude(start.inc_rad, start.azi_rad);
 	}
 	place_row(s, 0, &entry);
+	return entry;
+}
+
+void sb_path_begin(const struct setup *s, struct path *p)
+{
+	struct row entry = entry_row(s);
+
+	assert(p->count == 0);
+	p->entry_known = entry.taken;
 	push_row(p, &entry);
 }
 
@@ -134,6 +175,15 @@ void sb_path_begin(const struct setup *s, struct path *p)
 static const struct row *course_back(const struct path *p, const struct row *trial, size_t n)
 {
 	return n == 0 ? trial : sb_path_back(p, n - 1);
+}
+
+/* The attitude at the start of the nth course back. The first reading on the path stands for the entry's
+ * where none was staked. */
+static const struct attitude *start_back(const struct path *p, const struct row *trial, size_t n)
+{
+	const struct row *row = course_back(p, trial, n + 1);
+
+	return row->joint == 0 && !p->entry_known ? &trial->attitude : &row->attitude;
 }
 
 static void finish_window(
@@ -158,7 +208,7 @@ static struct window window_by_joints(const struct setup *s, const struct path *
 		w.sum_rad += course_back(p, row, n)->dogleg_rad;
 	}
 	w.joints = (int)joints;
-	finish_window(s, &course_back(p, row, joints)->attitude, row, &w);
+	finish_window(s, start_back(p, row, joints - 1), row, &w);
 	return w;
 }
 
@@ -166,16 +216,16 @@ static struct window window_by_joints(const struct setup *s, const struct path *
  * dogleg counts in proportion. */
 static struct window window_by_length(const struct setup *s, const struct path *p, const struct row *row)
 {
+	const double touch = 1e-9; /* five joints of 20 make 100 */
 	double length = sb_frame_metres(s->frame, s->job->window_length.value);
 	struct window w = no_window;
 
-	if (row->survey_md_m < length)
-		return w;
 	for (size_t n = 0; n < p->on_count; n++) {
-		const struct row *end = course_back(p, row, n), *start = course_back(p, row, n + 1);
+		const struct row *end = course_back(p, row, n);
+		const struct attitude *start = start_back(p, row, n);
 		double left = length - w.length_m;
 		w.joints++;
-		if (end->course_m < left) {
+		if (end->course_m < left - touch) {
 			w.length_m += end->course_m;
 			w.sum_rad += end->dogleg_rad;
 			continue;
@@ -183,7 +233,8 @@ static struct window window_by_length(const struct setup *s, const struct path *
 		struct arc arc;
 		struct vec3 heading = end->attitude.heading;
 		double inc, azi;
-		if (sb_arc_between(&start->attitude, &end->attitude, end->course_m, &arc) != ARC_RANGE)
+		left = fmin(left, end->course_m);
+		if (sb_arc_between(start, &end->attitude, end->course_m, &arc) != ARC_RANGE)
 			sb_arc_at(&arc, end->course_m - left, NULL, &heading);
 		sb_vec3_attitude(heading, &inc, &azi);
 		struct attitude from = sb_attitude(inc, azi);
@@ -198,8 +249,7 @@ static struct window window_by_length(const struct setup *s, const struct path *
 static void lay_course(const struct setup *s, const struct path *p, struct row *row)
 {
 	const struct row *from = sb_path_back(p, 0);
-	/* The first reading on the path stands for the entry's attitude where none was staked. */
-	const struct attitude *start = p->on_count == 1 && !p->entry_known ? &row->attitude : &from->attitude;
+	const struct attitude *start = start_back(p, row, 0);
 	struct arc arc;
 
 	row->course_m = row->survey_md_m - from->survey_md_m;
@@ -265,8 +315,10 @@ void sb_path_withdraw(const struct setup *s, struct path *p, int to_joint)
 	while (p->on_count > 0 && p->on_path[p->on_count - 1] >= p->count)
 		p->on_count--;
 	/* With nothing left on the path the entry's attitude is open again, unless it was staked. */
-	if (p->on_count == 1)
-		p->entry_known = staked(s->job);
+	if (p->on_count == 1) {
+		p->rows[0] = entry_row(s);
+		p->entry_known = p->rows[0].taken;
+	}
 }
 
 void sb_path_clear(struct path *p)

@@ -158,6 +158,7 @@ static void advise(const struct setup *setup, struct solution *s)
 static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 {
 	size_t on_count = s->path.on_count;
+	bool entry_known = s->path.entry_known;
 
 	for (int k = 0; k < WARNING_KINDS; k++)
 		s->open[k] = -1;
@@ -167,12 +168,14 @@ static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 		s->path.count = (size_t)joint + 1;
 		if (row->on_path)
 			s->path.on_count++;
+		s->path.entry_known = s->path.rows[0].taken || s->path.on_count > 1;
 		struct bit bit = sb_advice_bit(setup, &s->path, NULL);
 		struct ahead ahead = sb_advice_ahead(setup, &bit, &s->path, NULL, warning_sight(setup->job));
 		const struct reading *r = row->reading ? sb_job_reading(setup->job, row->reading) : NULL;
 		judge_row(setup, s, row, r, &bit, &ahead);
 	}
 	s->path.on_count = on_count;
+	s->path.entry_known = entry_known;
 }
 
 static void withdraw(const struct setup *setup, struct solution *s, const struct leg *leg)
@@ -213,6 +216,14 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 	return 0;
 }
 
+static const struct sb_problem *first_error(const struct sb_problems *p)
+{
+	for (size_t i = 0; i < p->count; i++)
+		if (!p->list[i].warning)
+			return &p->list[i];
+	return NULL;
+}
+
 int sb_solve(const struct job *job, struct solution *out, struct sb_problems *problems, struct sb_err *err)
 {
 	struct sb_problems own = { 0 };
@@ -221,8 +232,9 @@ int sb_solve(const struct job *job, struct solution *out, struct sb_problems *pr
 
 	sb_solution_clear(out);
 	if (begin(job, out, problems ? problems : &own, err ? err : &words)) {
-		if (err && own.count)
-			sb_fail(err, SB_FORMAT, "%s: %s", own.list[0].file, own.list[0].text);
+		const struct sb_problem *first = first_error(&own);
+		if (err && first)
+			sb_fail(err, SB_FORMAT, "%s: %s", first->file, first->text);
 		sb_problems_clear(&own);
 		sb_solution_clear(out);
 		return -1;

@@ -42,13 +42,14 @@ int sb_warning_kind_parse(const char *name, enum warning_kind *kind)
 	return -1;
 }
 
-/* Lengths off line as people say them: centimetres, tenths of a foot; finer where a value and its limit would
- * read the same. */
-static int length_decimals(const struct setup *s, double value, double limit)
+int sb_warning_decimals(const struct setup *s, double value, double limit)
 {
-	if (s->job->unit == UNIT_M)
-		return 2;
-	return value < 0.1 || fabs(value - limit) < 0.1 ? 2 : 1;
+	int decimals = s->job->unit == UNIT_M || fabs(value) < 0.1 ? 2 : 1;
+	double scale = decimals == 2 ? 100 : 10;
+
+	for (; decimals < 4 && value != limit && round(value * scale) == round(limit * scale); scale *= 10)
+		decimals++;
+	return decimals;
 }
 
 static void judge_corridor(const struct setup *s, const struct row *row, struct verdict *v)
@@ -58,7 +59,7 @@ static void judge_corridor(const struct setup *s, const struct row *row, struct 
 
 	v->value = sb_frame_typed(s->frame, use->value_m);
 	v->limit = isinf(use->limit_m) ? 0 : sb_frame_typed(s->frame, use->limit_m);
-	int d = length_decimals(s, v->value, v->limit);
+	int d = sb_warning_decimals(s, v->value, v->limit);
 	/* A billionth over is arithmetic, not a breach. */
 	if (use->share > 1 + 1e-9) {
 		v->level = LEVEL_BREACH;
@@ -111,7 +112,7 @@ static void window_words(const struct setup *s, const struct window *w, char tex
 	if (sb_number_given(&s->job->window_length))
 		snprintf(text, 48, "%s %s", s->job->window_length.text, sb_unit_short(s->job->unit));
 	else
-		snprintf(text, 48, "%d joints", w->joints);
+		snprintf(text, 48, "%d joint%s", w->joints, w->joints == 1 ? "" : "s");
 }
 
 static void judge_window_bend(const struct setup *s, const struct row *row, struct verdict *v)
@@ -131,13 +132,14 @@ static void judge_window_bend(const struct setup *s, const struct row *row, stru
 	if (angle > allowed * (1 + 1e-9)) {
 		v->level = LEVEL_BREACH;
 		snprintf(v->text, sizeof v->text,
-			"The %s ending at joint %d bend to %s; at least %s is allowed. Straighten; ask the engineer, or pull back and "
-			"redrill.",
+			"Over the %s that end at joint %d the radius is %s; at least %s is allowed. Straighten; ask the engineer, or "
+			"pull back and redrill.",
 			over, row->joint, radius, s->job->window_minimum.text);
 	} else if (angle + w->sigma_rad > allowed) {
 		v->level = LEVEL_WATCH;
 		snprintf(v->text, sizeof v->text,
-			"The %s ending at joint %d bend to %s: within reading noise of the %s allowed. Turn less in the next joint.",
+			"Over the %s that end at joint %d the radius is %s: within reading noise of the %s allowed. Turn less in the "
+			"next joint.",
 			over, row->joint, radius, s->job->window_minimum.text);
 	}
 }
