@@ -7,6 +7,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdio.h>
 
 /* Exit statuses: name, number, what it says. 0 to 2 are check's verdicts (and 0 is success everywhere else).
  */
@@ -80,7 +81,7 @@ bool sb_command_flag(const struct invocation *in, const char *name);
 bool sb_command_option(const struct command *c, size_t i, struct option *out);
 
 void sb_command_help(const struct command *c); /* to stdout */
-void sb_command_overview(void);
+void sb_command_overview(FILE *to);
 
 /* Who is acting: --by, else the login name; -1 when there is neither. */
 int sb_command_who(const struct invocation *in, const char **who, struct sb_err *err);

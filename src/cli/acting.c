@@ -1,10 +1,15 @@
 /* What the acts on a job have in common. */
 #include "cli/acting.h"
 
+#include "base/beside.h"
 #include "base/str.h"
+#include "io/write.h"
 
+#include <errno.h>
+#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 int sb_acting_open(const struct invocation *in, struct sb_store **store, const char **who, struct sb_err *err)
 {
@@ -28,11 +33,14 @@ int sb_acting_fields(const struct invocation *in, enum incline incline, struct r
 	return 0;
 }
 
-int sb_acting_reason(const struct invocation *in, char reason[SB_REMARK_TEXT], struct sb_err *err)
+int sb_acting_reason(
+	const struct invocation *in, bool needed, char reason[SB_REMARK_TEXT], struct sb_err *err)
 {
 	const char *text = sb_command_value(in, "reason");
 
 	reason[0] = '\0';
+	if (text == NULL && needed)
+		return sb_fail(err, SB_USAGE, "--reason TEXT is missing: say why in a few words.");
 	if (text == NULL)
 		return 0;
 	if (!sb_utf8_valid(text, strlen(text)))
@@ -53,8 +61,8 @@ int sb_acting_whole(
 
 	if (text == NULL)
 		return sb_fail(err, SB_USAGE, "--%s is missing.", name);
-	if (sb_number_parse(text, &n, err))
-		return sb_fail_within(err, "--%s: ", name);
+	if (sb_number_parse(text, &n, NULL))
+		return sb_fail(err, SB_USAGE, "--%s '%.40s' is not a whole number.", name, text);
 	if (strchr(n.text, '.') || !(n.value >= low && n.value <= high))
 		return sb_fail(err, SB_USAGE, "--%s %s cannot be: a whole number from %d to %d is right.",
 			name, n.text, low, high);
@@ -83,6 +91,40 @@ int sb_acting_look(const struct job *job, const struct solution *s, const struct
 			sb_str_get(&text));
 	sb_str_clear(&text);
 	return held ? -1 : 0;
+}
+
+int sb_acting_there(const char *path, struct sb_err *err)
+{
+	if (sb_same(path, "-") || access(path, R_OK) == 0)
+		return 0;
+	if (errno == ENOENT || errno == ENOTDIR)
+		return sb_fail(err, SB_MISSING,
+			"There is no '%.300s'. Check the name, and the folder that you are in.", path);
+	return sb_beside_say(errno, path, err);
+}
+
+int sb_acting_put(struct sb_str *text, bool done)
+{
+	struct sb_err err = { 0 };
+	int status = sb_write_whole("-", false, sb_str_get(text), text->length, &err);
+
+	sb_str_clear(text);
+	if (status && done)
+		sb_fail_within(&err, "It is done, and on disk; only the words about it are lost. ");
+	return status ? sb_command_fail(&err) : EXIT_OK;
+}
+
+int sb_acting_say(const char *format, ...)
+{
+	struct sb_str text = { 0 };
+	char words[2048];
+	va_list args;
+
+	va_start(args, format);
+	vsnprintf(words, sizeof words, format, args);
+	va_end(args);
+	sb_str_add(&text, "%s\n", words);
+	return sb_acting_put(&text, true);
 }
 
 void sb_acting_say_warnings(const struct solution *s)

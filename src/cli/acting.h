@@ -2,6 +2,7 @@
 #ifndef SB_CLI_ACTING_H
 #define SB_CLI_ACTING_H
 
+#include "base/str.h"
 #include "cli/command.h"
 #include "model/blunder.h"
 #include "store/store.h"
@@ -25,8 +26,9 @@ int sb_acting_read(const struct invocation *in, struct sb_store **store, struct 
 /* Puts the row fields that were given as options into r. */
 int sb_acting_fields(
 	const struct invocation *in, enum incline incline, struct reading *r, struct sb_err *err);
-/* Text of --reason, or "" ; refuses what is too long. */
-int sb_acting_reason(const struct invocation *in, char reason[SB_REMARK_TEXT], struct sb_err *err);
+/* Text of --reason, or "" ; refuses what is too long, and "" when the act needs one. */
+int sb_acting_reason(
+	const struct invocation *in, bool needed, char reason[SB_REMARK_TEXT], struct sb_err *err);
 /* A whole number option. */
 int sb_acting_whole(
 	const struct invocation *in, const char *name, int low, int high, int *out, struct sb_err *err);
@@ -34,6 +36,15 @@ int sb_acting_whole(
 /* Looks for slips; -1 (SB_HELD) when one is held and no reason says otherwise. Says the others on stderr. */
 int sb_acting_look(const struct job *job, const struct solution *s, const struct reading *r,
 	const struct depth_check *depths, struct sb_err *err);
+
+/* A file that is to be read must be there (SB_MISSING) and may be read (SB_DENIED); "-" is. Tables of
+ * problems do not tell these from what is wrong inside. */
+int sb_acting_there(const char *path, struct sb_err *err);
+
+/* Puts text on standard output and clears it; a full disk or a closed pipe is noticed. done: the words are
+ * about an act that is on disk already, and the failure says so. Returns the exit status. */
+int sb_acting_put(struct sb_str *text, bool done);
+int sb_acting_say(const char *format, ...) __attribute__((format(printf, 1, 2))); /* likewise, done */
 
 /* Says to stderr what is open at the end of the path. */
 void sb_acting_say_warnings(const struct solution *s);

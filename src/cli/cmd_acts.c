@@ -23,14 +23,14 @@ static int run_withdraw(const struct invocation *in)
 	const char *who;
 	int joint;
 
-	if (sb_acting_whole(in, "to-joint", 0, 1000000, &joint, &err) || sb_acting_reason(in, reason, &err) ||
-		sb_acting_open(in, &store, &who, &err))
+	if (sb_acting_whole(in, "to-joint", 0, 1000000, &joint, &err) ||
+		sb_acting_reason(in, true, reason, &err) || sb_acting_open(in, &store, &who, &err))
 		return sb_command_fail(&err);
 	int status = sb_store_withdraw(store, who, joint, reason, &err);
-	if (status == 0)
-		printf("Pulled back to joint %d. Leg %d begins.\n", joint, sb_job_leg(sb_store_job(store)));
+	int leg = sb_job_leg(sb_store_job(store));
 	sb_store_close(store);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status ? sb_command_fail(&err)
+		      : sb_acting_say("Pulled back to joint %d. Leg %d begins.", joint, leg);
 }
 
 const struct command sb_cmd_withdraw = {
@@ -58,10 +58,7 @@ static int run_note(const struct invocation *in)
 		return sb_command_fail(&err);
 	int status = sb_store_note(store, who, in->positional[1], &err);
 	sb_store_close(store);
-	if (status)
-		return sb_command_fail(&err);
-	puts("Noted.");
-	return EXIT_OK;
+	return status ? sb_command_fail(&err) : sb_acting_say("Noted.");
 }
 
 const struct command sb_cmd_note = {
@@ -99,10 +96,8 @@ static int run_shift(const struct invocation *in)
 	int status = begin ? sb_store_shift_begin(store, who, begin, &err)
 			   : sb_store_shift_end(store, who, end, &err);
 	sb_store_close(store);
-	if (status)
-		return sb_command_fail(&err);
-	puts(begin ? "The shift has begun." : "The shift has ended.");
-	return EXIT_OK;
+	return status ? sb_command_fail(&err)
+		      : sb_acting_say(begin ? "The shift has begun." : "The shift has ended.");
 }
 
 const struct command sb_cmd_shift = {
@@ -158,14 +153,14 @@ static int run_acknowledge(const struct invocation *in)
 	struct sb_err err = { 0 };
 	const char *who;
 
-	if (sb_acting_reason(in, reason, &err) || sb_acting_open(in, &store, &who, &err))
+	if (sb_acting_reason(in, true, reason, &err) || sb_acting_open(in, &store, &who, &err))
 		return sb_command_fail(&err);
 	long at = find_warning(in, sb_store_solution(store), &err);
 	int status = at < 0 ? -1 : sb_store_acknowledge(store, who, (size_t)at, reason, &err);
-	if (status == 0)
-		printf("Acknowledged: %s\n", sb_store_solution(store)->warnings[at].text);
+	status = status ? sb_command_fail(&err)
+			: sb_acting_say("Acknowledged: %s", sb_store_solution(store)->warnings[at].text);
 	sb_store_close(store);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status;
 }
 
 const struct command sb_cmd_acknowledge = {

@@ -3,8 +3,6 @@
 #include "cli/commands.h"
 #include "store/backup.h"
 
-#include <stdio.h>
-
 static const struct option no_options[] = { OPTION_END };
 
 static int run_verify(const struct invocation *in)
@@ -12,18 +10,23 @@ static int run_verify(const struct invocation *in)
 	struct verify_report report = { 0 };
 	struct sb_err err = { 0 };
 
-	if (sb_store_verify(in->positional[0], &report, &err))
-		return sb_command_fail(&err);
-	fputs(sb_str_get(&report.text), stdout);
+	if (sb_store_verify(in->positional[0], &report, &err)) {
+		int status = sb_command_fail(&err);
+		return err.code == SB_DAMAGED ? EXIT_DAMAGED : status;
+	}
+	struct sb_str *text = &report.text;
 	if (report.damages)
-		printf("%s: %zu damage%s found in %zu journal rows. Go back to the last good backup, and keep this file as "
-		       "evidence.\n",
+		sb_str_add(text,
+			"%s: %zu damage%s found in %zu journal rows. Go back to the last good backup, and keep this file as "
+			"evidence.\n",
 			in->positional[0], report.damages, report.damages == 1 ? "" : "s",
 			report.journal_rows);
 	else
-		printf("%s: whole. %zu journal rows, %zu facts, chain head %s\n", in->positional[0],
+		sb_str_add(text, "%s: whole. %zu journal rows, %zu facts, chain head %s\n", in->positional[0],
 			report.journal_rows, report.fact_rows, report.head);
-	int status = report.damages ? EXIT_DAMAGED : EXIT_OK;
+	int status = sb_acting_put(text, false);
+	if (report.damages)
+		status = EXIT_DAMAGED;
 	sb_verify_report_clear(&report);
 	return status;
 }
@@ -47,8 +50,7 @@ static int run_backup(const struct invocation *in)
 
 	if (sb_store_backup(in->positional[0], in->positional[1], &err))
 		return sb_command_fail(&err);
-	printf("%s: a whole copy, checked and on the disk.\n", in->positional[1]);
-	return EXIT_OK;
+	return sb_acting_say("%s: a whole copy, checked and on the disk.", in->positional[1]);
 }
 
 const struct command sb_cmd_backup = {

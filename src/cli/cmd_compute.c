@@ -3,6 +3,7 @@
  */
 #include "base/str.h"
 #include "base/unit.h"
+#include "cli/acting.h"
 #include "cli/commands.h"
 #include "geom/angle.h"
 #include "geom/arc.h"
@@ -164,12 +165,15 @@ static int run(const struct invocation *in)
 	struct sb_csv *csv = NULL;
 	struct sb_err err = { 0 };
 
-	if ((incline && sb_incline_parse(incline, &w.incline, &err)) ||
-		(start && parse_start(start, &w.at, &err)))
+	const char *path = in->count ? in->positional[0] : "-";
+	if (incline && sb_incline_parse(incline, &w.incline, &err)) {
+		err.code = SB_USAGE;
+		return sb_command_fail(&err);
+	}
+	if ((start && parse_start(start, &w.at, &err)) || sb_acting_there(path, &err))
 		return sb_command_fail(&err);
 	if (sb_write_begin("-", false, &w.target, &err))
 		return sb_command_fail(&err);
-	const char *path = in->count ? in->positional[0] : "-";
 	int status = sb_csv_open(path, sb_same(path, "-") ? "standard input" : path, &csv, &problems);
 	if (status == 0) {
 		sb_write_put(w.target, header, sizeof header - 1);

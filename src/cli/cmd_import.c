@@ -99,15 +99,19 @@ static int run(const struct invocation *in)
 	const char *who;
 	size_t done = 0;
 
-	if (sb_acting_reason(in, reason, &err) || sb_acting_open(in, &store, &who, &err))
+	if (sb_acting_reason(in, false, reason, &err) || sb_acting_there(in->positional[1], &err) ||
+		sb_acting_open(in, &store, &who, &err))
 		return sb_command_fail(&err);
 	int status = import(store, who, in->positional[1], reason, &done, &err);
 	if (status == 0) {
-		printf("%zu joint%s logged from %s.\n", done, done == 1 ? "" : "s", in->positional[1]);
+		status = sb_acting_say(
+			"%zu joint%s logged from %s.", done, done == 1 ? "" : "s", in->positional[1]);
 		sb_acting_say_warnings(sb_store_solution(store));
+	} else {
+		status = sb_command_fail(&err);
 	}
 	sb_store_close(store);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status;
 }
 
 const struct command sb_cmd_import = {

@@ -61,7 +61,7 @@ static int take_reading(
 	memset(r, 0, sizeof *r);
 	r->joint_length = sb_job_tally(job, sb_job_in_ground(job) + 1);
 	r->at_ms = sb_time_now();
-	if (sb_acting_fields(in, job->incline, r, err) || sb_acting_reason(in, r->reason, err) ||
+	if (sb_acting_fields(in, job->incline, r, err) || sb_acting_reason(in, false, r->reason, err) ||
 		check_joint(in, job, err))
 		return -1;
 	if (!sb_number_given(&r->joint_length))
@@ -83,24 +83,45 @@ static void put_warnings(struct sb_json *j, const struct warning *warnings, size
 	sb_json_end(j);
 }
 
-static void print_row(const struct job *job, const struct solution *s, const struct row *row,
-	const struct bit *bit, const struct warning *warnings, size_t count, bool json)
+/* What is told of a joint. */
+struct told {
+	const struct row *row;
+	const struct bit *bit;
+	const struct warning *warnings;
+	size_t count;
+	bool json;
+	bool done; /* it was logged, not only tried */
+};
+
+/* Returns the exit status. */
+static int tell(const struct job *job, const struct solution *s, const struct told *t)
 {
 	struct sb_json j = { 0 };
 	struct sb_str text = { 0 };
 
-	if (json) {
-		sb_json_object(&j, NULL);
-		sb_rows_json(&j, job, s, row);
-		put_warnings(&j, warnings, count);
-		sb_json_end(&j);
-		fputs(sb_str_get(&j.text), stdout);
-		sb_str_clear(&j.text);
-		return;
+	if (!t->json) {
+		sb_rows_say(job, s, t->row, t->bit, &text);
+		return sb_acting_put(&text, t->done);
 	}
-	sb_rows_say(job, s, row, bit, &text);
-	fputs(sb_str_get(&text), stdout);
-	sb_str_clear(&text);
+	sb_json_object(&j, NULL);
+	sb_rows_json(&j, job, s, t->row);
+	put_warnings(&j, t->warnings, t->count);
+	sb_json_end(&j);
+	return sb_acting_put(&j.text, t->done);
+}
+
+/* Of a joint that is in the file now: its row, and what is open. */
+static int tell_done(const struct invocation *in, const struct sb_store *store, const struct row *row)
+{
+	const struct solution *s = sb_store_solution(store);
+	bool present = row >= s->path.rows && row < s->path.rows + s->path.count;
+	struct told t = { row, present ? &s->bit : NULL, s->warnings, s->warning_count,
+		sb_command_flag(in, "json"), true };
+	int status = tell(sb_store_job(store), s, &t);
+
+	if (!t.json)
+		sb_acting_say_warnings(s);
+	return status;
 }
 
 static int log_it(const struct invocation *in, struct sb_store *store, const char *who, struct sb_err *err)
@@ -124,16 +145,10 @@ static int run_log(const struct invocation *in)
 	if (sb_acting_open(in, &store, &who, &err))
 		return sb_command_fail(&err);
 	int status = log_it(in, store, who, &err);
-	if (status == 0) {
-		const struct solution *s = sb_store_solution(store);
-		bool json = sb_command_flag(in, "json");
-		print_row(sb_store_job(store), s, sb_solution_last(s), &s->bit, s->warnings, s->warning_count,
-			json);
-		if (!json)
-			sb_acting_say_warnings(s);
-	}
+	status = status ? sb_command_fail(&err)
+			: tell_done(in, store, sb_solution_last(sb_store_solution(store)));
 	sb_store_close(store);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status;
 }
 
 const struct command sb_cmd_log = {
@@ -156,6 +171,19 @@ static const struct option whatif_options[] = {
 	OPTION_END,
 };
 
+static int tell_trial(
+	const struct invocation *in, const struct job *job, const struct solution *s, const struct preview *p)
+{
+	struct told t = { &p->row, &p->bit, p->warnings, p->warning_count, sb_command_flag(in, "json"),
+		false };
+	int status = tell(job, s, &t);
+
+	for (size_t i = 0; i < p->warning_count && !t.json; i++)
+		fprintf(stderr, "sagbend: %s: %s\n", sb_level_word(p->warnings[i].level),
+			p->warnings[i].text);
+	return status;
+}
+
 static int run_whatif(const struct invocation *in)
 {
 	struct sb_store *store = NULL;
@@ -170,15 +198,9 @@ static int run_whatif(const struct invocation *in)
 	int status = take_reading(in, job, &r, &err);
 	if (status == 0)
 		status = sb_solve_preview(job, s, &r, &preview, &err);
-	if (status == 0) {
-		bool json = sb_command_flag(in, "json");
-		print_row(job, s, &preview.row, &preview.bit, preview.warnings, preview.warning_count, json);
-		for (size_t i = 0; i < preview.warning_count && !json; i++)
-			printf("%s: %s\n", sb_level_word(preview.warnings[i].level),
-				preview.warnings[i].text);
-	}
+	status = status ? sb_command_fail(&err) : tell_trial(in, job, s, &preview);
 	sb_store_close(store);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status;
 }
 
 const struct command sb_cmd_whatif = {
@@ -204,6 +226,34 @@ static const struct option correct_options[] = {
 	OPTION_END,
 };
 
+/* A row that says the same again would only be in the way of who reads the log later. */
+static int check_changes(
+	const struct invocation *in, const struct reading *old, const struct reading *r, struct sb_err *err)
+{
+	bool said = false;
+
+	for (size_t i = 0; i < sb_row_field_count; i++) {
+		const struct row_field *f = &sb_row_fields[i];
+		said |= sb_command_value(in, f->option) != NULL;
+		if (!sb_same(sb_row_field_get(f, old), sb_row_field_get(f, r)))
+			return 0;
+	}
+	if (!said)
+		return sb_fail(err, SB_USAGE, "Say what to correct, like --inclination 88.4 or --slid 12.");
+	return sb_fail(err, SB_STATE, "Nothing would change: joint %d stands in the log like this already.",
+		old->joint);
+}
+
+/* A correction can be mistyped too. It has its reason, so it is not held; it can be corrected again. */
+static void say_slips(const struct job *job, const struct reading *old, const struct reading *r)
+{
+	struct suspicion found[SB_SUSPICIONS];
+	size_t count = sb_blunder_look_again(job, old, r, found);
+
+	for (size_t i = 0; i < count; i++)
+		fprintf(stderr, "sagbend: note: %s\n", found[i].text);
+}
+
 static int correct_it(
 	const struct invocation *in, struct sb_store *store, const char *who, int joint, struct sb_err *err)
 {
@@ -221,11 +271,27 @@ static int correct_it(
 	if (old == NULL)
 		return sb_fail(err, SB_STATE, "Joint %d is not in the log.", joint);
 	struct reading r = *old;
-	if (sb_acting_reason(in, r.reason, err))
+	if (sb_acting_reason(in, true, r.reason, err) || sb_acting_fields(in, job->incline, &r, err) ||
+		check_changes(in, old, &r, err))
 		return -1;
-	if (sb_acting_fields(in, job->incline, &r, err))
-		return -1;
+	say_slips(job, old, &r);
 	return sb_store_correct(store, who, old->id, &r, err);
+}
+
+/* The row that was corrected: of the leg that was said, else of the present path. */
+static const struct row *find_row(const struct invocation *in, const struct solution *s, int joint)
+{
+	int leg = 0;
+
+	if (sb_command_value(in, "leg"))
+		sb_acting_whole(in, "leg", 1, 100000, &leg, NULL);
+	for (size_t i = 0; i < s->path.count; i++)
+		if (s->path.rows[i].joint == joint && (leg == 0 || s->path.rows[i].leg == leg))
+			return &s->path.rows[i];
+	for (size_t i = 0; i < s->path.old_count && leg; i++)
+		if (s->path.old[i].joint == joint && s->path.old[i].leg == leg)
+			return &s->path.old[i];
+	return NULL;
 }
 
 static int run_correct(const struct invocation *in)
@@ -238,18 +304,13 @@ static int run_correct(const struct invocation *in)
 	if (sb_acting_whole(in, "joint", 1, 1000000, &joint, &err) || sb_acting_open(in, &store, &who, &err))
 		return sb_command_fail(&err);
 	int status = correct_it(in, store, who, joint, &err);
-	const struct solution *s = sb_store_solution(store);
-	if (status == 0 && !sb_command_value(in, "leg") && (size_t)joint < s->path.count) {
-		bool json = sb_command_flag(in, "json");
-		print_row(sb_store_job(store), s, &s->path.rows[joint], &s->bit, s->warnings,
-			s->warning_count, json);
-		if (!json)
-			sb_acting_say_warnings(s);
-	} else if (status == 0) {
-		printf("Joint %d is corrected.\n", joint);
-	}
+	const struct row *row = status ? NULL : find_row(in, sb_store_solution(store), joint);
+	if (status)
+		status = sb_command_fail(&err);
+	else
+		status = row ? tell_done(in, store, row) : sb_acting_say("Joint %d is corrected.", joint);
 	sb_store_close(store);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status;
 }
 
 const struct command sb_cmd_correct = {

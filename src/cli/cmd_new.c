@@ -4,6 +4,7 @@
 #include "io/sheet.h"
 
 #include <stdio.h>
+#include <sys/stat.h>
 
 static const struct option options[] = {
 	{ "sheet", "FOLDER", "the job sheet: a folder with job.ini and the tables that it names", true },
@@ -21,6 +22,18 @@ static void say_problems(const struct sb_problems *p)
 	sb_str_clear(&text);
 }
 
+static int check_folder(const char *sheet, struct sb_err *err)
+{
+	struct stat what;
+
+	if (sb_acting_there(sheet, err))
+		return -1;
+	if (stat(sheet, &what) == 0 && S_ISDIR(what.st_mode))
+		return 0;
+	return sb_fail(err, SB_USAGE,
+		"'%.300s' is not a folder. Give the folder that holds job.ini and its tables.", sheet);
+}
+
 static int run(const struct invocation *in)
 {
 	const char *sheet = sb_command_value(in, "sheet"), *who;
@@ -32,7 +45,7 @@ static int run(const struct invocation *in)
 		sb_fail(&err, SB_USAGE, "--sheet FOLDER is missing: a job starts from a job sheet.");
 		return sb_command_fail(&err);
 	}
-	if (sb_command_who(in, &who, &err))
+	if (sb_command_who(in, &who, &err) || check_folder(sheet, &err))
 		return sb_command_fail(&err);
 	int status = sb_sheet_read(sheet, &job, &problems);
 	say_problems(&problems);
@@ -41,11 +54,11 @@ static int run(const struct invocation *in)
 			problems.errors, problems.errors == 1 ? "" : "s");
 	else
 		status = sb_store_create(in->positional[0], &job, who, &err);
-	if (status == 0)
-		printf("%s: %s, made from %s.\n", in->positional[0], job.name, sheet);
+	status = status ? sb_command_fail(&err)
+			: sb_acting_say("%s: %s, made from %s.", in->positional[0], job.name, sheet);
 	sb_job_clear(&job);
 	sb_problems_clear(&problems);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return status;
 }
 
 const struct command sb_cmd_new = {

@@ -4,19 +4,6 @@
 #include "cli/commands.h"
 #include "io/checks.h"
 #include "io/rows.h"
-#include "io/write.h"
-
-#include <stdio.h>
-
-/* Sends text to standard output so that a full disk or a closed pipe is noticed. */
-static int put_out(struct sb_str *text)
-{
-	struct sb_err err = { 0 };
-	int status = sb_write_whole("-", false, sb_str_get(text), text->length, &err);
-
-	sb_str_clear(text);
-	return status ? sb_command_fail(&err) : EXIT_OK;
-}
 
 static const struct option path_options[] = {
 	{ "every", "LENGTH", "instead of the joints: a row every so much of station, on the same arcs",
@@ -59,7 +46,7 @@ static int run_path(const struct invocation *in)
 		sb_str_clear(&text);
 		return sb_command_fail(&err);
 	}
-	return put_out(&text);
+	return sb_acting_put(&text, false);
 }
 
 const struct command sb_cmd_path = {
@@ -92,7 +79,7 @@ static int run_check(const struct invocation *in)
 	(sb_command_flag(in, "json") ? sb_checks_json : sb_checks_text)(sb_store_job(store), s, &text);
 	int verdict = (int)s->level;
 	sb_store_close(store);
-	int status = put_out(&text);
+	int status = sb_acting_put(&text, false);
 	return status ? status : verdict;
 }
 

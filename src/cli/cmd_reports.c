@@ -24,9 +24,7 @@ static int run_handover(const struct invocation *in)
 	sb_store_head(store, head);
 	sb_handover(sb_store_job(store), sb_store_solution(store), head, sb_time_now(), &text);
 	sb_store_close(store);
-	int status = sb_write_whole("-", false, sb_str_get(&text), text.length, &err);
-	sb_str_clear(&text);
-	return status ? sb_command_fail(&err) : EXIT_OK;
+	return sb_acting_put(&text, false);
 }
 
 const struct command sb_cmd_handover = {

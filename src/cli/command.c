@@ -3,6 +3,7 @@
 
 #include "base/str.h"
 #include "io/about.h"
+#include "io/nearest.h"
 #include "model/reading.h"
 
 #include <pwd.h>
@@ -71,6 +72,22 @@ static bool find_option(const struct command *c, const char *name, size_t length
 	return false;
 }
 
+static int say_unknown(const struct command *c, const char *word, size_t length, struct sb_err *err)
+{
+	char name[40];
+	struct option o;
+
+	snprintf(name, sizeof name, "%.*s", (int)(length < 39 ? length : 39), word);
+	struct nearest n = sb_nearest_to(name);
+	for (size_t i = 0; sb_command_option(c, i, &o); i++)
+		sb_nearest_try(&n, o.name);
+	if (n.best)
+		return sb_fail(err, SB_USAGE, "%s does not know the option --%s. Is --%s meant?", c->name,
+			name, n.best);
+	return sb_fail(err, SB_USAGE, "%s does not know the option --%s. See: sagbend %s --help", c->name,
+		name, c->name);
+}
+
 static int take_option(const struct command *c, int argc, char *const *argv, int *at, struct invocation *in,
 	struct sb_err *err)
 {
@@ -80,8 +97,7 @@ static int take_option(const struct command *c, int argc, char *const *argv, int
 	const char *value = "";
 
 	if (!find_option(c, word, length, &o))
-		return sb_fail(err, SB_USAGE, "%s does not know the option --%.*s. See: sagbend %s --help",
-			c->name, (int)length, word, c->name);
+		return say_unknown(c, word, length, err);
 	if (o.argument == NULL && equals)
 		return sb_fail(err, SB_USAGE, "--%s takes no value.", o.name);
 	if (o.argument != NULL) {
@@ -118,11 +134,13 @@ int sb_command_parse(
 				return -1;
 		} else if (options && argv[i][0] == '-' && argv[i][1] != '\0') {
 			return sb_fail(err, SB_USAGE,
-				"'%s' is not an option: options are whole words, like --by.", argv[i]);
+				"'%.40s' is not an option: options are whole words, like --by. See: sagbend %s --help",
+				argv[i], c->name);
 		} else if (in->count < c->most) {
 			in->positional[in->count++] = argv[i];
 		} else {
-			return sb_fail(err, SB_USAGE, "'%s' is one word too many. Usage: sagbend %s %s",
+			return sb_fail(err, SB_USAGE,
+				"'%.40s' is one word too many (put text of several words in quotes). Usage: sagbend %s %s",
 				argv[i], c->name, c->arguments);
 		}
 	}
@@ -146,25 +164,25 @@ bool sb_command_flag(const struct invocation *in, const char *name)
 }
 
 /* A paragraph wrapped at the edge of a terminal. */
-static void put_paragraph(const char *text, int indent, int first)
+static void put_paragraph(FILE *to, const char *text, int indent, int first)
 {
 	int column = first;
 
 	while (*text) {
 		int length = (int)strcspn(text, " ");
 		if (column > indent && column + 1 + length > 79) {
-			printf("\n%*s", indent, "");
+			fprintf(to, "\n%*s", indent, "");
 			column = indent;
 		} else if (column > indent) {
-			putchar(' ');
+			fputc(' ', to);
 			column++;
 		}
-		printf("%.*s", length, text);
+		fprintf(to, "%.*s", length, text);
 		column += length;
 		text += length;
 		text += strspn(text, " ");
 	}
-	putchar('\n');
+	fputc('\n', to);
 }
 
 /* An option's words; a field of the row has its units too, where they are not the job's length or degrees. */
@@ -179,7 +197,7 @@ static void put_option(const struct option *o, const struct row_field *f)
 	else
 		snprintf(help, sizeof help, "%s", o->help);
 	printf("%s%s%*s", left, length > 28 ? "\n" : "", length > 28 ? 29 : 29 - length, "");
-	put_paragraph(help, 29, 29);
+	put_paragraph(stdout, help, 29, 29);
 }
 
 void sb_command_help(const struct command *c)
@@ -187,44 +205,55 @@ void sb_command_help(const struct command *c)
 	int indent = printf("sagbend %s ", c->name);
 	struct option o;
 
-	put_paragraph(c->arguments, indent, indent);
+	put_paragraph(stdout, c->arguments, indent, indent);
 	putchar('\n');
-	put_paragraph(c->summary, 0, 0);
+	put_paragraph(stdout, c->summary, 0, 0);
 	if (c->detail[0])
-		put_paragraph(c->detail, 0, 0);
+		put_paragraph(stdout, c->detail, 0, 0);
 	putchar('\n');
 	for (size_t i = 0; sb_command_option(c, i, &o); i++)
 		put_option(&o, c->row_fields && i < sb_row_field_count ? &sb_row_fields[i] : NULL);
 }
 
-void sb_command_overview(void)
+void sb_command_overview(FILE *to)
 {
-	printf("sagbend JOB.bore              opens the screen\n"
-	       "sagbend COMMAND ...           sagbend COMMAND --help says more\n\n");
+	fprintf(to,
+		"sagbend JOB.bore              opens the screen\n"
+		"sagbend COMMAND ...           sagbend COMMAND --help says more\n\n");
 	for (size_t i = 0; i < sb_command_count; i++)
-		printf("  %-12s %s\n", sb_commands[i]->name, sb_commands[i]->summary);
-	putchar('\n');
-	put_paragraph("The log book and the compass of a pilot bore for a pipeline crossing.", 0, 0);
-	put_paragraph(sb_caution, 0, 0);
+		fprintf(to, "  %-12s %s\n", sb_commands[i]->name, sb_commands[i]->summary);
+	fputc('\n', to);
+	put_paragraph(to, "The log book and the compass of a pilot bore for a pipeline crossing.", 0, 0);
+	put_paragraph(to, sb_caution, 0, 0);
+}
+
+static const char *login_name(void)
+{
+	const char *name = getenv("LOGNAME");
+
+	if (name == NULL || *name == '\0')
+		name = getenv("USER");
+	if (name && *name)
+		return name;
+	const struct passwd *p = getpwuid(getuid()); // NOLINT(concurrency-mt-unsafe): one thread
+	return p ? p->pw_name : NULL;
 }
 
 int sb_command_who(const struct invocation *in, const char **who, struct sb_err *err)
 {
 	const char *name = sb_command_value(in, "by");
+	char tame[SB_WHO_TEXT];
 
 	if (name == NULL)
-		name = getenv("LOGNAME");
-	if (name == NULL || *name == '\0')
-		name = getenv("USER");
-	if (name == NULL || *name == '\0') {
-		const struct passwd *p = getpwuid(getuid()); // NOLINT(concurrency-mt-unsafe): one thread
-		name = p ? p->pw_name : NULL;
-	}
-	if (name == NULL || name[strspn(name, " ")] == '\0')
+		name = login_name();
+	if (name == NULL || name[strspn(name, " \t")] == '\0')
 		return sb_fail(err, SB_USAGE, "Every act carries a name: say --by WHO.");
-	if (strlen(name) >= SB_WHO_TEXT || !sb_utf8_valid(name, strlen(name)))
-		return sb_fail(err, SB_USAGE,
-			"The name after --by must be UTF-8 text of at most %d characters.", SB_WHO_TEXT - 1);
+	if (!sb_copy(tame, sizeof tame, name))
+		return sb_fail(
+			err, SB_USAGE, "The name after --by is too long: %d bytes fit.", SB_WHO_TEXT - 1);
+	sb_utf8_tame(tame);
+	if (!sb_same(tame, name))
+		return sb_fail(err, SB_USAGE, "The name '%s' holds characters that are not text.", tame);
 	*who = name;
 	return 0;
 }

@@ -38,6 +38,8 @@ static int say(const struct sb_write *w, int number, struct sb_err *err)
 	if (number == EPIPE)
 		return sb_fail(
 			err, SB_IO, "Nobody reads '%.300s' any more: not all of it was written.", w->target);
+	if (number == EBADF)
+		return sb_fail(err, SB_IO, "'%.300s' is closed: not all of it was written.", w->target);
 	sb_beside_say(number, w->target, err);
 	return w->beside ? -1 : sb_fail_within(err, "Not all of it was written. ");
 }

@@ -412,3 +412,24 @@ size_t sb_blunder_look(const struct job *job, const struct solution *sol, const 
 		}
 	return f.count;
 }
+
+size_t sb_blunder_look_again(const struct job *job, const struct reading *old,
+	const struct reading *corrected, struct suspicion out[SB_SUSPICIONS])
+{
+	struct solution s = { 0 };
+	struct job before;
+	size_t count = 0;
+
+	if (sb_job_joint(job, old->joint) != old)
+		return 0;
+	sb_job_copy(job, &before);
+	struct leg pulled_back = { .number = sb_job_leg(job) + 1, .to_joint = old->joint - 1 };
+	sb_job_add_leg(&before, &pulled_back);
+	if (sb_solve(&before, &s, NULL, NULL) == 0)
+		count = sb_blunder_look(&before, &s, corrected, NULL, out);
+	for (size_t i = 0; i < count; i++)
+		out[i].held = false;
+	sb_solution_clear(&s);
+	sb_job_clear(&before);
+	return count;
+}
