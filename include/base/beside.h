@@ -14,7 +14,7 @@
 char *sb_beside_make(const char *target, int *fd, struct sb_err *err);
 
 /* Moves it to its place and syncs the folder's list of names. Without `replace` a file that is there stays,
- * and this fails (SB_STATE). The file itself must be synced already, where that matters. */
+ * and this fails (SB_EXISTS). The file itself must be synced already, where that matters. */
 int sb_beside_place(const char *made, const char *target, bool replace, bool sync, struct sb_err *err);
 
 /* Makes names in the folder of this file durable: what was made, moved or deleted there. */
