@@ -41,6 +41,7 @@ SOURCES := $(sort $(wildcard src/*/*.c))
 OBJECTS := $(patsubst src/%.c,$(B)/%.o,$(filter-out src/cli/main.c,$(SOURCES)))
 SUPPORT := $(patsubst %.c,$(B)/%.o,$(sort $(wildcard tests/support/*.c)))
 TESTS := $(patsubst tests/%.c,$(B)/tests/%,$(sort $(wildcard tests/*/*_test.c)))
+MANUAL := $(patsubst %.c,$(B)/%.o,$(filter-out %_test.c %/pages.c,$(sort $(wildcard tests/man/*.c))))
 BENCHES := $(patsubst tests/%.c,$(B)/tests/%,$(sort $(wildcard tests/bench/*_bench.c)))
 SCRIPTS := $(sort $(wildcard tests/cli/*.sh))
 CODE := $(sort $(wildcard src/*/*.[ch] include/*/*.h tests/*/*.[ch]))
@@ -63,16 +64,18 @@ $(B)/%.o: src/%.c $(B)/.flags
 	@echo '  CC    $<'
 	@$(CC) $(CPPFLAGS_ALL) -Isrc $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
 
-$(B)/tests/support/%.o: tests/support/%.c $(B)/.flags
+$(B)/tests/%.o: tests/%.c $(B)/.flags
 	@mkdir -p $(@D)
 	@echo '  CC    $<'
-	@$(CC) $(CPPFLAGS_ALL) -Itests $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
+	@$(CC) $(CPPFLAGS_ALL) -Itests -Isrc $(CFLAGS_ALL) -MMD -MP -c -o $@ $<
 
 $(B)/tests/%: tests/%.c $(SUPPORT) $(B)/libsagbend.a
 	@mkdir -p $(@D)
 	@echo '  TEST  $<'
-	@$(CC) $(CPPFLAGS_ALL) -Itests -Isrc $(CFLAGS_ALL) -MMD -MP $(LDFLAGS_ALL) -o $@ $< $(SUPPORT) $(B)/libsagbend.a \
+	@$(CC) $(CPPFLAGS_ALL) -Itests -Isrc $(CFLAGS_ALL) -MMD -MP $(LDFLAGS_ALL) -o $@ $< $(filter %.o,$^) $(B)/libsagbend.a \
 		-lcmocka -lvterm -lutil -lpthread $(LIBS)
+
+$(B)/tests/man/pages $(B)/tests/man/pages_test: $(MANUAL)
 
 # Rebuild everything when the flags change, and only then.
 $(B)/.flags: FORCE
@@ -101,9 +104,14 @@ demo: deps-build
 
 check: deps-check
 	@$(MAKE) --no-print-directory all tests
-	@SAGBEND=$(CURDIR)/$(B)/sagbend B=$(B) bash tests/run.sh layers $(TESTS) $(SCRIPTS)
+	@SAGBEND=$(abspath $(B))/sagbend B=$(B) bash tests/run.sh layers $(TESTS) $(SCRIPTS)
 
 tests: $(TESTS) $(B)/sagbend
+
+# Writes the lists that come from the program's tables into man/, DEVELOPERS.md and the completion.
+man: deps-check
+	@$(MAKE) --no-print-directory $(B)/tests/man/pages
+	@$(B)/tests/man/pages
 
 lint: deps
 	@sh tests/layers.sh
@@ -125,11 +133,11 @@ coverage: deps
 
 bench: deps-check
 	@$(MAKE) --no-print-directory all $(BENCHES)
-	@for b in $(BENCHES); do SAGBEND=$(CURDIR)/$(B)/sagbend $$b || exit 1; done
+	@for b in $(BENCHES); do SAGBEND=$(abspath $(B))/sagbend $$b || exit 1; done
 
 torture: deps-check
 	@$(MAKE) --no-print-directory all tests
-	SAGBEND=$(CURDIR)/$(B)/sagbend TORTURE=long $(B)/tests/store/torture_test
+	SAGBEND=$(abspath $(B))/sagbend TORTURE=long $(B)/tests/store/torture_test
 
 install: all
 	$(INSTALL) -d $(DESTDIR)$(BINDIR) $(DESTDIR)$(MANDIR)/man1 $(DESTDIR)$(MANDIR)/man5 $(DESTDIR)$(BASHCOMPDIR)
@@ -146,10 +154,10 @@ clean:
 	rm -rf $(BUILD)
 
 help:
-	@echo 'all deps demo check lint sanitize coverage bench torture install uninstall clean'
+	@echo 'all deps demo check man lint sanitize coverage bench torture install uninstall clean'
 
 FORCE:
-.PHONY: all deps deps-build deps-check demo check tests lint sanitize coverage bench torture install uninstall clean help FORCE
+.PHONY: all deps deps-build deps-check demo check tests man lint sanitize coverage bench torture install uninstall clean help FORCE
 .DELETE_ON_ERROR:
 .SECONDARY:
--include $(OBJECTS:.o=.d) $(B)/cli/main.d $(SUPPORT:.o=.d) $(addsuffix .d,$(TESTS) $(BENCHES))
+-include $(OBJECTS:.o=.d) $(B)/cli/main.d $(SUPPORT:.o=.d) $(MANUAL:.o=.d) $(B)/tests/man/pages.d $(addsuffix .d,$(TESTS) $(BENCHES))

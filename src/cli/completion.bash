@@ -1,0 +1,242 @@
+# bash completion for sagbend: commands, options, values, job files and folders.
+#
+# The lists between the marks are the program's own tables: after a change there, `make man` writes them
+# again. Nothing of this needs the program to run.
+
+_sagbend_commands()
+{
+	# make man: completion-commands
+	echo 'new open log whatif correct withdraw note shift acknowledge import path check handover export verify backup compute'
+	# make man: end
+}
+
+_sagbend_formats()
+{
+	# make man: completion-formats
+	echo 'csv json'
+	# make man: end
+}
+
+# What can follow a command: words by their place, options that take no value, options that do.
+_sagbend_follow()
+{
+	places='' flags='' options=''
+	case $1 in
+	# make man: completion-places
+	new)
+		places='job'
+		flags='--help'
+		options='--sheet --by'
+		;;
+	open)
+		places='job'
+		flags='--read-only --help'
+		options='--by --theme --colour'
+		;;
+	log)
+		places='job'
+		flags='--no-reading --json --help'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --bit-depth --survey-depth --joint --reason --by'
+		;;
+	whatif)
+		places='job'
+		flags='--json --help'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks'
+		;;
+	correct)
+		places='job'
+		flags='--json --help'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --joint --leg --reason --by'
+		;;
+	withdraw)
+		places='job'
+		flags='--help'
+		options='--to-joint --reason --by'
+		;;
+	note)
+		places='job words'
+		flags='--help'
+		options='--by'
+		;;
+	shift)
+		places='job'
+		flags='--help'
+		options='--begin --end --by'
+		;;
+	acknowledge)
+		places='job'
+		flags='--help'
+		options='--kind --joint --reason --by'
+		;;
+	import)
+		places='job csv'
+		flags='--help'
+		options='--reason --by'
+		;;
+	path)
+		places='job'
+		flags='--all-legs --csv --json --help'
+		options='--every'
+		;;
+	check)
+		places='job'
+		flags='--json --help'
+		options=''
+		;;
+	handover)
+		places='job'
+		flags='--help'
+		options=''
+		;;
+	export)
+		places='job format file'
+		flags='--replace --help'
+		options='--by'
+		;;
+	verify)
+		places='job'
+		flags='--help'
+		options=''
+		;;
+	backup)
+		places='job job'
+		flags='--help'
+		options=''
+		;;
+	compute)
+		places='csv'
+		flags='--help'
+		options='--inclination --start'
+		;;
+	# make man: end
+	esac
+}
+
+# What can be the value of an option. Where nothing is listed it is free text.
+_sagbend_value()
+{
+	words='' folders='' files=''
+	case $1:$2 in
+	# make man: completion-values
+	new:--sheet) folders=yes ;;
+	open:--theme) words='night day plain' ;;
+	open:--colour) words='auto always never' ;;
+	log:--returns) words='full partial none' ;;
+	whatif:--returns) words='full partial none' ;;
+	correct:--returns) words='full partial none' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference' ;;
+	compute:--inclination) words='down level grade' ;;
+	# make man: end
+	esac
+}
+
+# Offers each line of what is read that begins as it was typed.
+_sagbend_offer()
+{
+	local line
+
+	while IFS= read -r line; do
+		COMPREPLY+=("$prefix$line")
+	done
+}
+
+# Offers words.
+_sagbend_words()
+{
+	_sagbend_offer < <(compgen -W "$1" -- "$cur")
+}
+
+# Offers folders, and the files whose names match: '*.bore', '*' for all, nothing for none.
+_sagbend_files()
+{
+	compopt -o filenames 2>/dev/null
+	_sagbend_offer < <({
+		compgen -d -- "$cur"
+		[ -z "$1" ] || compgen -f -X "!$1" -- "$cur"
+	} | sort -u)
+}
+
+# Goes through the words before the one that is typed: which command, how many words stood in their places,
+# and which option waits for its value.
+_sagbend_walk()
+{
+	local word
+
+	for word in "$@"; do
+		if [ "$word" = = ]; then
+			continue
+		elif [ -n "$waits" ]; then
+			waits=''
+		elif [ -z "$command" ]; then
+			command=$word
+			case $word in
+			*.bore | */*) command=open at=1 ;;
+			-*) command=open ;;
+			esac
+			_sagbend_follow "$command"
+		elif [ -z "$words_only" ] && [ "$word" = -- ]; then
+			words_only=yes
+		elif [ -z "$words_only" ] && [[ $word == --* ]]; then
+			given+=" $word"
+			[[ " $options " == *" $word "* ]] && waits=$word
+		else
+			at=$((at + 1))
+		fi
+	done
+}
+
+_sagbend_place()
+{
+	local -a place
+	local format=''
+
+	read -ra place <<<"$places"
+	case ${place[at]-} in
+	job) _sagbend_files '*.bore' ;;
+	csv) _sagbend_files '*.csv' ;;
+	file) _sagbend_files '*' ;;
+	format) format=$(_sagbend_formats) ;;
+	esac
+	[ -z "$format" ] || _sagbend_words "$format"
+}
+
+_sagbend_options()
+{
+	local option left=''
+
+	for option in $options $flags; do
+		[[ " $given " == *" $option "* ]] || left+=" $option"
+	done
+	_sagbend_words "$left"
+}
+
+_sagbend()
+{
+	local cur=${COMP_WORDS[COMP_CWORD]} prefix='' command='' waits='' given='' words_only='' at=0
+	local places='' flags='' options='' words='' folders='' files=''
+
+	COMPREPLY=()
+	_sagbend_walk "${COMP_WORDS[@]:1:COMP_CWORD-1}"
+	if [ "$cur" = = ]; then
+		cur=''
+	elif [ -z "$waits" ] && [[ $cur == --*=* ]]; then
+		waits=${cur%%=*} prefix=${cur%%=*}= cur=${cur#*=}
+	fi
+	if [ -z "$command" ]; then
+		_sagbend_words "$(_sagbend_commands) help --help --version"
+		_sagbend_files '*.bore'
+	elif [ "$command" = help ]; then
+		[ "$at" = 0 ] && _sagbend_words "$(_sagbend_commands)"
+	elif [ -n "$waits" ]; then
+		_sagbend_value "$command" "$waits"
+		_sagbend_words "$words"
+		[ -z "$folders" ] || _sagbend_files ''
+		[ -z "$files" ] || _sagbend_files '*'
+	elif [[ $cur == -* && -z $words_only ]]; then
+		_sagbend_options
+	else
+		_sagbend_place
+	fi
+}
+
+complete -F _sagbend sagbend
