@@ -41,6 +41,16 @@ int sb_copy_free(const char *target, struct sb_err *err)
 	return 0;
 }
 
+void sb_copy_discard(const char *made)
+{
+	struct sb_str journal = { 0 };
+
+	sb_str_add(&journal, "%s-journal", made);
+	unlink(journal.text);
+	unlink(made);
+	sb_str_clear(&journal);
+}
+
 static int audit_now(struct sb_sql *db, int64_t version, struct audit *a, struct sb_err *err)
 {
 	sb_audit_clear(a);
@@ -121,7 +131,7 @@ int sb_copy_make(
 		check_copy(made, gate, version, &source, err) ||
 		sb_beside_place(made, target, false, !gate->unsynced, err);
 	if (status)
-		unlink(made);
+		sb_copy_discard(made);
 	sb_audit_clear(&source);
 	sb_free(made);
 	return status ? -1 : 0;

@@ -11,7 +11,11 @@ int sb_copy_make(
 	struct sb_sql *db, const struct gate *gate, int64_t version, const char *target, struct sb_err *err);
 
 /* Whether something by that name, or a journal left from another file of that name, is in the way: SQLite
- * would take such a journal for the new file's and destroy it. 0: free; -1: SB_EXISTS saying what is there. */
+ * would take such a journal for the new file's and destroy it. 0: free; -1: SB_EXISTS saying what is there.
+ */
 int sb_copy_free(const char *target, struct sb_err *err);
+
+/* Removes a file that did not come to be, and what SQLite left beside it. */
+void sb_copy_discard(const char *made);
 
 #endif

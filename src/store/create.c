@@ -71,16 +71,6 @@ static int make(const char *made, const struct job *sheet, const char *who, cons
 	return status;
 }
 
-static void remove_made(const char *made)
-{
-	struct sb_str journal = { 0 };
-
-	sb_str_add(&journal, "%s-journal", made);
-	unlink(journal.text);
-	unlink(made);
-	sb_str_clear(&journal);
-}
-
 int sb_handle_create(const char *path, const struct job *sheet, const char *who, const struct gate *gate,
 	struct sb_err *err)
 {
@@ -95,7 +85,7 @@ int sb_handle_create(const char *path, const struct job *sheet, const char *who,
 	int status =
 		make(made, sheet, who, gate, err) || sb_beside_place(made, path, false, !gate->unsynced, err);
 	if (status)
-		remove_made(made);
+		sb_copy_discard(made);
 	sb_free(made);
 	return status ? -1 : 0;
 }
