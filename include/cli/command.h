@@ -25,7 +25,7 @@
 	X(BUSY, 75, "somebody else has the job open to write") \
 	X(DENIED, 77, "no permission")
 
-#define SB_EXIT_ENUM(name, number, help) EXIT_##name = number,
+#define SB_EXIT_ENUM(name, number, help) EXIT_##name = (number),
 enum exit_status { SB_EXITS(SB_EXIT_ENUM) };
 #undef SB_EXIT_ENUM
 
