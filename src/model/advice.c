@@ -188,15 +188,41 @@ static double last_tangent(const struct setup *s)
 }
 
 /* Where the heading from the bit meets the exit's elevation; on the last tangent, and while it rises. */
-static void find_exit(const struct setup *s, const struct bit *bit, struct ahead *a)
+/* Where the hole that is drilled came up through the exit's elevation: between the last row below it and the
+ * next, or the bit. The course is short and nearly straight, so in proportion. */
+static struct vec3 came_out(
+	const struct setup *s, const struct bit *bit, const struct path *p, const struct row *trial)
+{
+	double level = s->design->exit_elevation_m;
+	struct vec3 above = bit->at;
+
+	for (size_t n = 0; n < on_path(p, trial); n++) {
+		struct vec3 at = back(p, trial, n)->at;
+		if (at.u < level) {
+			double t = (level - at.u) / (above.u - at.u);
+			return sb_vec3_add(at, sb_vec3_scale(sb_vec3_sub(above, at), t));
+		}
+		above = at;
+	}
+	return above;
+}
+
+static void find_exit(const struct setup *s, const struct bit *bit, const struct path *p,
+	const struct row *trial, struct ahead *a)
 {
 	double rise = bit->attitude.heading.u, up = s->design->exit_elevation_m - bit->at.u;
 	double reach = 10 * sb_frame_metres(s->frame, s->job->joint_length.value);
+	struct vec3 at;
 	double station;
 
-	if (rise < 0.01 || bit->deviation.station_m < last_tangent(s) || fabs(up / rise) > reach)
+	if (bit->deviation.station_m < last_tangent(s))
 		return;
-	struct vec3 at = sb_vec3_add(bit->at, sb_vec3_scale(bit->attitude.heading, up / rise));
+	if (up <= 0)
+		at = came_out(s, bit, p, trial);
+	else if (rise >= 0.01 && up / rise <= reach)
+		at = sb_vec3_add(bit->at, sb_vec3_scale(bit->attitude.heading, up / rise));
+	else
+		return;
 	sb_chain_project(s->design->alignment, s->design->alignment_count, at.n, at.e, s->design->length_m,
 		&station, &a->exit_right_m);
 	a->exit_known = true;
@@ -233,7 +259,7 @@ struct ahead sb_advice_ahead(const struct setup *s, const struct bit *bit, const
 	a.leaves_kept = find_drifting(s, bit, joint, sight);
 	bool bends = arc_at_bit(bit, p, trial, &arc);
 	a.leaves_curved = bends ? find_leaving(s, bit, &arc, joint, sight) : a.leaves_held;
-	find_exit(s, bit, &a);
+	find_exit(s, bit, p, trial, &a);
 	return a;
 }
 

@@ -67,22 +67,38 @@ const char *sb_row_field_unit(const struct row_field *f, enum unit unit)
 	return own ? own : sb_unit_short(unit);
 }
 
+/* What it would be if it had been read in the other convention; "" when it fits neither. */
+static void other_convention(const struct number *n, enum incline incline, char text[80])
+{
+	const char *point = strchr(n->text, '.');
+	int decimals = point ? (int)strlen(point + 1) : 0;
+
+	text[0] = '\0';
+	if (incline == INCLINE_DOWN && n->value >= -90 && n->value < 0)
+		snprintf(text, 80, " If it was read from level, it is %.*f here.", decimals, 90 + n->value);
+	if (incline == INCLINE_LEVEL && n->value > 90 && n->value <= 180)
+		snprintf(text, 80, " If it was read from straight down, it is %.*f here.", decimals,
+			n->value - 90);
+}
+
 static int check_inclination(const struct number *n, enum incline incline, struct sb_err *err)
 {
 	double low, high;
+	char likely[80];
 
 	sb_incline_range(incline, &low, &high);
 	if (n->value >= low && n->value <= high)
 		return 0;
+	other_convention(n, incline, likely);
 	switch (incline) {
 	case INCLINE_DOWN:
 		return sb_fail(err, SB_RANGE,
-			"inclination %s cannot be: this job reads it from straight down, 0 to 180, and 90 is level.",
-			n->text);
+			"inclination %s cannot be: this job reads it from straight down, 0 to 180, and 90 is level.%s",
+			n->text, likely);
 	case INCLINE_LEVEL:
 		return sb_fail(err, SB_RANGE,
-			"inclination %s cannot be: this job reads it from level, -90 to 90, rising positive.",
-			n->text);
+			"inclination %s cannot be: this job reads it from level, -90 to 90, rising positive.%s",
+			n->text, likely);
 	case INCLINE_GRADE:
 		break;
 	}
