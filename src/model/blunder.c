@@ -1,202 +1,27 @@
-/* Slips of the pen. A reading is held when no drill string could have turned that far since the last one,
- * or when a common slip of the pen explains it far better than the ground does. The likely value is found by
- * undoing each kind of slip on the text that was typed and keeping what bends least.
+/* Slips of the pen. A reading is held when no drill string could have turned that far since the last one, or
+ * when it turns in a way that is out of the ordinary for this bore and a common slip of the pen explains it
+ * away (model/slip.c). What is ordinary is taken from the last courses, from the design and from what
+ * steering back to it takes; so a wild bore and a calm one are each measured by themselves.
  *
- * How likely slips are, and their order, is common practice, no source.
+ * The shares below were set with simulated bores (tests/model/blunder_test.c): an ordinary reading is held in
+ * far less than one joint of a hundred. No source.
  */
 #include "model/blunder.h"
 
 #include "base/str.h"
 #include "geom/angle.h"
 #include "geom/bend.h"
+#include "model/slip.h"
 
 #include <math.h>
 #include <stdio.h>
-#include <string.h>
-
-/* ---- what was meant: candidates by undoing one slip ---- */
-
-struct candidate {
-	struct number value;
-	const char *slip;
-	double dogleg_rad; /* from the last attitude, with the other angle as typed */
-	const char *field;
-};
-
-struct search {
-	const struct job *job;
-	const struct frame *frame;
-	const struct reading *trial;
-	struct attitude last;
-	bool inclination;      /* which angle is being tried */
-	bool wild;	       /* one wrong digit counts too: only when the reading cannot be */
-	struct candidate best; /* value.text "" while there is none */
-	double best_score;
-};
-
-static double dogleg_of(const struct search *s, double inclination, double azimuth)
-{
-	struct attitude to =
-		sb_attitude(sb_frame_inc(s->frame, inclination), sb_frame_azi(s->frame, azimuth));
-
-	return sb_arc_dogleg(&s->last, &to);
-}
-
-static bool possible(const struct search *s, double value)
-{
-	double low = 0, high = 360;
-
-	if (s->inclination)
-		sb_incline_range(s->job->incline, &low, &high);
-	return value >= low && value <= high;
-}
-
-/* rank: how unlikely this kind of slip is; each step costs a tenth of a degree of bend. */
-static void try_value(struct search *s, const char *text, const char *slip, int rank)
-{
-	struct number n;
-
-	if (sb_number_parse(text, &n, NULL) || !possible(s, n.value))
-		return;
-	double typed = s->inclination ? s->trial->inclination.value : s->trial->azimuth.value;
-	if (n.value == typed)
-		return;
-	double dogleg = s->inclination ? dogleg_of(s, n.value, s->trial->azimuth.value)
-				       : dogleg_of(s, s->trial->inclination.value, n.value);
-	double score = dogleg + sb_rad(0.1) * rank;
-	if (sb_number_given(&s->best.value) && score >= s->best_score)
-		return;
-	s->best = (struct candidate){ n, slip, dogleg, s->inclination ? "inclination" : "azimuth" };
-	s->best_score = score;
-}
-
-static bool digit(char c)
-{
-	return c >= '0' && c <= '9';
-}
-
-static void try_swapped(struct search *s, const char *typed)
-{
-	char text[SB_NUMBER_TEXT];
-
-	for (size_t i = 0; typed[i]; i++) {
-		size_t j = typed[i + 1] == '.' ? i + 2 : i + 1;
-		if (!digit(typed[i]) || !typed[i + 1] || !digit(typed[j]))
-			continue;
-		sb_copy(text, sizeof text, typed);
-		text[i] = typed[j];
-		text[j] = typed[i];
-		try_value(s, text, "two digits swapped", 0);
-	}
-}
-
-static void try_point(struct search *s, const char *typed)
-{
-	char text[SB_NUMBER_TEXT + 1];
-	size_t length = strlen(typed);
-
-	if (strchr(typed, '.') || length + 1 >= SB_NUMBER_TEXT)
-		return;
-	for (size_t i = 1; i < length; i++) {
-		snprintf(text, sizeof text, "%.*s.%s", (int)i, typed, typed + i);
-		try_value(s, text, "decimal point left out", 1);
-	}
-}
-
-static void try_doubled(struct search *s, const char *typed)
-{
-	char text[SB_NUMBER_TEXT + 1];
-	size_t length = strlen(typed);
-
-	if (length + 1 >= SB_NUMBER_TEXT)
-		return;
-	for (size_t i = 0; i < length; i++) {
-		if (!digit(typed[i]))
-			continue;
-		snprintf(text, sizeof text, "%.*s%c%s", (int)i, typed, typed[i], typed + i);
-		try_value(s, text, "a digit left out", 2);
-	}
-}
-
-static void try_wrong_digit(struct search *s, const char *typed)
-{
-	char text[SB_NUMBER_TEXT];
-
-	for (size_t i = 0; typed[i]; i++)
-		for (char c = '0'; digit(typed[i]) && c <= '9'; c++) {
-			sb_copy(text, sizeof text, typed);
-			text[i] = c;
-			try_value(s, text, "one digit wrong", 5);
-		}
-}
-
-/* A value made by arithmetic, written with as many decimals as the typed one. */
-static void try_made(struct search *s, const char *typed, double value, const char *slip, int rank)
-{
-	const char *point = strchr(typed, '.');
-	struct number n = sb_number_of(value, point ? (int)strlen(point + 1) : 0);
-
-	try_value(s, n.text, slip, rank);
-}
-
-static void try_conventions(struct search *s, const char *typed)
-{
-	double v = s->inclination ? s->trial->inclination.value : s->trial->azimuth.value;
-
-	if (!s->inclination) {
-		try_made(s, typed, fmod(v + 180, 360), "read back to front, 180 degrees round", 2);
-		if (sb_number_given(&s->job->declination)) {
-			double d = s->job->declination.value;
-			try_made(s, typed, fmod(v - d + 360, 360), "declination put in already", 2);
-			try_made(s, typed, fmod(v + d + 360, 360), "declination taken out already", 2);
-		}
-		return;
-	}
-	if (s->job->incline == INCLINE_DOWN) {
-		try_made(s, typed, 90 + v, "read from level, not from straight down", 1);
-		try_made(s, typed, 90 - v, "read from level, sign lost", 1);
-		try_made(s, typed, 180 - v, "on the other side of level", 1);
-		return;
-	}
-	try_made(s, typed, -v, "sign slipped", 0);
-	if (s->job->incline == INCLINE_LEVEL)
-		try_made(s, typed, v - 90, "read from straight down, not from level", 1);
-}
-
-static void try_angle(struct search *s, bool inclination)
-{
-	const char *typed = inclination ? s->trial->inclination.text : s->trial->azimuth.text;
-
-	s->inclination = inclination;
-	try_swapped(s, typed);
-	try_point(s, typed);
-	try_doubled(s, typed);
-	try_conventions(s, typed);
-	if (s->wild)
-		try_wrong_digit(s, typed);
-}
-
-static void try_exchanged(struct search *s)
-{
-	const struct reading *t = s->trial;
-
-	s->inclination = true;
-	if (!possible(s, t->azimuth.value))
-		return;
-	double dogleg = dogleg_of(s, t->azimuth.value,
-		t->inclination.value < 0 ? 360 + t->inclination.value : t->inclination.value);
-	if (sb_number_given(&s->best.value) && dogleg >= s->best_score)
-		return;
-	s->best =
-		(struct candidate){ t->azimuth, "inclination and azimuth exchanged", dogleg, "inclination" };
-	s->best_score = dogleg;
-}
 
 /* ---- what is suspicious ---- */
 
 struct findings {
 	struct suspicion *out;
 	size_t count;
+	enum unit unit;
 };
 
 static struct suspicion *add(struct findings *f, bool held, const char *field, const char *slip)
@@ -212,8 +37,8 @@ static struct suspicion *add(struct findings *f, bool held, const char *field, c
 /* How far the string could turn over a course at all, and how far the contract lets it. */
 static double physical_turn(const struct job *job, const struct frame *f, double course_m)
 {
-	const double otherwise =
-		sb_rad(5); /* a joint; common practice, no source: only where the sheet gives no radius */
+	/* Only where the sheet gives no radius: five degrees a joint; common practice, no source. */
+	double otherwise = sb_rad(5) * course_m / sb_frame_metres(f, job->joint_length.value);
 	const struct number *radius = &job->drill_pipe_minimum_radius;
 
 	if (sb_number_given(radius))
@@ -224,70 +49,170 @@ static double physical_turn(const struct job *job, const struct frame *f, double
 	return otherwise;
 }
 
-static double contract_turn(const struct job *job, const struct frame *f, double course_m)
+/* Where the contract says nothing, twice what the design turns at its tightest. */
+static double contract_turn(const struct job *job, const struct solution *sol, double course_m)
 {
 	const struct number *const radii[] = { &job->joint_minimum, &job->window_minimum,
 		&job->product_minimum_radius };
 
 	for (size_t i = 0; i < 3; i++)
 		if (sb_number_given(radii[i]))
-			return course_m / sb_frame_metres(f, radii[i]->value);
-	return HUGE_VAL;
+			return course_m / sb_frame_metres(&sol->frame, radii[i]->value);
+	return isinf(sol->design.tightest_m) ? HUGE_VAL : 2 * course_m / sol->design.tightest_m;
 }
 
-static void say_angle(
-	struct findings *f, const struct search *s, double dogleg, double course_m, bool impossible)
-{
-	const struct job *job = s->job;
-	double radius = sb_frame_typed(s->frame, sb_bend_radius(course_m, dogleg));
-	bool likely = sb_number_given(&s->best.value) && s->best.dogleg_rad < 0.5 * dogleg;
-	const char *field = likely ? s->best.field : "inclination";
-	struct suspicion *out = add(f, true, field, likely ? s->best.slip : "turns further than it can");
-	const char *typed = sb_same(field, "azimuth") ? s->trial->azimuth.text : s->trial->inclination.text;
+/* ---- angles ---- */
 
-	if (!likely) {
-		snprintf(out->text, sizeof out->text,
-			"Turned %.1f degrees since the last reading, a radius of %.0f %s: more than this string can do. Read it "
-			"again.",
-			sb_deg(dogleg), radius, sb_unit_short(job->unit));
-		return;
+/* How many courses back show what is ordinary. */
+#define RECENT 4
+
+static void widen(double turn, double most, double *low, double *high)
+{
+	turn = fmin(fmax(turn, -most), most);
+	*low = fmin(*low, turn);
+	*high = fmax(*high, turn);
+}
+
+/* Takes a turn for ordinary, but no more of it than `most`: a slip that was logged as it is must not excuse
+ * the next one. */
+static void take_turn(struct ordinary *o, double up, double aside, double most)
+{
+	widen(up, most, &o->up_low, &o->up_high);
+	widen(aside, most, &o->aside_low, &o->aside_high);
+}
+
+static void take_course(
+	struct ordinary *o, const struct row *from, const struct row *to, double course_m, double most)
+{
+	double share = to->course_m > 0 ? course_m / to->course_m : 0;
+	double aside = sb_wrap_half(to->attitude.azi_rad - from->attitude.azi_rad) * to->attitude.sin_inc;
+
+	take_turn(o, share * (to->attitude.inc_rad - from->attitude.inc_rad), share * aside, most);
+}
+
+/* What the design turns over the course, and what brings the heading parallel to it again. */
+static void take_design(struct ordinary *o, const struct solution *sol, const struct attitude *last,
+	double course_m, double most)
+{
+	double station = sb_solution_last_on_path(sol)->deviation.station_m;
+	struct design_place here = sb_design_at(&sol->design, station),
+			    there = sb_design_at(&sol->design, station + course_m * last->sin_inc);
+
+	take_turn(o, there.inc_rad - here.inc_rad, sb_wrap_half(there.azi_rad - here.azi_rad) * last->sin_inc,
+		most);
+	take_turn(o, there.inc_rad - last->inc_rad,
+		sb_wrap_half(there.azi_rad - last->azi_rad) * last->sin_inc, most);
+}
+
+static struct ordinary ordinary_turns(
+	const struct solution *sol, const struct attitude *last, double course_m, double most)
+{
+	const struct path *p = &sol->path;
+	struct ordinary o = { 0 };
+
+	for (size_t n = 0; n < RECENT && n + 1 < p->on_count; n++)
+		take_course(&o, sb_path_back(p, n + 1), sb_path_back(p, n), course_m, most);
+	take_design(&o, sol, last, course_m, most);
+	return o;
+}
+
+/* What a reading is measured against, and in what words. */
+struct start {
+	bool known;	   /* there is an attitude to start from; else the design's is taken */
+	const char *since; /* "since the last reading" */
+};
+
+static struct start start_of(const struct solution *sol, struct attitude *last)
+{
+	const struct path *p = &sol->path;
+	struct start s = { .known = sb_path_attitude(p, last), .since = "since the last reading" };
+
+	if (!s.known) {
+		*last = p->rows[0].attitude;
+		s.since = "from the design's heading at the entry";
+	} else if (p->on_count == 1 && p->entry_known) {
+		s.since = "from the heading staked at the entry";
 	}
+	return s;
+}
+
+static void capital(char *text)
+{
+	if (*text >= 'a' && *text <= 'z')
+		*text = (char)(*text - 'a' + 'A');
+}
+
+static void say_impossible(struct findings *f, const struct solution *sol, const struct start *start,
+	const struct slip_turn *turn, double course_m)
+{
+	struct suspicion *out = add(f, true, turn->aside_rad > turn->up_rad ? "azimuth" : "inclination",
+		"turns further than it can");
+
+	if (start->known)
+		snprintf(out->text, sizeof out->text,
+			"Turned %.1f degrees %s, a radius of %.0f %s: more than this string can do. Read it again.",
+			sb_deg(turn->dogleg_rad), start->since,
+			sb_frame_typed(&sol->frame, sb_bend_radius(course_m, turn->dogleg_rad)),
+			sb_unit_short(f->unit));
+	else
+		snprintf(out->text, sizeof out->text,
+			"This is %.1f degrees away %s. Read it again; if it holds, look at the azimuth reference and "
+			"the inclination convention.",
+			sb_deg(turn->dogleg_rad), start->since);
+}
+
+static void say_slip(struct findings *f, const struct slip_case *c, const struct start *start,
+	const struct slip *slip, const struct slip_turn *turn, bool impossible)
+{
+	struct suspicion *out = add(f, true, slip->field, slip->kind);
+	const struct reading *trial = c->trial;
+	const char *cannot = impossible && start->known ? ", more than this string can do" : "";
+
 	out->has_likely = true;
-	out->likely = s->best.value;
-	snprintf(out->text, sizeof out->text,
-		"%s %s would turn %.1f degrees since the last reading (radius %.0f %s)%s. Meant %s? (%s)",
-		field, typed, sb_deg(dogleg), radius, sb_unit_short(job->unit),
-		impossible ? ", more than this string can do" : "", out->likely.text, s->best.slip);
+	out->likely = slip->value;
+	if (sb_same(slip->kind, "inclination and azimuth exchanged"))
+		snprintf(out->text, sizeof out->text,
+			"Inclination %s and azimuth %s would be a turn of %.1f degrees %s%s. Meant inclination %s and azimuth %s? "
+			"(exchanged)",
+			trial->inclination.text, trial->azimuth.text, sb_deg(turn->dogleg_rad), start->since,
+			cannot, trial->azimuth.text, trial->inclination.text);
+	else
+		snprintf(out->text, sizeof out->text,
+			"%s %s would be a turn of %.1f degrees %s%s. Meant %s? (%s)", slip->field,
+			sb_same(slip->field, "azimuth") ? trial->azimuth.text : trial->inclination.text,
+			sb_deg(turn->dogleg_rad), start->since, cannot, slip->value.text, slip->kind);
+	capital(out->text);
 }
 
 static void look_at_angles(struct findings *f, const struct job *job, const struct solution *sol,
 	const struct reading *trial, double course_m)
 {
-	struct search s = { .job = job, .frame = &sol->frame, .trial = trial };
-	bool known = sb_path_attitude(&sol->path, &s.last);
-
-	if (!known)
-		s.last = sol->path.rows[0].attitude; /* the design's, at the entry */
-	double dogleg = dogleg_of(&s, trial->inclination.value, trial->azimuth.value);
-	struct attitude to = sb_attitude(
-		sb_frame_inc(s.frame, trial->inclination.value), sb_frame_azi(s.frame, trial->azimuth.value));
-	double sigma = sb_bend_noise(&s.last, &to, s.frame->sigma_inc_rad, s.frame->sigma_azi_rad);
+	struct slip_case c = { .job = job, .frame = &sol->frame, .trial = trial };
+	struct start start = start_of(sol, &c.last);
 	/* The rig is staked to a few degrees of the drawing; a convention taken for another is far more. */
-	double can = known ? physical_turn(job, s.frame, course_m) : sb_rad(10);
-	double may = known ? contract_turn(job, s.frame, course_m) : HUGE_VAL;
-	bool impossible = dogleg - 2 * sigma > can;
-	if (!impossible && (dogleg < 0.6 * may || dogleg < 3 * sigma))
+	double can = start.known ? physical_turn(job, c.frame, course_m) : sb_rad(10);
+	double may = start.known ? fmin(can, contract_turn(job, sol, course_m)) : HUGE_VAL;
+	c.ordinary = ordinary_turns(sol, &c.last, course_m, fmin(may, can));
+	struct slip_turn turn = sb_slip_turn(&c, trial->inclination.value, trial->azimuth.value);
+	struct attitude to = sb_attitude(
+		sb_frame_inc(c.frame, trial->inclination.value), sb_frame_azi(c.frame, trial->azimuth.value));
+	double sigma = sb_bend_noise(&c.last, &to, c.frame->sigma_inc_rad, c.frame->sigma_azi_rad);
+	bool impossible = turn.dogleg_rad - 2 * sigma > can;
+	bool unusual = turn.dogleg_rad > 0.75 * may && turn.beyond_rad > fmax(3 * sigma, 0.4 * may);
+	if (!impossible && !unusual)
 		return;
-	s.wild = impossible;
-	try_angle(&s, true);
-	try_angle(&s, false);
-	try_exchanged(&s);
-	/* Below what cannot be, only a slip that explains nearly all of it is worth stopping a hand for, and
-	 * only the kinds that hands make: a changed convention would have turned much further. */
-	bool slip = sb_number_given(&s.best.value) && s.best.dogleg_rad < 0.25 * dogleg;
-	if (impossible || slip)
-		say_angle(f, &s, dogleg, course_m, impossible);
+	enum slip_reach reach = impossible ? SLIP_ANY : turn.beyond_rad > 0.6 * may ? SLIP_LIKELY : SLIP_SURE;
+	/* What was meant can be, and stops a hand at an unusual turn only if it is quite ordinary itself. */
+	double left = impossible ? 0.5 * turn.beyond_rad : fmin(2.5 * sigma, turn.beyond_rad / 3);
+	struct slip slip;
+	if (sb_slip_find(&c, reach, &slip) && slip.turn.beyond_rad <= left &&
+		slip.turn.dogleg_rad - 2 * sigma <= can)
+		say_slip(f, &c, &start, &slip, &turn, impossible);
+	else if (impossible)
+		say_impossible(f, sol, &start, &turn, course_m);
 }
+
+/* ---- lengths and depths ---- */
 
 static void look_at_length(struct findings *f, const struct job *job, const struct reading *trial, int joint)
 {
@@ -313,51 +238,126 @@ static void look_at_length(struct findings *f, const struct job *job, const stru
 	s->likely = expected;
 }
 
-static bool near_depth(double a, double b, const struct frame *f)
+/* A depth that somebody read on the rig, beside the sum of the joints. All in the job's unit. */
+struct depth {
+	const struct number *given;
+	bool bit;	    /* of the bit; else of the sensor */
+	double expected;    /* by the joints */
+	double behind;	    /* from the sensor to the bit */
+	double joint, next; /* lengths of this joint, and of the one after it */
+	double touch;	    /* what a rig's counter may be out by */
+};
+
+enum depth_slip { DEPTH_FITS, DEPTH_OTHER, DEPTH_FORGOTTEN, DEPTH_TWICE, DEPTH_BACK, DEPTH_OFF };
+
+/* The slip that explains the depth best; one that explains it only to a tenth of a joint does not. */
+static enum depth_slip depth_slip(const struct depth *d)
 {
-	return fabs(a - b) <= sb_frame_typed(f, 0.15);
+	const struct {
+		double off;
+		bool can;
+	} kinds[] = {
+		[DEPTH_FITS] = { 0, true },
+		[DEPTH_OTHER] = { d->bit ? -d->behind : d->behind, d->behind > 2 * d->touch },
+		[DEPTH_FORGOTTEN] = { d->next, true },
+		[DEPTH_TWICE] = { -d->joint, true },
+	};
+	double off = d->given->value - d->expected, least = fmax(d->touch, 0.1 * d->joint);
+	enum depth_slip best = off < -d->joint ? DEPTH_BACK : DEPTH_OFF;
+
+	if (fabs(off) <= d->touch)
+		return DEPTH_FITS;
+	for (size_t i = DEPTH_OTHER; i < sizeof kinds / sizeof *kinds; i++)
+		if (kinds[i].can && fabs(off - kinds[i].off) <= least) {
+			least = fabs(off - kinds[i].off);
+			best = (enum depth_slip)i;
+		}
+	return best;
 }
 
-/* Compares a depth that somebody read on the rig with the sum of the joints. */
-static void look_at_depth(struct findings *f, const struct job *job, const struct solution *sol,
-	double expected, const struct number *given, bool bit, double length)
+static const char *depth_kind(enum depth_slip slip, bool bit)
 {
-	const struct frame *frame = &sol->frame;
-	double behind = sb_frame_typed(frame, frame->sensor_to_bit_m),
-	       other = bit ? expected - behind : expected + behind;
-	int joint = sb_job_in_ground(job) + 1;
-	double next = sb_job_tally(job, joint + 1).value;
-	const char *field = bit ? "bit_depth" : "survey_depth", *what = bit ? "bit" : "survey",
-		   *unit = sb_unit_short(job->unit);
-	struct suspicion *s;
+	switch (slip) {
+	case DEPTH_OTHER:
+		return bit ? "sensor depth given as bit depth" : "bit depth given as sensor depth";
+	case DEPTH_FORGOTTEN:
+		return "a joint forgotten";
+	case DEPTH_TWICE:
+		return "a joint logged twice";
+	case DEPTH_BACK:
+		return "depth goes back";
+	case DEPTH_FITS:
+	case DEPTH_OFF:
+		break;
+	}
+	return "depth and joints disagree";
+}
 
-	if (!sb_number_given(given) || near_depth(given->value, expected, frame))
-		return;
-	if (behind > 0.3 && near_depth(given->value, other, frame)) {
-		s = add(f, true, field,
-			bit ? "sensor depth given as bit depth" : "bit depth given as sensor depth");
+static void say_depth(
+	struct suspicion *s, enum depth_slip slip, const struct depth *d, int joint, const char *unit)
+{
+	const char *what = d->bit ? "Bit" : "Survey", *given = d->given->text;
+	char joints[32];
+
+	snprintf(joints, sizeof joints, joint == 1 ? "one joint makes" : "%d joints make", joint);
+	if (slip == DEPTH_OTHER)
 		snprintf(s->text, sizeof s->text, "%s depth %s %s is the depth of the %s: the %s is at %.2f.",
-			bit ? "Bit" : "Survey", given->text, unit, bit ? "sensor" : "bit",
-			bit ? "bit" : "sensor", expected);
-	} else if (near_depth(given->value, expected + next, frame)) {
-		s = add(f, true, field, "a joint forgotten");
+			what, given, unit, d->bit ? "sensor" : "bit", d->bit ? "bit" : "sensor", d->expected);
+	else if (slip == DEPTH_FORGOTTEN)
 		snprintf(s->text, sizeof s->text,
-			"%s depth %s %s is one joint deeper than the log: %d joints make %.2f. Was joint %d forgotten? Log it first.",
-			what, given->text, unit, joint, expected, joint);
-	} else if (near_depth(given->value, expected - length, frame)) {
-		s = add(f, true, field, "a joint logged twice");
+			"%s depth %s %s is one joint deeper than the log: %s %.2f. Was joint %d forgotten? Log it first.",
+			what, given, unit, joints, d->expected, joint);
+	else if (slip == DEPTH_TWICE && joint > 1)
 		snprintf(s->text, sizeof s->text,
 			"%s depth %s %s is where joint %d ended: that joint is logged already. To change it, correct joint %d.",
-			what, given->text, unit, joint - 1, joint - 1);
-	} else {
-		bool back = given->value < expected - length;
-		s = add(f, true, field, back ? "depth goes back" : "depth and joints disagree");
+			what, given, unit, joint - 1, joint - 1);
+	else if (slip == DEPTH_BACK)
 		snprintf(s->text, sizeof s->text,
-			"%s depth %s %s %s: %d joints make %.2f. Count the joints in the ground.", what,
-			given->text, unit, back ? "goes back" : "does not fit the tally", joint, expected);
-	}
+			"%s depth %s %s goes back: %s %.2f. Count the joints in the ground.", what, given,
+			unit, joints, d->expected);
+	else
+		snprintf(s->text, sizeof s->text,
+			"%s depth %s %s does not fit the tally: %s %.2f. Count the joints in the ground.",
+			what, given, unit, joints, d->expected);
+}
+
+/* A quarter of a joint is a counter that drifts, or joints that were not measured: worth saying, and no
+ * reason to stop a hand at every joint from then on. */
+static void look_at_depth(struct findings *f, const struct depth *d, int joint)
+{
+	/* Behind the entry there is no depth to read. */
+	if (!sb_number_given(d->given) || (d->expected <= 0 && d->given->value <= 0))
+		return;
+	enum depth_slip slip = depth_slip(d);
+	if (slip == DEPTH_FITS)
+		return;
+	bool held = slip != DEPTH_OFF || fabs(d->given->value - d->expected) > 0.25 * d->joint;
+	struct suspicion *s = add(f, held, d->bit ? "bit_depth" : "survey_depth", depth_kind(slip, d->bit));
+	say_depth(s, slip, d, joint, sb_unit_short(f->unit));
 	s->has_likely = true;
-	s->likely = sb_number_of(expected, 2);
+	s->likely = sb_number_of(d->expected, 2);
+}
+
+static void look_at_depths(struct findings *f, const struct job *job, const struct solution *sol,
+	const struct depth_check *depths, double bit_m, double length)
+{
+	const struct frame *frame = &sol->frame;
+	int joint = sb_job_in_ground(job) + 1;
+	struct depth d = {
+		.given = &depths->bit_depth,
+		.bit = true,
+		.expected = sb_frame_typed(frame, bit_m),
+		.behind = sb_frame_typed(frame, frame->sensor_to_bit_m),
+		.joint = length,
+		.next = sb_job_tally(job, joint + 1).value,
+		.touch = sb_frame_typed(frame, 0.15),
+	};
+
+	look_at_depth(f, &d, joint);
+	d.given = &depths->survey_depth;
+	d.bit = false;
+	d.expected -= d.behind;
+	look_at_depth(f, &d, joint);
 }
 
 static void look_at_slide(struct findings *f, const struct job *job, const struct reading *trial)
@@ -382,7 +382,7 @@ static void look_at_slide(struct findings *f, const struct job *job, const struc
 size_t sb_blunder_look(const struct job *job, const struct solution *sol, const struct reading *trial,
 	const struct depth_check *depths, struct suspicion out[SB_SUSPICIONS])
 {
-	struct findings f = { out, 0 };
+	struct findings f = { .out = out, .unit = job->unit };
 	const struct row *last = sb_solution_last(sol);
 	struct reading r = *trial;
 
@@ -394,16 +394,11 @@ size_t sb_blunder_look(const struct job *job, const struct solution *sol, const 
 		double course = survey_m - sb_solution_last_on_path(sol)->survey_md_m;
 		look_at_angles(&f, job, sol, &r, course > 0 ? course : length_m);
 	}
-	if (depths) {
-		double bit = sb_frame_typed(&sol->frame, bit_m),
-		       survey = sb_frame_typed(&sol->frame, survey_m);
-		look_at_depth(&f, job, sol, bit, &depths->bit_depth, true, r.joint_length.value);
-		look_at_depth(&f, job, sol, survey, &depths->survey_depth, false, r.joint_length.value);
-	}
+	if (depths)
+		look_at_depths(&f, job, sol, depths, bit_m, r.joint_length.value);
 	look_at_length(&f, job, &r, last->joint + 1);
 	look_at_slide(&f, job, &r);
-	/* Held ones first: there are at most two that are not, and they come last but for length and slide.
-	 */
+	/* Held ones first, else in the order found. */
 	for (size_t i = 1; i < f.count; i++)
 		for (size_t j = i; j > 0 && out[j].held && !out[j - 1].held; j--) {
 			struct suspicion swap = out[j];
