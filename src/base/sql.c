@@ -50,6 +50,10 @@ struct sb_sql {
 
 /* ---- failures in words ---- */
 
+#define IN_USE "Another program is using %s at this moment. Try again, or find out which and close it"
+#define WAL_BESIDE \
+	"%s has changes beside it (-wal) that cannot be read here. Open it once where it can be written"
+
 static const struct saying {
 	int rc; /* extended code, or a primary one that stands for all of its kind */
 	enum sb_code code;
@@ -60,10 +64,8 @@ static const struct saying {
 		"%s was moved, deleted or replaced while it was open. Put it back, or open it where it is now" },
 	{ SQLITE_READONLY_ROLLBACK, SB_DENIED,
 		"%s was cut off in the middle of a write, and may only be read here. Open it once where it can be written; do not delete its -journal" },
-	{ SQLITE_READONLY_RECOVERY, SB_DENIED,
-		"%s has changes beside it (-wal) that cannot be read here. Open it once where it can be written" },
-	{ SQLITE_READONLY_CANTINIT, SB_DENIED,
-		"%s has changes beside it (-wal) that cannot be read here. Open it once where it can be written" },
+	{ SQLITE_READONLY_RECOVERY, SB_DENIED, WAL_BESIDE },
+	{ SQLITE_READONLY_CANTINIT, SB_DENIED, WAL_BESIDE },
 	{ SQLITE_READONLY_DIRECTORY, SB_DENIED,
 		"Files cannot be made in the folder of %s. Ask for permission to write there" },
 	{ SQLITE_READONLY, SB_DENIED, "%s may only be read" },
@@ -74,23 +76,17 @@ static const struct saying {
 	{ SQLITE_NOTADB, SB_FOREIGN, "%s is not a job file: it is not an SQLite database" },
 	{ SQLITE_CORRUPT, SB_DAMAGED,
 		"%s is damaged. Go back to the last good copy; keep this file as it is" },
-	{ SQLITE_FORMAT, SB_DAMAGED,
-		"%s is damaged. Go back to the last good copy; keep this file as it is" },
 	{ SQLITE_INTERRUPT, SB_DAMAGED, "%s does not end when it is read: it was not made by this program" },
 	{ SQLITE_TOOBIG, SB_DAMAGED, "%s holds something larger than a job file can" },
 	{ SQLITE_NOMEM, SB_IO, "Reading %s needs more memory than a job file can" },
-	{ SQLITE_BUSY, SB_BUSY,
-		"Another program is using %s at this moment. Try again, or find out which and close it" },
-	{ SQLITE_LOCKED, SB_BUSY,
-		"Another program is using %s at this moment. Try again, or find out which and close it" },
-	{ SQLITE_PROTOCOL, SB_BUSY, "Another program is using %s at this moment. Try again" },
-	{ SQLITE_PERM, SB_DENIED, "There is no permission to open %s" },
+	{ SQLITE_BUSY, SB_BUSY, IN_USE }, { SQLITE_LOCKED, SB_BUSY, IN_USE },
+	{ SQLITE_PROTOCOL, SB_BUSY, IN_USE }, { SQLITE_PERM, SB_DENIED, "There is no permission to open %s" },
 	{ SQLITE_AUTH, SB_DENIED, "There is no permission to do this in %s" },
 	{ SQLITE_CONSTRAINT, SB_STATE, "%s does not take this" },
 	{ SQLITE_MISMATCH, SB_STATE, "%s does not take this" },
 	{ SQLITE_IOERR, SB_IO,
 		"The disk that holds %s failed. Try again; if it fails again, go on with a copy on another disk" },
-	{ SQLITE_ERROR, SB_DAMAGED, "%s is not built as it should be" },
+	{ SQLITE_ERROR, SB_DAMAGED, "%s is not built as it should be" }, /* last: for all that is not here */
 };
 
 static const struct saying *find_saying(int rc, int system)
@@ -102,7 +98,7 @@ static const struct saying *find_saying(int rc, int system)
 		for (size_t i = 0; i < sizeof sayings / sizeof *sayings; i++)
 			if (sayings[i].rc == rc)
 				return &sayings[i];
-	return find_saying(SQLITE_ERROR, 0);
+	return &sayings[sizeof sayings / sizeof *sayings - 1];
 }
 
 static int fail(const struct sb_sql *db, int rc, int system, const char *why, struct sb_err *err)
@@ -440,7 +436,7 @@ int sb_sql_done(struct sb_query *q, struct sb_err *err)
 int sb_sql_run(struct sb_query *q, struct sb_err *err)
 {
 	while (sb_sql_row(q))
-		continue;
+		;
 	return sb_sql_done(q, err);
 }
 
@@ -459,19 +455,14 @@ const char *sb_sql_name(const struct sb_query *q, int column)
 
 enum sql_type sb_sql_type(const struct sb_query *q, int column)
 {
+	static const enum sql_type types[] = { [SQLITE_INTEGER] = SQL_INT,
+		[SQLITE_FLOAT] = SQL_REAL,
+		[SQLITE_TEXT] = SQL_TEXT,
+		[SQLITE_BLOB] = SQL_BLOB,
+		[SQLITE_NULL] = SQL_NULL };
+
 	assert(column >= 0 && column < sqlite3_data_count(q->stmt));
-	switch (sqlite3_column_type(q->stmt, column)) {
-	case SQLITE_INTEGER:
-		return SQL_INT;
-	case SQLITE_FLOAT:
-		return SQL_REAL;
-	case SQLITE_TEXT:
-		return SQL_TEXT;
-	case SQLITE_BLOB:
-		return SQL_BLOB;
-	default:
-		return SQL_NULL;
-	}
+	return types[sqlite3_column_type(q->stmt, column)];
 }
 
 int64_t sb_sql_int(const struct sb_query *q, int column)

@@ -288,7 +288,7 @@ static void sign(struct reading *r, struct deed *d)
 int sb_store_log(struct sb_store *store, const char *who, const struct reading *r, struct sb_err *err)
 {
 	struct reading row = { 0 };
-	struct deed d;
+	struct deed d = { 0 };
 
 	if (prepare(store, who, ACT_LOG, &d, err) || take_fields(store, r, &row, err) ||
 		check_words(r->reason, SB_REMARK_TEXT, false, "The reason", err))
@@ -305,7 +305,7 @@ int sb_store_correct(
 	struct sb_store *store, const char *who, int64_t reading, const struct reading *r, struct sb_err *err)
 {
 	struct reading row = { 0 };
-	struct deed d;
+	struct deed d = { 0 };
 
 	if (prepare(store, who, ACT_CORRECT, &d, err) || take_fields(store, r, &row, err) ||
 		check_words(r->reason, SB_REMARK_TEXT, true, "The reason for the correction", err))
@@ -329,7 +329,7 @@ int sb_store_correct(
 int sb_store_withdraw(
 	struct sb_store *store, const char *who, int to_joint, const char *reason, struct sb_err *err)
 {
-	struct deed d;
+	struct deed d = { 0 };
 	struct leg leg = { .to_joint = to_joint };
 
 	if (prepare(store, who, ACT_WITHDRAW, &d, err) ||
@@ -358,7 +358,7 @@ int sb_store_withdraw(
 static int say(struct sb_store *store, const char *who, enum act_kind kind, const char *words, bool required,
 	const char *what, struct sb_err *err)
 {
-	struct deed d;
+	struct deed d = { 0 };
 
 	if (prepare(store, who, kind, &d, err) || check_words(words, sizeof d.act.text, required, what, err))
 		return -1;
@@ -386,7 +386,7 @@ int sb_store_shift_end(struct sb_store *store, const char *who, const char *rema
 int sb_store_acknowledge(
 	struct sb_store *store, const char *who, size_t warning, const char *reason, struct sb_err *err)
 {
-	struct deed d;
+	struct deed d = { 0 };
 	struct acknowledgement a = { 0 };
 
 	if (prepare(store, who, ACT_ACKNOWLEDGE, &d, err) ||

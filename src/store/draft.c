@@ -17,6 +17,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -116,7 +117,10 @@ static bool take_escaped(char *to, size_t size, const char *from)
 			from++;
 			if (*from != 'n' && *from != 'r' && *from != '\\')
 				return false;
-			c = *from == 'n' ? '\n' : *from == 'r' ? '\r' : '\\';
+			if (*from == 'n')
+				c = '\n';
+			else if (*from == 'r')
+				c = '\r';
 		}
 		if (used + 1 >= size)
 			return false;
@@ -138,13 +142,27 @@ static bool take_field(struct draft *d, char *line)
 		take_escaped(d->fields[i].text, sizeof d->fields[i].text, equals + 1);
 }
 
+/* A label and a number after it; *line moves past both. */
+static bool take_number(const char **line, const char *label, int *number)
+{
+	char *end;
+	size_t length = strlen(label);
+
+	if (strncmp(*line, label, length) != 0)
+		return false;
+	errno = 0;
+	long value = strtol(*line + length, &end, 10);
+	if (errno || end == *line + length || value < 0 || value > 1000000)
+		return false;
+	*number = (int)value;
+	*line = end;
+	return true;
+}
+
 static bool take_head(struct draft *d, const char *line)
 {
-	char at[SB_TIME_TEXT];
-	int used = 0;
-
-	return sscanf(line, "draft 1 leg %9d joint %9d at %31s%n", &d->leg, &d->joint, at, &used) == 3 &&
-		line[used] == '\0' && d->leg >= 1 && d->joint >= 0 && sb_time_parse(at, &d->at_ms, NULL) == 0;
+	return take_number(&line, "draft 1 leg ", &d->leg) && take_number(&line, " joint ", &d->joint) &&
+		strncmp(line, " at ", 4) == 0 && d->leg >= 1 && sb_time_parse(line + 4, &d->at_ms, NULL) == 0;
 }
 
 /* False when it is not a whole draft. */
