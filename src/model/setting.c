@@ -164,7 +164,7 @@ static int check_thousands(const char *text, struct sb_err *err)
 		return 0;
 	return sb_fail(err, SB_FORMAT,
 		"'%.40s' may be a decimal comma or a thousand. Write it with a decimal point, or without the comma.",
-		text);
+		text + strspn(text, " \t"));
 }
 
 static int put_number(
