@@ -246,9 +246,12 @@ static int undo(struct sb_store *store, const struct deed *d, struct sb_err *err
 	if (sb_handle_reopen(store, &again))
 		return undo_without_file(store, d, err);
 	int found = sb_handle_find(store, d->uid, &again);
-	if (found > 0)
-		return make_sure(store, err);
-	return -1; /* err still says why */
+	if (found < 0) {
+		sb_sql_close(store->db);
+		store->db = NULL;
+		return undo_without_file(store, d, err);
+	}
+	return found ? make_sure(store, err) : -1; /* err still says why */
 }
 
 static int carry_out(struct sb_store *store, struct deed *d, struct sb_err *err)
