@@ -1,9 +1,9 @@
 /* The page for the next shift: at most 24 lines of 80 columns.
  *
  * In order: where the bit is; the worst bend and offset of this shift; joints, length, hours, rate; returns
- * and pressures; the last independent fix; what was edited, withdrawn or accepted, by whom and why; what is
- * open; where time went; the next joints; the caution. Source of the order: owners' and consultants'
- * practice.
+ * and pressures; the last independent fix; what was edited, withdrawn or accepted, by whom and why; the
+ * shift's notes and closing words; what is open; where time went; the next joints; the caution. Source of the
+ * order: owners' and consultants' practice.
  */
 #ifndef SB_IO_HANDOVER_H
 #define SB_IO_HANDOVER_H

@@ -16,7 +16,7 @@
 
 #include "handover_parts.h"
 
-#define FIXED_LINES 18 /* all parts but the edits and what is open */
+#define FIXED_LINES 18 /* all parts but edits, notes and what is open */
 #define NEXT_JOINTS 5
 #define LABEL 9
 #define ITEMS 32
@@ -241,7 +241,7 @@ static void put_returns(struct page *p)
 	put(p, "", "%s   %s", standpipe, annular);
 }
 
-/* ---- 6 and 7: edits, and what is open ---- */
+/* ---- 6 and 7: edits, notes, and what is open ---- */
 
 /* What there is to say, in full and briefly. */
 struct items {
@@ -382,23 +382,42 @@ static void take_open(const struct page *p, struct items *items)
 		add_item(items, NULL, "no decision is open");
 }
 
-/* Both parts share what is left of the page. When all of it does not fit, each item has one line; when that
- * does not fit either, the edits give way first, down to half of the room. */
-static void put_edits_and_open(struct page *p)
+/* What the shift wrote down for the next one, its closing words first. */
+static void take_notes(const struct page *p, struct items *items)
 {
-	const size_t room = SB_HANDOVER_LINES - FIXED_LINES;
-	struct items edits = { .count = 0 }, open = { .count = 0 };
+	for (size_t i = p->job->act_count; i-- > 0;) {
+		const struct act *a = &p->job->acts[i];
+		if (a->text[0] == '\0' || !shift_holds(&p->shift, a->at_ms))
+			continue;
+		if (a->kind == ACT_SHIFT_END)
+			add_item(items, NULL, "at the end (%.20s): %s", a->who, a->text);
+		else if (a->kind == ACT_NOTE)
+			add_item(items, NULL, "at joint %d (%.20s): %s", a->joint, a->who, a->text);
+	}
+}
+
+/* The three parts share what is left of the page. When all of it does not fit, each item has one line, notes
+ * two at most; when that does not fit either, the edits give way first, down to half of the room. */
+static void put_edits_notes_open(struct page *p)
+{
+	size_t room = SB_HANDOVER_LINES - FIXED_LINES;
+	struct items edits = { .count = 0 }, notes = { .count = 0 }, open = { .count = 0 };
 
 	take_edits(p, &edits);
+	take_notes(p, &notes);
 	take_open(p, &open);
-	if (wrapped_lines(&edits) + wrapped_lines(&open) <= room) {
+	if (wrapped_lines(&edits) + wrapped_lines(&notes) + wrapped_lines(&open) <= room) {
 		put_wrapped(p, "edits", &edits);
+		put_wrapped(p, "notes", &notes);
 		put_wrapped(p, "open", &open);
 		return;
 	}
+	size_t said = notes.count < 2 ? notes.count : 2;
+	room -= said;
 	size_t least = edits.count < room / 2 ? edits.count : room / 2;
 	size_t open_room = open.count < room - least ? open.count : room - least;
 	put_clipped(p, "edits", &edits, room - open_room, "they are in the file");
+	put_clipped(p, "notes", &notes, said, "they are in the file");
 	put_clipped(p, "open", &open, open_room, "sagbend check");
 }
 
@@ -484,7 +503,7 @@ void sb_handover(
 	put_progress(&p);
 	put_returns(&p);
 	put(&p, "fix", "no independent fix: none taken");
-	put_edits_and_open(&p);
+	put_edits_notes_open(&p);
 	put_lost(&p);
 	put_next(&p);
 	put(&p, "file", "%s", *head ? head : "digest not known");

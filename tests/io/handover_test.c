@@ -116,6 +116,8 @@ static void a_shift_holds_what_was_logged_in_it_and_no_more(void **state)
 	bore_act(&job, ACT_NOTE, 68, "K. Mbeki", "washed down");
 	page(600);
 	assert_says("35 joints, ");
+	assert_says("notes    at the end (K. Mbeki): quiet");
+	assert_silent("washed down");
 	assert_silent("withdrawn)");
 	assert_silent("(runs)");
 	assert_says("corrected joint 12 (A. Lund): read again");
@@ -123,6 +125,28 @@ static void a_shift_holds_what_was_logged_in_it_and_no_more(void **state)
 	assert_says("off line: 3.1 ft low at joint 34");
 	assert_says("the exit is reached");
 	assert_says("no joint before the exit");
+}
+
+/* What the shift wrote down is the first thing that the next one asks for. */
+static void notes_and_closing_words_are_on_the_page(void **state)
+{
+	(void)state;
+	bore_sheet(TERN, &job);
+	bore_act(&job, ACT_SHIFT_BEGIN, 0, "P. Ortega", "day crew");
+	page(60);
+	assert_silent("\nnotes");
+	bore_act(&job, ACT_NOTE, 0, "P. Ortega", "seal of pump 2 leaks");
+	page(60);
+	assert_says("\nnotes    at joint 0 (P. Ortega): seal of pump 2 leaks\n");
+	for (int i = 0; i < 40; i++)
+		bore_act(&job, ACT_NOTE, 0, "P. Ortega", "one of so many notes that they do not fit");
+	bore_act(&job, ACT_SHIFT_END, 0, "P. Ortega", "fresh mud is mixed");
+	page(60);
+	assert_says("\nnotes    at the end (P. Ortega): fresh mud is mixed\n"
+		    "         and 41 more: they are in the file\n");
+	bore_act(&job, ACT_SHIFT_BEGIN, 0, "K. Mbeki", "night crew");
+	page(60);
+	assert_silent("\nnotes");
 }
 
 static void the_next_joints_follow_the_design(void **state)
@@ -204,6 +228,7 @@ int main(void)
 		T(the_nine_points_are_there_in_their_order),
 		T(footage_is_the_sum_of_the_tally),
 		T(a_shift_holds_what_was_logged_in_it_and_no_more),
+		T(notes_and_closing_words_are_on_the_page),
 		T(the_next_joints_follow_the_design),
 		T(much_to_say_is_cut_with_how_much_more_there_is),
 		T(hostile_names_do_not_break_the_page),
