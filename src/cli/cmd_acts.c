@@ -121,6 +121,21 @@ static const struct option acknowledge_options[] = {
 	OPTION_END,
 };
 
+static int say_kinds(const char *name, struct sb_err *err)
+{
+	struct sb_str kinds = { 0 };
+
+	for (int i = 0; i < WARNING_KINDS; i++)
+		sb_str_add(&kinds, "%s%s", i ? ", " : "", sb_warning_sorts[i].name);
+	if (name)
+		sb_fail(err, SB_USAGE, "There is no kind of warning called '%.40s'. The kinds are: %s.", name,
+			sb_str_get(&kinds));
+	else
+		sb_fail(err, SB_USAGE, "--kind KIND is missing: one of %s.", sb_str_get(&kinds));
+	sb_str_clear(&kinds);
+	return -1;
+}
+
 /* Returned: the index of the newest warning of the kind (and joint) that is not acknowledged yet; -1 with
  * err. */
 static long find_warning(const struct invocation *in, const struct solution *s, struct sb_err *err)
@@ -129,11 +144,8 @@ static long find_warning(const struct invocation *in, const struct solution *s, 
 	enum warning_kind kind;
 	int joint = -1;
 
-	if (name == NULL)
-		return sb_fail(err, SB_USAGE, "--kind KIND is missing. See what is open with: sagbend check");
-	if (sb_warning_kind_parse(name, &kind))
-		return sb_fail(err, SB_USAGE,
-			"There is no kind of warning called '%.40s'. See: sagbend check", name);
+	if (name == NULL || sb_warning_kind_parse(name, &kind))
+		return say_kinds(name, err);
 	if (sb_command_value(in, "joint") && sb_acting_whole(in, "joint", 0, 1000000, &joint, err))
 		return -1;
 	for (size_t i = s->warning_count; i-- > 0;) {

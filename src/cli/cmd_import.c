@@ -63,6 +63,11 @@ static int log_one(struct sb_store *store, const char *who, const struct survey 
 	return sb_store_log(store, r.who[0] ? r.who : who, &r, err);
 }
 
+static const char *name_of(const char *path)
+{
+	return sb_same(path, "-") ? "standard input" : path;
+}
+
 static int import(struct sb_store *store, const char *who, const char *path, const char *reason, size_t *done,
 	struct sb_err *err)
 {
@@ -76,8 +81,8 @@ static int import(struct sb_store *store, const char *who, const char *path, con
 	fputs(sb_str_get(&text), stderr);
 	sb_str_clear(&text);
 	if (status)
-		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was logged.", path,
-			problems.errors, problems.errors == 1 ? "" : "s");
+		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was logged.",
+			name_of(path), problems.errors, problems.errors == 1 ? "" : "s");
 	else
 		status = look_at_all(sb_store_job(store), &surveys, reason, err);
 	for (*done = 0; status == 0 && *done < surveys.count; (*done)++) {
@@ -104,8 +109,8 @@ static int run(const struct invocation *in)
 		return sb_command_fail(&err);
 	int status = import(store, who, in->positional[1], reason, &done, &err);
 	if (status == 0) {
-		status = sb_acting_say(
-			"%zu joint%s logged from %s.", done, done == 1 ? "" : "s", in->positional[1]);
+		status = sb_acting_say("%zu joint%s logged from %s.", done, done == 1 ? "" : "s",
+			name_of(in->positional[1]));
 		sb_acting_say_warnings(sb_store_solution(store));
 	} else {
 		status = sb_command_fail(&err);
