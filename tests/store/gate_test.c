@@ -299,8 +299,8 @@ static void a_job_can_be_read_from_a_disk_that_may_only_be_read(void **state)
 	sb_store_close(store);
 	const char *disk = scratch("disk"), *path = scratch("disk/tern.bore");
 	assert_int_equal(mkdir(disk, 0700), 0);
-	if (mount(scratch_folder, disk, NULL, MS_BIND, NULL) != 0 ||
-		mount(NULL, disk, NULL, MS_BIND | MS_REMOUNT | MS_RDONLY, NULL) != 0) {
+	if (mount(scratch_folder, disk, "none", MS_BIND, NULL) != 0 ||
+		mount("none", disk, "none", MS_BIND | MS_REMOUNT | MS_RDONLY, NULL) != 0) {
 		umount(disk);
 		print_message("no leave to mount: not tried\n");
 		skip();
