@@ -25,6 +25,7 @@
 /* Steps of SQLite's machine: the check takes some 10,000 for a page of short rows. */
 #define WORK_BASE 20000000
 #define WORK_PER_PAGE 100000
+#define WORK_MOST 4000000000 /* a minute or so, whatever size a file says it has */
 
 const struct gate sb_gate_usual = { .schema = &sb_schema };
 
@@ -75,7 +76,8 @@ static int open_limited(
 
 	if (check_journal(path, err) || sb_sql_open(path, &options, out, err))
 		return -1;
-	sb_sql_limit(*out, WORK_BASE + WORK_PER_PAGE * pages);
+	int64_t work = pages < WORK_MOST / WORK_PER_PAGE ? WORK_BASE + WORK_PER_PAGE * pages : WORK_MOST;
+	sb_sql_limit(*out, work);
 	return 0;
 }
 

@@ -58,8 +58,15 @@ static int refresh(struct sb_store *store, bool *changed, struct sb_err *err)
 		*changed = store->db != NULL;
 		return status;
 	}
-	if (sb_handle_there(store, err) || sb_sql_changed(store->db, &seen, err))
+	if (sb_handle_there(store, err))
 		return -1;
+	if (sb_sql_changed(store->db, &seen, err)) {
+		/* The writer was killed in the middle: opening again takes back what it left. */
+		if (store->writes || err->code != SB_DENIED || sb_handle_reopen(store, err))
+			return -1;
+		*changed = true;
+		return 0;
+	}
 	if (seen == store->seen)
 		return 0;
 	if (sb_handle_load(store, err))

@@ -237,6 +237,32 @@ static void making_a_job_leaves_a_whole_file_or_none(void **state)
 		}
 }
 
+static int writes_of_a_joint(struct sb_store *store)
+{
+	fault_arm(FAULT_WRITE, 1000000, false, false);
+	must(act_log(store));
+	fault_disarm();
+	return fault_seen();
+}
+
+/* A page more here and there where a table's page is full, or a level more in its tree; never more with every
+ * joint. */
+static void a_joint_more_writes_the_same_however_many_there_are(void **state)
+{
+	(void)state;
+	struct sb_store *store = open_failing();
+	int few = 0, many = 0;
+	for (int i = 0; i < 20; i++)
+		few += writes_of_a_joint(store);
+	book_drill(store, 600);
+	for (int i = 0; i < 20; i++)
+		many += writes_of_a_joint(store);
+	assert_true(few > 20 * 10);
+	assert_true(many < few * 5 / 4);
+	sb_store_close(store);
+	book_verify(0);
+}
+
 /* A limit on file sizes stands for a disk that is full: the real file system refuses. */
 static void on_a_full_disk_nothing_is_lost_and_reading_goes_on(void **state)
 {
@@ -275,6 +301,7 @@ int main(void)
 		cmocka_unit_test(a_commit_that_happened_but_reported_failure_is_found_and_not_repeated),
 		cmocka_unit_test(an_act_of_which_nothing_is_known_is_looked_for_before_the_next_one),
 		cmocka_unit_test(making_a_job_leaves_a_whole_file_or_none),
+		cmocka_unit_test(a_joint_more_writes_the_same_however_many_there_are),
 		cmocka_unit_test(on_a_full_disk_nothing_is_lost_and_reading_goes_on),
 	};
 

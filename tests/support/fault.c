@@ -15,7 +15,7 @@ static sqlite3_vfs *system_vfs, shim;
 static struct {
 	bool armed, for_good, late, fired;
 	enum fault_kind kind;
-	int left;
+	int left, seen;
 } plan;
 
 const char *fault_name(enum fault_kind kind)
@@ -32,6 +32,7 @@ void fault_arm(enum fault_kind kind, int nth, bool for_good, bool late)
 	plan.fired = false;
 	plan.kind = kind;
 	plan.left = nth;
+	plan.seen = 0;
 	plan.for_good = for_good;
 	plan.late = late;
 }
@@ -42,11 +43,17 @@ bool fault_disarm(void)
 	return plan.fired;
 }
 
+int fault_seen(void)
+{
+	return plan.seen;
+}
+
 /* Whether the operation that is about to be done is one to fail. */
 static bool fails(enum fault_kind kind)
 {
 	if (!plan.armed || plan.kind != kind)
 		return false;
+	plan.seen++;
 	if (plan.left > 0 && --plan.left > 0)
 		return false;
 	if (plan.fired && !plan.for_good)

@@ -18,5 +18,7 @@ void fault_register(void);
 void fault_arm(enum fault_kind kind, int nth, bool for_good, bool late);
 /* Back to a disk that works. Returns whether the fault was reached. */
 bool fault_disarm(void);
+/* How many operations of the kind that was armed there were until it was disarmed, failed ones too. */
+int fault_seen(void);
 
 #endif
