@@ -18,6 +18,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 /* SQLite may not hold more than this in memory at once, whatever a file claims. A job of 100,000 joints needs
  * a tenth of it. */
@@ -214,6 +215,12 @@ static char *real_path(const char *path, struct sb_err *err)
 	if (!S_ISREG(info.st_mode)) {
 		free(real);
 		sb_fail(err, SB_FOREIGN, "%.300s is not a file.", path);
+		return NULL;
+	}
+	/* SQLite would only say that it cannot be opened. */
+	if (access(real, R_OK) != 0) {
+		free(real);
+		sb_fail(err, SB_DENIED, "There is no permission to read %.300s.", path);
 		return NULL;
 	}
 	return real;

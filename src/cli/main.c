@@ -86,7 +86,8 @@ static int run_first(int argc, char *const *argv)
 	c = argc > 1 ? sb_command_find(argv[1]) : NULL;
 	if (c == NULL)
 		return run(&sb_cmd_open, argc, argv);
-	fprintf(stderr, "sagbend: The command comes first: sagbend %s %s\n", c->name, argv[0]);
+	fprintf(stderr, "sagbend: The command comes first: sagbend %s %s ... (see: sagbend %s --help)\n",
+		c->name, argv[0], c->name);
 	return EXIT_USAGE;
 }
 

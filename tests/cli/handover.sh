@@ -1,0 +1,53 @@
+#!/usr/bin/env bash
+# sagbend handover: one page of 24 lines and 80 columns.
+# shellcheck source=/dev/null
+. "$(dirname "$0")/../support/cli.bash"
+
+page() {
+	gives 0 handover "$1"
+	no_warning
+	[ "$(wc -l <"$HERE/.out")" -le 24 ] || fail "more than 24 lines: $OUT"
+	awk 'length > 80' "$HERE/.out" | grep -q . && fail "a line over 80 columns: $OUT"
+	says 'It does not replace locating and exposing utilities'
+}
+
+job meadow
+JOB=$HERE/meadow.bore
+page "$JOB"
+says 'Level Meadow' 'no independent fix' 'nothing was corrected'
+[ "$(grep -c "$(sql "$JOB" 'SELECT chain FROM journal ORDER BY seq DESC LIMIT 1')" "$HERE/.out")" = 1 ] ||
+	fail "the file's digest is not on the page: $OUT"
+
+# A shift: what it drilled, edited, accepted, wrote down.
+gives 0 shift "$JOB" --begin 'Ann, Bea' --by Ann
+for row in '90 0 07:00 07:20' '90 6 07:30 07:50' '95 6 09:30 09:50' '95 6 10:00 10:20'; do
+	read -r i a s e <<<"$row"
+	gives 0 log "$JOB" --inclination "$i" --azimuth "$a" --started "$s" --ended "$e" --returns full --by Ann
+done
+gives 0 correct "$JOB" --joint 2 --azimuth 5 --reason 'misread' --by Bea
+gives 0 note "$JOB" 'seal of pump 2 leaks' --by Bea
+page "$JOB"
+says 'Ann, Bea' 'joint 4 leg 1' '4 joints, 40.00 m' 'corrected joint 2 (Bea): misread' 'at joint 4 (Bea): seal of pump 2 leaks' 'before joint 3' 'now full'
+gives 0 shift "$JOB" --end 'swap the battery first' --by Ann
+page "$JOB"
+says 'at the end (Ann): swap the battery first'
+
+# The next shift begins with a clean page.
+gives 0 shift "$JOB" --begin 'Cy' --by Cy
+page "$JOB"
+says 'no joint in this shift' 'nothing was corrected'
+[[ $OUT != *battery* ]] || fail "the last shift's words are on this one's page"
+gives 0 withdraw "$JOB" --to-joint 2 --reason 'hole closes' --by Cy
+page "$JOB"
+says 'withdrawn to joint 2 (Cy): hole closes'
+
+# A long day with every kind of trouble is one page too.
+gives 0 new "$HERE/tern.bore" --sheet sample-data/tern-slough --by T
+gives 0 import "$HERE/tern.bore" sample-data/tern-slough/surveys.csv --by T
+for i in {1..12}; do gives 0 note "$HERE/tern.bore" "note $i: many words about what the night brought and what it cost"; done
+for i in {30..36}; do gives 0 correct "$HERE/tern.bore" --joint "$i" --remarks "again $i" --reason "left out then, found in the paper log, number $i"; done
+page "$HERE/tern.bore"
+says 'more: '
+
+refuses 66 'no such' handover "$HERE/none.bore"
+refuses 64 'does not know' handover "$JOB" --json
