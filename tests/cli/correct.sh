@@ -35,7 +35,7 @@ no_warning
 
 # A correction is looked at like a reading; it has its reason, so it is only said.
 gives 0 correct "$JOB" --joint 4 --azimuth 60 --reason 'typed in haste' --by Bea
-warns 'note: Azimuth 60 would turn 54.0 degrees' 'Meant '
+warns 'note: Azimuth 60 would' '54.0 degrees' 'Meant '
 gives 0 correct "$JOB" --joint 4 --azimuth 6 --reason 'a 0 too many' --by Bea
 no_warning
 
