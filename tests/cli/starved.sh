@@ -49,6 +49,7 @@ is "$(find "$HERE" -name '*fresh*')" "" "what new left"
 # A disk that is full.
 mkdir "$HERE/disk"
 if [ "$(id -u)" = 0 ] && mount -t tmpfs -o size=400k none "$HERE/disk" 2>/dev/null; then
+	ended=0
 	trap 'ended=$?; umount "$HERE/disk" 2>/dev/null; (exit $ended); clean_up' EXIT
 	cp "$JOB" "$HERE/disk/meadow.bore"
 	cat /dev/zero >"$HERE/disk/fill" 2>/dev/null
