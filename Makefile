@@ -119,7 +119,9 @@ lint: deps
 	cppcheck -q --std=c11 --enable=warning,style,performance,portability --inline-suppr --error-exitcode=1 \
 		--suppress=missingIncludeSystem --suppress=unusedStructMember --suppressions-list=tests/cppcheck.txt \
 		-j 2 -Iinclude -Isrc src
-	printf '%s\n' $(SOURCES) | xargs -P 2 -n 8 clang-tidy --quiet --warnings-as-errors='*' -- 2>/dev/null
+	@echo 'clang-tidy, one source at a time'
+	@printf '%s\n' $(SOURCES) | xargs -P 2 -I {} sh -c \
+		'said=$$(clang-tidy --quiet --warnings-as-errors="*" "$$1" -- 2>&1) || { echo "$$said"; exit 1; }' _ {}
 	mandoc -T lint -W warning man/*.[15]
 	shellcheck -s bash tests/*.sh tests/cli/*.sh src/cli/completion.bash
 	@echo lint: ok

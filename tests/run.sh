@@ -24,8 +24,10 @@ run_one() {
 	fi
 }
 export -f run_one
+# shellcheck disable=SC2016 # the inner shell expands them
 printf '%s\n' "$@" | xargs -P 2 -I{} bash -c 'run_one "$1" "$2" "$3"' _ {} "$here" "$out"
-passed=$(cat "$out/passed" 2>/dev/null | wc -l)
-failed=$(cat "$out/failed" 2>/dev/null | wc -l)
+touch "$out/passed" "$out/failed"
+passed=$(wc -l <"$out/passed")
+failed=$(wc -l <"$out/failed")
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]

@@ -168,7 +168,7 @@ void sb_utf8_tame(char *text)
 	char *to = text;
 
 	for (size_t one; *text; text += one) {
-		unsigned c;
+		unsigned c = 0;
 		one = sb_utf8_next(text, &c);
 		bool control = c < 0x20 || (c >= 0x7F && c < 0xA0) || (c >= 0x202A && c <= 0x202E) ||
 			(c >= 0x2066 && c <= 0x2069) || c == 0xFFFD;
@@ -188,7 +188,7 @@ size_t sb_utf8_columns(const char *text)
 {
 	size_t columns = 0;
 
-	for (unsigned c; *text;) {
+	for (unsigned c = 0; *text;) {
 		text += sb_utf8_next(text, &c);
 		int width = wcwidth((wchar_t)c);
 		columns += width < 0 ? 1 : (size_t)width;

@@ -162,7 +162,7 @@ int sb_time_parse(const char *iso, int64_t *ms, struct sb_err *err)
 		c.day > month_days(c.year, c.month) || c.hour > 23 || c.minute > 59 || c.second > 59)
 		goto wrong;
 	*ms = ((days_of(c.year, c.month, c.day) * 24 + c.hour) * 60 + c.minute - zone) * 60000 +
-		c.second * 1000 + c.milli;
+		(int64_t)c.second * 1000 + c.milli;
 	return 0;
 wrong:
 	return sb_fail(err, SB_FORMAT, "'%.40s' is not a time. Write it as 2026-11-25T14:32:00Z.", iso);

@@ -107,7 +107,7 @@ static const char *take_digits(const char *from, char to[SB_NUMBER_TEXT], bool *
 			*digits = true;
 		else
 			point = true;
-		to[used++] = *from == ',' ? '.' : *from;
+		to[used++] = (char)(*from == ',' ? '.' : *from);
 		from++;
 	}
 	to[used] = '\0';

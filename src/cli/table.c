@@ -21,4 +21,4 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_backup,
 	&sb_cmd_compute,
 };
-const size_t sb_command_count = sizeof sb_commands / sizeof *sb_commands;
+const size_t sb_command_count = sizeof sb_commands / sizeof sb_commands[0];

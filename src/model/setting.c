@@ -343,7 +343,7 @@ static const struct sheet_column soil_columns[] = {
 
 #define TABLE(name, columns, type, array, count, room, required, help) \
 	{ \
-		name, columns, sizeof columns / sizeof *columns, sizeof(struct type), \
+		name, columns, sizeof(columns) / sizeof((columns)[0]), sizeof(struct type), \
 			offsetof(struct type, line), required, help, offsetof(struct job, array), \
 			offsetof(struct job, count), offsetof(struct job, room) \
 	}

@@ -139,13 +139,13 @@ static void try_wild(struct search *s, const char *typed)
 	char text[SB_NUMBER_TEXT];
 
 	for (size_t i = 0; i <= strlen(typed); i++) {
-		for (char c = '0'; c <= '9'; c++) {
-			if (insert(typed, i, c, text))
+		for (int c = '0'; c <= '9'; c++) {
+			if (insert(typed, i, (char)c, text))
 				try_text(s, text, "a digit left out", 4);
 			if (!digit(typed[i]))
 				continue;
 			sb_copy(text, sizeof text, typed);
-			text[i] = c;
+			text[i] = (char)c;
 			try_text(s, text, "one digit wrong", 5);
 		}
 		if (!digit(typed[i]))
