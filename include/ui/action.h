@@ -36,11 +36,20 @@ bool sb_action_takes(const struct action *a, int key);
 /* NULL when none takes it, or table is NULL. Rows that a widget handles are passed over. */
 const struct action *sb_action_find(const struct action *table, int key);
 
-/* The footer: keys and labels of a table, then those of another, on row 0 of the rectangle. The last label
- * of the second table always has its place.
- * Given:    writes   false: leave out what writes
+/* What holds on a screen: its own table, and that of all screens. */
+struct action_tables {
+	const struct action *own, *everywhere;
+	bool letters; /* letters are typed into fields: everywhere's are out of reach then */
+	bool writes;  /* false: leave out what writes */
+};
+
+/* Takes the next of a row's keys that reaches it; SB_KEY_NONE at the end. Of the rows of everywhere those are
+ * passed over that the screen itself takes, and letters where letters are typed. */
+int sb_action_next_key(const struct action_tables *t, bool everywhere, const char **keys);
+
+/* The footer: keys and labels, the screen's own first, on row 0 of the rectangle. The last label of all
+ * always has its place.
  * Returned: how many labels found no room. */
-size_t sb_action_footer(
-	struct cells *out, const struct action *table, const struct action *everywhere, bool writes);
+size_t sb_action_footer(struct cells *out, const struct action_tables *tables);
 
 #endif

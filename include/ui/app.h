@@ -18,6 +18,11 @@ struct app_options {
 	const struct action *everywhere; /* keys that every screen has (ui/everywhere.h) */
 	const struct screen *first;
 	const void *argument; /* of first */
+	/* How it was wanted last time, and who is told that it is wanted otherwise (NULL: nobody). */
+	bool glyphs_known;
+	enum glyphs glyphs;
+	void (*theme_chosen)(enum theme theme);
+	void (*glyphs_chosen)(enum glyphs glyphs);
 };
 
 #define SB_APP_ROWS 24
@@ -32,7 +37,8 @@ int sb_app_run(struct sb_app *app);
 /* One turn of it. False when it is over. */
 bool sb_app_turn(struct sb_app *app);
 int sb_app_status(const struct sb_app *app);
-bool sb_app_gone(const struct sb_app *app); /* it ended by a hang-up: for sb_term's close */
+bool sb_app_gone(const struct sb_app *app);		   /* it ended by a hang-up: for sb_term's close */
+const struct screen *sb_app_top(const struct sb_app *app); /* the screen that takes the next key */
 
 /* For handlers; each returns what the handler may return. */
 enum follow sb_app_open(struct view *v, const struct screen *screen, const void *argument);

@@ -26,6 +26,7 @@ struct form_field {
 	enum entry_kind kind;
 	int width; /* columns to type in */
 	bool required;
+	bool whole; /* a text that is typed anew rather than added to, as a time of day is */
 	/* What stands there. */
 	char text[SB_FORM_TEXT];
 	bool offered;	   /* nobody typed it: the first character typed takes its place */
@@ -36,6 +37,11 @@ struct form_field {
 struct form {
 	struct form_field fields[SB_FORM_FIELDS];
 	size_t count, focus;
+	/* Something was typed or moved in the focused field since the focus came to it, or since Enter. Until
+	 * then the first character typed takes the place of a number (or a `whole` text) that stands there:
+	 * a hand that comes back to a number means another one. Backspace and the arrows mend it instead. */
+	bool editing;
+	bool by_enter; /* Enter goes on from field to field, and is done at the last; see sb_form_key */
 };
 
 /* Says what is wrong with a field that was filled in, beyond what its kind says: -1 with err. */
@@ -48,13 +54,15 @@ enum form_step {
 	FORM_DONE,    /* Enter, and nothing is wrong or wanting */
 };
 
-extern const struct action sb_form_keys[]; /* to be read in help */
+/* To be read in help; Enter is the owner's to explain. */
+extern const struct action sb_form_keys[];	/* fields one below the other */
+extern const struct action sb_form_line_keys[]; /* side by side: the owner has Up and Down */
 
 /* A new field at the end; offered: what stands there at first, "" nothing. */
 void sb_form_add(struct form *f, struct form_field field, const char *offered);
 
 /* check may be NULL. Enter goes to the next field that is required and blank, and is done when there is
- * none. */
+ * none; or, where it goes from field to field, to the next one. */
 enum form_step sb_form_key(struct form *f, int key, form_check check, const void *context);
 
 /* Checks all fields; the first that is wrong gets the focus. 0: none is. */
@@ -70,7 +78,11 @@ void sb_form_draw(const struct form *f, struct cells *out);
 /* One field: its label, the place to type, its unit. Returns the column after it. */
 int sb_form_draw_one(const struct form *f, size_t field, struct cells *out, int row, int column);
 
-/* What was typed, to and from a draft. Fields that the form does not have are passed over. */
+/* The focus goes to a field, as by Tab. */
+void sb_form_focus(struct form *f, size_t field);
+
+/* What was typed, to and from a draft. Fields that the form does not have are passed over. What comes back
+ * is gone on with, not typed anew. */
 void sb_form_to_draft(const struct form *f, struct draft *d);
 void sb_form_from_draft(struct form *f, const struct draft *d);
 

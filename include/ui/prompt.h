@@ -21,6 +21,6 @@ struct prompt {
 /* Esc or Ctrl-C, or N to a yes and no, takes the question back: then answer is not called. p is copied. */
 enum follow sb_prompt_ask(struct view *asker, const struct prompt *p);
 
-extern const struct screen sb_screen_prompt;
+extern const struct screen sb_screen_prompt, sb_screen_confirm;
 
 #endif

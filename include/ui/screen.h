@@ -50,6 +50,7 @@ struct screen {
 	/* How many rows it needs at the foot of the screen below it, which stays in sight; NULL: all. */
 	int (*rows)(const struct view *v, int columns);
 
+	bool letters; /* its fields take letters: no letter is an act here */
 	const struct action *actions;
 	const struct action
 		*widgets[SB_SCREEN_WIDGETS]; /* the keys that its widgets take, to be read in its help */

@@ -7,6 +7,7 @@
 #include "cli/commands.h"
 #include "ui/app.h"
 #include "ui/everywhere.h"
+#include "ui/remembered.h"
 #include "ui/screens.h"
 
 #include <stdio.h>
@@ -16,7 +17,8 @@
 static const struct option options[] = {
 	{ "read-only", NULL, "look on: nothing is written, what others log shows at once", false },
 	{ "by", "WHO", "who is at the keyboard; the login name when left out", false },
-	{ "theme", "night|day|plain", "colours for the dark, for glare, or none", false },
+	{ "theme", "night|day|plain",
+		"colours for the dark, for glare, or none; as last chosen when left out", false },
 	{ "colour", "auto|always|never", "auto: unless NO_COLOR is set", false },
 	OPTION_END,
 };
@@ -43,11 +45,13 @@ static int parse_colour(const struct invocation *in, enum colour_wish *wish, str
 	return text ? sb_fail(err, SB_USAGE, "--colour '%.20s' is not auto, always or never.", text) : 0;
 }
 
-static int parse_theme(const struct invocation *in, enum theme *theme, struct sb_err *err)
+/* What is asked for, else what was chosen last time, else night. */
+static int parse_theme(
+	const struct invocation *in, const struct remembered *last, enum theme *theme, struct sb_err *err)
 {
 	const char *text = sb_command_value(in, "theme");
 
-	*theme = THEME_NIGHT;
+	*theme = last->theme_known ? last->theme : THEME_NIGHT;
 	if (text && sb_theme_parse(text, theme))
 		return sb_fail(err, SB_USAGE, "--theme '%.20s' is not night, day or plain.", text);
 	return 0;
@@ -69,7 +73,8 @@ static int open_job(const struct invocation *in, const char *who, struct sb_stor
 	return sb_store_open(path, STORE_READ, who, store, err);
 }
 
-static int show(struct sb_store *store, const char *who, enum theme theme, const struct sb_err *said)
+static int show(struct sb_store *store, const char *who, enum theme theme, const struct remembered *last,
+	const struct sb_err *said)
 {
 	char text[900] = "";
 	struct sb_err err = { 0 };
@@ -78,7 +83,11 @@ static int show(struct sb_store *store, const char *who, enum theme theme, const
 		.theme = theme,
 		.everywhere = sb_everywhere,
 		.first = sb_screens[0],
-		.argument = text };
+		.argument = text,
+		.glyphs_known = last->glyphs_known,
+		.glyphs = last->glyphs,
+		.theme_chosen = sb_remembered_theme,
+		.glyphs_chosen = sb_remembered_glyphs };
 
 	if (said->code)
 		snprintf(text, sizeof text, "%s You are looking on.", said->text);
@@ -100,12 +109,14 @@ static int run(const struct invocation *in)
 {
 	struct sb_err err = { 0 }, said = { 0 };
 	struct sb_store *store = NULL;
+	struct remembered last;
 	enum colour_wish colour;
 	enum theme theme;
 	const char *who;
 
+	sb_remembered_load(&last);
 	if (sb_command_who(in, &who, &err) || parse_colour(in, &colour, &err) ||
-		parse_theme(in, &theme, &err))
+		parse_theme(in, &last, &theme, &err))
 		return sb_command_fail(&err);
 	if (!isatty(STDIN_FILENO) || !isatty(STDOUT_FILENO)) {
 		sb_fail(&err, SB_USAGE,
@@ -115,7 +126,7 @@ static int run(const struct invocation *in)
 	if (open_job(in, who, &store, &said, &err))
 		return sb_command_fail(&err);
 	int status = sb_term_open(colour, &terminal, &err) ? sb_command_fail(&err)
-							   : show(store, who, theme, &said);
+							   : show(store, who, theme, &last, &said);
 	sb_store_close(store);
 	return status;
 }

@@ -22,56 +22,83 @@ const struct action *sb_action_find(const struct action *table, int key)
 	return NULL;
 }
 
-static bool in_footer(const struct action *a, bool writes)
+static bool taken_by(const struct action *table, int key)
 {
-	return a->label && (writes || !a->writes);
+	for (; table && table->name; table++)
+		if (sb_action_takes(table, key))
+			return true;
+	return false;
 }
 
-static const char *first_key(const struct action *a, char text[SB_KEY_TEXT])
+int sb_action_next_key(const struct action_tables *t, bool everywhere, const char **keys)
+{
+	for (int key; (key = sb_key_next(keys)) != SB_KEY_NONE;)
+		if (!everywhere || !((t->letters && sb_key_types(key)) || taken_by(t->own, key)))
+			return key;
+	return SB_KEY_NONE;
+}
+
+/* The key that stands in the footer. */
+static int shown_key(const struct action_tables *t, const struct action *a, bool everywhere)
 {
 	const char *keys = a->keys;
 
-	return sb_key_name(sb_key_next(&keys), text);
+	if (a->label == NULL || (a->writes && !t->writes))
+		return SB_KEY_NONE;
+	return sb_action_next_key(t, everywhere, &keys);
+}
+
+struct label {
+	int key;
+	const char *text;
+};
+
+#define LABELS_MOST 24
+
+static size_t collect(const struct action_tables *t, struct label out[LABELS_MOST])
+{
+	const struct action *tables[] = { t->own, t->everywhere };
+	size_t count = 0;
+
+	for (size_t i = 0; i < 2; i++)
+		for (const struct action *a = tables[i]; a && a->name && count < LABELS_MOST; a++) {
+			int key = shown_key(t, a, i == 1);
+			if (key != SB_KEY_NONE)
+				out[count++] = (struct label){ key, a->label };
+		}
+	return count;
 }
 
 /* "Enter log" and two blanks. */
-static int columns_of(const struct action *a)
+static int columns_of(const struct label *l)
 {
 	char key[SB_KEY_TEXT];
 
-	return (int)(sb_utf8_columns(first_key(a, key)) + 1 + sb_utf8_columns(a->label) + 2);
+	return (int)(sb_utf8_columns(sb_key_name(l->key, key)) + 1 + sb_utf8_columns(l->text) + 2);
 }
 
-static int draw_one(struct cells *out, int column, const struct action *a)
+static int draw_one(struct cells *out, int column, const struct label *l)
 {
 	char key[SB_KEY_TEXT];
 
-	column = sb_cells_text(out, 0, column, STYLE_KEY, first_key(a, key));
-	return sb_cells_text(out, 0, column + 1, STYLE_DIM, a->label) + 2;
+	column = sb_cells_text(out, 0, column, STYLE_KEY, sb_key_name(l->key, key));
+	return sb_cells_text(out, 0, column + 1, STYLE_DIM, l->text) + 2;
 }
 
-size_t sb_action_footer(
-	struct cells *out, const struct action *table, const struct action *everywhere, bool writes)
+size_t sb_action_footer(struct cells *out, const struct action_tables *tables)
 {
-	const struct action *tables[] = { table, everywhere }, *last = NULL;
+	struct label labels[LABELS_MOST];
+	size_t count = collect(tables, labels), left_out = 0;
 	int column = 1, room = out->columns;
-	size_t left_out = 0;
 
-	for (const struct action *a = everywhere; a && a->name; a++)
-		if (in_footer(a, writes))
-			last = a;
-	if (last)
-		room -= columns_of(last) - 2;
-	for (size_t i = 0; i < 2; i++)
-		for (const struct action *a = tables[i]; a && a->name; a++) {
-			if (!in_footer(a, writes) || a == last)
-				continue;
-			if (column + columns_of(a) > room)
-				left_out++;
-			else
-				column = draw_one(out, column, a);
-		}
-	if (last)
-		draw_one(out, column, last);
+	if (count == 0)
+		return 0;
+	room -= columns_of(&labels[count - 1]) - 2;
+	for (size_t i = 0; i + 1 < count; i++)
+		if (column + columns_of(&labels[i]) > room)
+			left_out++;
+		else
+			column = draw_one(out, column, &labels[i]);
+	draw_one(out, column, &labels[count - 1]);
 	return left_out;
 }

@@ -41,16 +41,26 @@ static int decimals(const struct job *job)
 	return job->unit == UNIT_M ? 2 : 1;
 }
 
-void sb_answers_offset(const struct job *job, const struct frame *f, double metres, const char *positive,
-	const char *negative, char text[32])
+static void side_words(const struct job *job, const struct frame *f, double metres, const char *positive,
+	const char *negative, const char *zero, char text[32])
 {
 	double value = sb_frame_typed(f, metres), least = 0.5 * pow(10, -decimals(job));
 
 	if (fabs(value) < least)
-		snprintf(text, 32, "on line");
+		snprintf(text, 32, "%s", zero);
 	else
 		snprintf(text, 32, "%.*f %s %s", decimals(job), fabs(value), sb_unit_short(job->unit),
 			value > 0 ? positive : negative);
+}
+
+void sb_answers_offset(const struct job *job, const struct frame *f, double metres, char text[32])
+{
+	side_words(job, f, metres, "right", "left", "on line", text);
+}
+
+void sb_answers_height(const struct job *job, const struct frame *f, double metres, char text[32])
+{
+	side_words(job, f, metres, "high", "low", "on grade", text);
 }
 
 void sb_answers_radius(const struct job *job, const struct frame *f, double metres, char text[32])
@@ -87,13 +97,17 @@ static int begin(struct cells *out, int row, const struct answers *a, const char
 	return 14;
 }
 
-static void verdict(struct cells *out, int row, enum level level)
+void sb_answers_verdict(struct cells *out, int row, enum level level)
 {
+	const int most = 106, width = 9;
+	int edge = (out->columns < most ? out->columns : most) - 1;
 	char text[16];
 	const char *mark = sb_theme_mark(level);
 
 	snprintf(text, sizeof text, "%s%s%s", mark, *mark ? " " : "", sb_level_word(level));
-	sb_cells_right(out, row, out->columns - 10, 9, sb_theme_level(level), text);
+	int column = edge - (int)sb_utf8_columns(text);
+	sb_cells_fit(out, row, edge - width, width - (edge - column), STYLE_PLAIN, "");
+	sb_cells_text(out, row, column, sb_theme_level(level), text);
 }
 
 static int part(struct cells *out, int row, int column, enum style style, const char *text)
@@ -114,13 +128,13 @@ static void draw_bit(const struct answers *a, struct cells *out, int row)
 	sb_axis_station(a->bit->deviation.station_m, a->job->unit, decimals(a->job), station);
 	snprintf(text, sizeof text, "station %s", station);
 	column = part(out, row, column, STYLE_STRONG, text);
-	sb_answers_offset(a->job, f, a->bit->deviation.offset_m, "right", "left", text);
+	sb_answers_offset(a->job, f, a->bit->deviation.offset_m, text);
 	column = part(out, row, column, STYLE_STRONG, text);
-	sb_answers_offset(a->job, f, a->bit->deviation.height_m, "high", "low", text);
+	sb_answers_height(a->job, f, a->bit->deviation.height_m, text);
 	column = part(out, row, column, STYLE_STRONG, text);
 	snprintf(text, sizeof text, "corridor %.0f %%", fmin(a->bit->use.share * 100, 999));
 	sb_cells_text(out, row, column, STYLE_PLAIN, text);
-	verdict(out, row, worse(a->bit->level, level_of(a, WARNING_CORRIDOR)));
+	sb_answers_verdict(out, row, worse(a->bit->level, level_of(a, WARNING_CORRIDOR)));
 }
 
 static int angle_decimals(const struct job *job)
@@ -143,7 +157,7 @@ static void draw_heading(const struct answers *a, struct cells *out, int row)
 	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
 	snprintf(text, sizeof text, " (design %.1f)", sb_frame_azi_typed(f, design.azi_rad));
 	sb_cells_text(out, row, column, STYLE_DIM, text);
-	verdict(out, row, worse(level_of(a, WARNING_LEAVES), level_of(a, WARNING_EXIT)));
+	sb_answers_verdict(out, row, worse(level_of(a, WARNING_LEAVES), level_of(a, WARNING_EXIT)));
 }
 
 static void window_name(const struct job *job, char text[40])
@@ -174,9 +188,11 @@ static void draw_bend(const struct answers *a, struct cells *out, int row)
 			sb_unit_short(a->job->unit));
 		sb_cells_text(out, row, column, STYLE_DIM, text);
 	}
-	verdict(out, row, worse(level_of(a, WARNING_JOINT_BEND), level_of(a, WARNING_WINDOW_BEND)));
+	sb_answers_verdict(
+		out, row, worse(level_of(a, WARNING_JOINT_BEND), level_of(a, WARNING_WINDOW_BEND)));
 }
 
+/* What the next joint may turn. By direction only where that differs by what can be steered. */
 static void turn_words(const struct answers *a, char text[96])
 {
 	const struct budget *b = a->budget;
@@ -184,10 +200,52 @@ static void turn_words(const struct answers *a, char text[96])
 	       right = sb_deg(b->right_rad);
 	double spread = fmax(fmax(up, down), fmax(left, right)) - fmin(fmin(up, down), fmin(left, right));
 
-	if (spread < 0.05)
-		snprintf(text, 96, "may turn %.1f deg", fmax(sb_deg(b->least_rad), 0));
+	if (b->least_rad < 0 && spread < 0.05)
+		snprintf(text, 96, "hold straight: the %s is passed", b->by);
+	else if (spread < 0.05)
+		snprintf(text, 96, "may turn %.1f deg (%s)", fmax(sb_deg(b->least_rad), 0), b->by);
 	else
 		snprintf(text, 96, "turn up %.1f down %.1f left %.1f right %.1f deg", up, down, left, right);
+}
+
+/* The longest of several ways to say it that finds room; the last one whether it does or not. */
+static void pick(const char *const *ways, int room, char text[96])
+{
+	while (ways[1] && (int)sb_utf8_columns(*ways) > room)
+		ways++;
+	sb_copy(text, 96, *ways);
+}
+
+static void exit_words(const struct answers *a, int room, char text[96])
+{
+	char along[32], across[32], full[96], brief[96];
+
+	side_words(
+		a->job, &a->solution->frame, a->ahead->exit_long_m, "long", "short", "at the stake", along);
+	sb_answers_offset(a->job, &a->solution->frame, a->ahead->exit_right_m, across);
+	snprintf(full, sizeof full, "if held, comes out %s, %s", along, across);
+	snprintf(brief, sizeof brief, "out %s, %s", along, across);
+	pick((const char *const[]){ full, brief, NULL }, room, text);
+}
+
+/* Where it comes out, near the end; before that, when it would leave the corridor. */
+static void ahead_words(const struct answers *a, int room, char text[96])
+{
+	char full[64], half[64], brief[64];
+	int joint = a->ahead->leaves_held;
+
+	if (a->ahead->exit_known) {
+		exit_words(a, room, text);
+		return;
+	}
+	snprintf(full, sizeof full, "if held, leaves the corridor at joint %d", joint);
+	snprintf(half, sizeof half, "if held, leaves at joint %d", joint);
+	snprintf(brief, sizeof brief, "held: leaves at %d", joint);
+	if (joint)
+		pick((const char *const[]){ full, half, brief, NULL }, room, text);
+	else
+		pick((const char *const[]){ "if held, stays in the corridor", "held: stays inside", NULL },
+			room, text);
 }
 
 static void draw_next(const struct answers *a, struct cells *out, int row)
@@ -199,12 +257,10 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 		turn_words(a, text);
 		column = part(out, row, column, STYLE_STRONG, text);
 	}
-	if (a->ahead->leaves_held)
-		snprintf(text, sizeof text, "held: out jt %d", a->ahead->leaves_held);
-	else
-		snprintf(text, sizeof text, "held: stays in");
-	if (a->bit->known)
-		sb_cells_text(out, row, column, STYLE_DIM, text);
+	if (!a->bit->known)
+		return;
+	ahead_words(a, out->columns - column - 1, text);
+	sb_cells_text(out, row, column, a->ahead->leaves_held ? STYLE_PLAIN : STYLE_DIM, text);
 }
 
 void sb_answers_draw(const struct answers *a, struct cells *out)

@@ -27,9 +27,13 @@ struct answers sb_answers_trial(const struct job *job, const struct solution *s,
 /* Four rows. */
 void sb_answers_draw(const struct answers *a, struct cells *out);
 
+/* Mark and word at the right edge of a row, where a tired hand looks first; not so far out on a wide screen
+ * that the eye loses the row. */
+void sb_answers_verdict(struct cells *out, int row, enum level level);
+
 /* "1.8 ft left": decimals as people say them, words for signs. */
-void sb_answers_offset(const struct job *job, const struct frame *f, double metres, const char *positive,
-	const char *negative, char text[32]);
+void sb_answers_offset(const struct job *job, const struct frame *f, double metres, char text[32]);
+void sb_answers_height(const struct job *job, const struct frame *f, double metres, char text[32]);
 /* "1480 ft", "straight". */
 void sb_answers_radius(const struct job *job, const struct frame *f, double metres, char text[32]);
 

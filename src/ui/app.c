@@ -104,6 +104,8 @@ struct sb_app *sb_app_new(const struct sb_term *term, const struct app_options *
 	sb_cells_init(&a->cells, 0, 0);
 	measure(a);
 	a->glyphs = a->facts.glyphs;
+	if (o->glyphs_known)
+		a->glyphs = o->glyphs < a->facts.best ? o->glyphs : a->facts.best;
 	a->rested = true;
 	if (push(a, o->first, o->argument, err)) {
 		sb_app_free(a);
@@ -149,7 +151,9 @@ static int draw_foot(struct sb_app *a)
 
 	if (a->message[0] == '\0') {
 		struct cells row = sb_cells_part(c, c->rows - 1, 0, 1, c->columns);
-		sb_action_footer(&row, top(a)->screen->actions, a->o.everywhere, writes(a));
+		sb_action_footer(&row,
+			&(struct action_tables){ top(a)->screen->actions, a->o.everywhere,
+				top(a)->screen->letters, writes(a) });
 		return 1;
 	}
 	const char *mark = sb_theme_mark(a->message_level);
@@ -268,6 +272,9 @@ static enum follow dispatch(struct sb_app *a, int key)
 
 	if (follow != FOLLOW_PASS)
 		return follow;
+	/* A letter that this field does not take must not close the page with all that was typed. */
+	if (screen->letters && sb_key_types(key))
+		return FOLLOW_NOTHING;
 	const struct action *action = sb_action_find(screen->actions, key);
 	if (action == NULL)
 		action = sb_action_find(a->o.everywhere, key);
@@ -420,6 +427,8 @@ enum follow sb_app_next_theme(struct view *v)
 	if (a->facts.colours < 8)
 		return sb_app_say(v, LEVEL_OK, "No colours here: the terminal has none, or NO_COLOR is set.");
 	a->o.theme = (enum theme)((a->o.theme + 1) % SB_THEMES);
+	if (a->o.theme_chosen)
+		a->o.theme_chosen(a->o.theme);
 	return sb_app_say(v, LEVEL_OK, "Colours: %s.", sb_theme_name(a->o.theme));
 }
 
@@ -428,6 +437,8 @@ enum follow sb_app_next_glyphs(struct view *v)
 	struct sb_app *a = v->app;
 
 	a->glyphs = a->glyphs >= a->facts.best ? GLYPHS_ASCII : (enum glyphs)(a->glyphs + 1);
+	if (a->o.glyphs_chosen)
+		a->o.glyphs_chosen(a->glyphs);
 	return sb_app_say(v, LEVEL_OK, "Pictures in %s%s", sb_glyph_word(a->glyphs),
 		a->glyphs == GLYPHS_BRAILLE
 			? ": \u28FF\u2809\u28C0 should be dots. If not, press the key again."
@@ -449,6 +460,11 @@ enum follow sb_app_suspend(struct view *v)
 void sb_app_set_who(struct view *v, const char *who)
 {
 	sb_copy(v->app->who, sizeof v->app->who, who);
+}
+
+const struct screen *sb_app_top(const struct sb_app *a)
+{
+	return a->views[a->depth - 1].screen;
 }
 
 struct view *sb_app_below(struct view *v)

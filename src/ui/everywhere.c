@@ -11,8 +11,6 @@ static enum follow help(struct view *v)
 {
 	struct help_topic topic = { v->screen, sb_everywhere };
 
-	if (v->screen == &sb_screen_help)
-		return FOLLOW_CLOSE;
 	return sb_app_open(v, &sb_screen_help, &topic);
 }
 

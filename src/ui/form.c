@@ -16,14 +16,22 @@
 #define CTRL_U 21
 
 const struct action sb_form_keys[] = {
-	{ .name = "field-done",
-		.keys = "Enter",
-		.help = "Take what is typed: go to the next field that is still needed, or finish." },
 	{ .name = "field-next", .keys = "Tab Down", .help = "Go to the next field." },
 	{ .name = "field-previous", .keys = "Shift-Tab Up", .help = "Go to the field before." },
 	{ .name = "field-move",
 		.keys = "Left Right Home End",
 		.help = "Move within the text; where there are words to choose from, choose." },
+	{ .name = "field-delete", .keys = "Backspace Del", .help = "Delete the character before, or under." },
+	{ .name = "field-clear", .keys = "Ctrl-U", .help = "Empty the field." },
+	{ 0 },
+};
+
+const struct action sb_form_line_keys[] = {
+	{ .name = "field-next", .keys = "Tab", .help = "Go to the next field." },
+	{ .name = "field-previous", .keys = "Shift-Tab", .help = "Go to the field before." },
+	{ .name = "field-move",
+		.keys = "Left Right Home End",
+		.help = "Mend the number that stands there; a digit typed at once begins a new one." },
 	{ .name = "field-delete", .keys = "Backspace Del", .help = "Delete the character before, or under." },
 	{ .name = "field-clear", .keys = "Ctrl-U", .help = "Empty the field." },
 	{ 0 },
@@ -148,12 +156,18 @@ static enum form_step remove_bytes(struct form_field *field, size_t from, size_t
 	return changed(field);
 }
 
-static enum form_step insert(struct form_field *field, int key)
+/* What stands there gives way: nobody typed it, or the focus has just come to a number. */
+static bool gives_way(const struct form *f, const struct form_field *field)
+{
+	return field->offered || (!f->editing && (field->kind == ENTRY_NUMBER || field->whole));
+}
+
+static enum form_step insert(const struct form *f, struct form_field *field, int key)
 {
 	char bytes[SB_GLYPH_BYTES];
 	size_t length = sb_glyph_encode((unsigned)key, bytes);
 
-	if (field->offered)
+	if (gives_way(f, field))
 		field->text[field->at = 0] = '\0';
 	if (strlen(field->text) + length >= sizeof field->text)
 		return FORM_MOVED; /* full */
@@ -164,15 +178,15 @@ static enum form_step insert(struct form_field *field, int key)
 	return changed(field);
 }
 
-static enum form_step type_number(struct form_field *field, int key)
+static enum form_step type_number(const struct form *f, struct form_field *field, int key)
 {
 	if (key == ',')
 		key = '.';
 	if (!((key >= '0' && key <= '9') || key == '.' || key == '-' || key == '+'))
 		return FORM_PASS;
-	if (!field->offered && strlen(field->text) + 1 >= SB_NUMBER_TEXT)
+	if (!gives_way(f, field) && strlen(field->text) + 1 >= SB_NUMBER_TEXT)
 		return FORM_MOVED;
-	return insert(field, key);
+	return insert(f, field, key);
 }
 
 /* The words of a choice, one after the other; 0 is "none of them". */
@@ -254,7 +268,7 @@ static enum form_step edit(struct form_field *field, int key)
 	return FORM_MOVED;
 }
 
-static enum form_step type_into(struct form_field *field, int key)
+static enum form_step type_into(const struct form *f, struct form_field *field, int key)
 {
 	if (field->kind == ENTRY_CHOICE) {
 		if (key == SB_KEY_BACKSPACE || key == SB_KEY_DELETE || key == CTRL_U)
@@ -265,18 +279,24 @@ static enum form_step type_into(struct form_field *field, int key)
 	if (step != FORM_PASS)
 		return step;
 	if (field->kind == ENTRY_NUMBER)
-		return type_number(field, key);
-	return sb_key_types(key) ? insert(field, key) : FORM_PASS;
+		return type_number(f, field, key);
+	return sb_key_types(key) ? insert(f, field, key) : FORM_PASS;
 }
 
 /* Going from field to field */
+
+void sb_form_focus(struct form *f, size_t field)
+{
+	f->focus = field % f->count;
+	f->fields[f->focus].at = strlen(f->fields[f->focus].text);
+	f->editing = false;
+}
 
 static enum form_step go(struct form *f, size_t to, form_check check, const void *context)
 {
 	if (f->fields[f->focus].text[0]) /* blank: not wrong yet */
 		check_one(f, f->focus, check, context);
-	f->focus = to % f->count;
-	f->fields[f->focus].at = strlen(f->fields[f->focus].text);
+	sb_form_focus(f, to);
 	return FORM_MOVED;
 }
 
@@ -284,6 +304,8 @@ static enum form_step enter(struct form *f, form_check check, const void *contex
 {
 	if (check_one(f, f->focus, check, context))
 		return FORM_MOVED;
+	if (f->by_enter && f->focus + 1 < f->count)
+		return go(f, f->focus + 1, check, context);
 	for (size_t i = 1; i < f->count; i++) {
 		size_t next = (f->focus + i) % f->count;
 		if (f->fields[next].required && f->fields[next].text[0] == '\0')
@@ -296,13 +318,17 @@ enum form_step sb_form_key(struct form *f, int key, form_check check, const void
 {
 	if (f->count == 0)
 		return FORM_PASS;
-	if (key == SB_KEY_ENTER)
+	if (key == SB_KEY_ENTER) {
+		f->editing = false;
 		return enter(f, check, context);
+	}
 	if (key == SB_KEY_TAB || key == SB_KEY_DOWN)
 		return go(f, f->focus + 1, check, context);
 	if (key == SB_KEY_BACKTAB || key == SB_KEY_UP)
 		return go(f, f->focus + f->count - 1, check, context);
-	return type_into(&f->fields[f->focus], key);
+	enum form_step step = type_into(f, &f->fields[f->focus], key);
+	f->editing = f->editing || step != FORM_PASS;
+	return step;
 }
 
 /* Drafts */
@@ -323,4 +349,5 @@ void sb_form_from_draft(struct form *f, const struct draft *d)
 {
 	for (size_t i = 0; i < d->count && i < SB_DRAFT_FIELDS; i++)
 		sb_form_put(f, d->fields[i].name, d->fields[i].text, false);
+	f->editing = true;
 }

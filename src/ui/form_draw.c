@@ -3,6 +3,7 @@
 #include "base/str.h"
 #include "ui/form.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #define GAP 2
@@ -80,6 +81,20 @@ static bool fits_beside(const struct form_field *field, int labels, const struct
 	return (int)sb_utf8_columns(field->problem) + 2 <= out->columns - problem_column(field, labels);
 }
 
+/* "f full  p partial  n none": which letter brings which word. */
+static void draw_choices(const struct form_field *field, struct cells *out, int row, int column)
+{
+	char word[SB_FORM_TEXT];
+
+	for (const char *at = field->choices; *at; at += strspn(at, "|")) {
+		size_t length = strcspn(at, "|");
+		snprintf(word, sizeof word, "%.*s", (int)length, at);
+		sb_cells_print(out, row, column, STYLE_KEY, "%c", word[0]);
+		column = sb_cells_text(out, row, column + 2, STYLE_DIM, word) + 2;
+		at += length;
+	}
+}
+
 static void draw_row(const struct form *f, size_t i, struct cells *out, int row, int labels)
 {
 	const struct form_field *field = &f->fields[i];
@@ -91,6 +106,8 @@ static void draw_row(const struct form *f, size_t i, struct cells *out, int row,
 	int end = draw_place(field, i == f->focus, out, row, 2 + labels + 1);
 	if (field->unit)
 		sb_cells_text(out, row, end + 1, STYLE_DIM, field->unit);
+	if (field->choices)
+		draw_choices(field, out, row, end + 1);
 	if (field->problem[0] == '\0')
 		return;
 	sb_cells_text(out, row, column, STYLE_WATCH, "! ");

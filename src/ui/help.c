@@ -1,9 +1,10 @@
 /* Help on the screen, and the same words for the man page.
  *
- * The page is made anew at each draw: a run of lines, of which those in sight are drawn. */
+ * The page says what holds on its screen: a key that is typed into a field there is not listed as an act. */
 #include "ui/help.h"
 
 #include "ui/key.h"
+#include "ui/page.h"
 
 #include <string.h>
 
@@ -11,7 +12,7 @@
 
 struct help {
 	struct help_topic topic;
-	int first, rows, lines; /* scrolled to; in sight; in all: as last drawn */
+	struct page page;
 };
 
 static int help_open(struct view *v, const void *argument, struct sb_err *err)
@@ -23,107 +24,98 @@ static int help_open(struct view *v, const void *argument, struct sb_err *err)
 	return 0;
 }
 
-/* The keys of an action as people read them: "Q, Esc, Ctrl-C". */
-static void key_list(const struct action *a, struct sb_str *out)
+static struct action_tables tables_of(const struct help_topic *t)
 {
+	return (struct action_tables){ t->screen->actions, t->everywhere, t->screen->letters, true };
+}
+
+/* The keys of a row as people read them: "Q, Esc, Ctrl-C"; those that reach it on this screen. */
+static void key_list(const struct help_topic *t, const struct action *a, bool everywhere, struct sb_str *out)
+{
+	struct action_tables tables = tables_of(t);
 	const char *keys = a->keys;
 	char name[SB_KEY_TEXT];
 
-	for (int key; (key = sb_key_next(&keys)) != SB_KEY_NONE;)
+	for (int key; (key = sb_action_next_key(&tables, everywhere, &keys)) != SB_KEY_NONE;)
 		sb_str_add(out, "%s%s", out->length ? ", " : "", sb_key_name(key, name));
 }
 
-static int draw_action(const struct action *a, struct cells *out, int line)
+static int draw_action(
+	const struct help_topic *t, const struct action *a, bool everywhere, struct cells *out, int line)
 {
+	const int column = 2 + KEYS_COLUMNS + 1;
 	struct sb_str keys = { 0 };
 
-	key_list(a, &keys);
-	sb_cells_fit(out, line, 2, KEYS_COLUMNS, STYLE_KEY, sb_str_get(&keys));
+	key_list(t, a, everywhere, &keys);
+	if (keys.length > 0) {
+		sb_cells_fit(out, line, 2, KEYS_COLUMNS, STYLE_KEY, sb_str_get(&keys));
+		line += sb_cells_wrap(out, line, column, out->columns - column - 1, STYLE_PLAIN, a->help);
+	}
 	sb_str_clear(&keys);
-	int column = 2 + KEYS_COLUMNS + 1;
-	return line + sb_cells_wrap(out, line, column, out->columns - column - 1, STYLE_PLAIN, a->help);
-}
-
-static int draw_table(const struct action *table, struct cells *out, int line)
-{
-	for (; table && table->name; table++)
-		line = draw_action(table, out, line);
 	return line;
 }
 
-/* Draws all lines, those out of sight too (they are clipped away); returns the line after the last. */
-static int draw_page(const struct help_topic *t, struct cells *out, int line)
+static int draw_table(const struct help_topic *t, const struct action *table, struct cells *out, int line)
 {
+	for (const struct action *a = table; a && a->name; a++)
+		line = draw_action(t, a, table == t->everywhere, out, line);
+	return line;
+}
+
+static int draw_lines(const void *context, struct cells *out, int line)
+{
+	const struct help_topic *t = context;
 	const struct screen *s = t->screen;
 
 	if (s->about)
 		line += sb_cells_wrap(out, line, 1, out->columns - 2, STYLE_PLAIN, s->about) + 1;
 	sb_cells_rule(out, line++, s->title ? s->title : "keys here");
-	line = draw_table(s->actions, out, line);
+	line = draw_table(t, s->actions, out, line);
 	for (size_t i = 0; i < SB_SCREEN_WIDGETS; i++)
-		line = draw_table(s->widgets[i], out, line);
+		line = draw_table(t, s->widgets[i], out, line);
 	sb_cells_rule(out, ++line, "on every screen");
-	return draw_table(t->everywhere, out, line + 1);
+	return draw_table(t, t->everywhere, out, line + 1);
 }
 
 static void help_draw(const struct view *v, struct cells *out)
 {
 	struct help *h = v->state;
 
-	h->rows = out->rows;
-	h->lines = draw_page(&h->topic, out, -h->first) + h->first;
+	sb_page_draw(&h->page, draw_lines, &h->topic, out);
 }
 
-static enum follow scroll(struct view *v, int by)
+static enum follow help_key(struct view *v, int key)
 {
 	struct help *h = v->state;
-	int most = h->lines > h->rows ? h->lines - h->rows : 0;
 
-	h->first += by;
-	h->first = h->first > most ? most : h->first < 0 ? 0 : h->first;
-	return FOLLOW_REDRAW;
+	return sb_page_key(&h->page, key) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
-static enum follow line_up(struct view *v)
+static enum follow back(struct view *v)
 {
-	return scroll(v, -1);
-}
-
-static enum follow line_down(struct view *v)
-{
-	return scroll(v, 1);
-}
-
-static enum follow page_up(struct view *v)
-{
-	const struct help *h = v->state;
-
-	return scroll(v, 1 - h->rows);
-}
-
-static enum follow page_down(struct view *v)
-{
-	const struct help *h = v->state;
-
-	return scroll(v, h->rows - 1);
+	(void)v;
+	return FOLLOW_CLOSE;
 }
 
 static const struct action help_actions[] = {
-	{ .name = "line-up", .keys = "Up", .help = "One line up.", .act = line_up },
-	{ .name = "line-down", .keys = "Down", .label = "more", .help = "One line down.", .act = line_down },
-	{ .name = "page-up", .keys = "PgUp", .help = "A screenful up.", .act = page_up },
-	{ .name = "page-down", .keys = "PgDn Space", .help = "A screenful down.", .act = page_down },
+	{ .name = "back",
+		.keys = "Enter ? F1 Q Esc Ctrl-C",
+		.label = "back",
+		.help = "Back to where help was asked for.",
+		.act = back },
 	{ 0 },
 };
 
 const struct screen sb_screen_help = {
 	.name = "help",
-	.title = "Help",
+	.title = "help",
 	.about = "What the keys do on the screen that help was asked for.",
 	.state_size = sizeof(struct help),
 	.open = help_open,
 	.draw = help_draw,
+	.key = help_key,
 	.actions = help_actions,
+	.widgets = { sb_page_keys },
 };
 
 /* The man page */
@@ -206,7 +198,8 @@ void sb_help_mdoc(const struct screen *const *screens, const struct action *ever
 			mdoc_table(out, s->widgets[i]);
 		sb_str_add(out, ".El\n");
 	}
-	mdoc_begin(out, "on every screen", NULL);
+	mdoc_begin(out, "on every screen",
+		"Where letters are typed into fields, the function keys, Esc and Ctrl-C are left.");
 	mdoc_table(out, everywhere);
 	sb_str_add(out, ".El\n");
 }

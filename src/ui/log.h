@@ -1,5 +1,5 @@
-/* The main screen, in parts: what is typed (log_entry.c), the table (log_table.c), and the screen that holds
- * them (screen_log.c).
+/* The main screen, in parts: what is typed (log_entry.c) and how it looks (log_line.c), the acts that ask
+ * something first (log_acts.c), the table (log_table.c), and the screen that holds them (screen_log.c).
  */
 #ifndef UI_LOG_H
 #define UI_LOG_H
@@ -12,14 +12,16 @@
 
 struct log_state {
 	/* what is typed for the next joint */
-	struct form entry; /* the five fields of the entry line */
-	struct form more;  /* all others that a row can carry */
-	int leg, joint;	   /* what it is typed for */
-	bool trial;	   /* what if: the answers and pictures speak of what is typed */
-	bool known;	   /* preview holds */
+	struct form entry;  /* the five fields of the entry line */
+	struct form more;   /* all others that a row can carry */
+	int leg, joint;	    /* what it is typed for */
+	bool trial;	    /* what if: the answers and pictures speak of what is typed; nothing is logged */
+	struct form before; /* the entry line as it was when what-if began, and will be again */
+	bool known;	    /* preview holds */
 	struct preview preview;
 	/* what is looked at */
 	size_t back; /* the chosen row of the table, counted from the newest */
+	size_t rows; /* how many the table had when it was last looked at */
 	enum picture picture;
 	enum reach reach;
 	struct pictures pictures;
@@ -35,17 +37,30 @@ struct form_field sb_log_field(const struct row_field *f, const struct job *job,
 int sb_log_check(const struct form *f, size_t field, const void *context, struct sb_err *err);
 /* Puts the fields of a form into a reading. */
 int sb_log_take(const struct form *f, enum incline incline, struct reading *r, struct sb_err *err);
-/* The reading that the two forms make. */
-int sb_log_reading(const struct view *v, struct reading *r, struct sb_err *err);
+/* The reading that the two forms make; taken: false leaves the angles out. */
+int sb_log_reading(const struct view *v, bool taken, struct reading *r, struct sb_err *err);
 /* After each change: the draft to disk, the preview anew. */
 void sb_log_changed(struct view *v);
 void sb_log_save_draft(const struct view *v, bool sync);
 /* Takes a draft up again, if there is one for this joint. Says so. */
 void sb_log_load_draft(struct view *v);
-/* Logs what is typed; the reason is for a reading that looks like a slip. */
-enum follow sb_log_commit(struct view *v, const char *reason);
+/* What if: begins, or ends with the entry line as it was before. */
+void sb_log_trial(struct view *v, bool on);
+/* Logs what is typed; taken: false leaves the angles out; the reason is for a reading that looks like a
+ * slip. FOLLOW_JOB_CHANGED when it is on disk; else it said why not, and all that was typed still stands. */
+enum follow sb_log_commit(struct view *v, bool taken, const char *reason);
 /* What is typed looks like a slip; returns how many suspicions, held ones first. */
 size_t sb_log_look(const struct view *v, const struct reading *r, struct suspicion found[SB_SUSPICIONS]);
+
+/* Three rows: the rule over it, the fields, what they mean. */
+#define SB_LOG_LINE_ROWS 3
+void sb_log_line_draw(const struct view *v, struct cells *out);
+
+/* ---- acts that ask first: the rows of the table of actions ---- */
+
+enum follow sb_log_pull_back(struct view *v);
+enum follow sb_log_note(struct view *v);
+enum follow sb_log_no_reading(struct view *v);
 
 /* ---- the table ---- */
 

@@ -3,6 +3,7 @@
  * 1. Every key goes to the draft file before it is painted.
  * 2. Enter looks for slips first; one that is held asks (screen_held.c) before anything is logged.
  * 3. The forms are emptied only after the store says that the joint is on disk.
+ * 4. What is typed in a what-if is gone when it ends: made-up angles must not lie ready for the next Enter.
  */
 #include "base/str.h"
 #include "base/time.h"
@@ -17,12 +18,21 @@ static const char *const entry_labels[] = { "length", "incl", "azim", "face", "s
 static const int entry_widths[] = { 6, 6, 6, 4, 5 };
 #define ENTRY_FIELDS 5
 
+static const char *unit_of(const struct row_field *f, const struct job *job)
+{
+	if (f->type == FIELD_CLOCK)
+		return "as 14:32 or 1432";
+	return sb_same(f->name, "inclination") ? sb_incline_mark(job->incline)
+					       : sb_row_field_unit(f, job->unit);
+}
+
 struct form_field sb_log_field(const struct row_field *f, const struct job *job, int width)
 {
 	struct form_field field = {
 		.name = f->name,
 		.label = f->label,
-		.unit = sb_row_field_unit(f, job->unit),
+		.unit = unit_of(f, job),
+		.whole = f->type == FIELD_CLOCK,
 		.kind = f->type == FIELD_NUMBER	   ? ENTRY_NUMBER
 			: f->type == FIELD_RETURNS ? ENTRY_CHOICE
 						   : ENTRY_TEXT,
@@ -54,6 +64,7 @@ static void build_forms(struct log_state *s, const struct job *job)
 		sb_form_add(&s->entry, field, i == 0 ? length.text : "");
 	}
 	s->entry.focus = 1;
+	s->more.by_enter = true; /* a number meant for the next field must not land among the angles */
 	for (size_t i = 0; i < sb_row_field_count; i++) {
 		const struct row_field *f = &sb_row_fields[i];
 		if (!in_entry(f->name))
@@ -90,12 +101,17 @@ int sb_log_take(const struct form *f, enum incline incline, struct reading *r, s
 	return 0;
 }
 
-int sb_log_reading(const struct view *v, struct reading *r, struct sb_err *err)
+int sb_log_reading(const struct view *v, bool taken, struct reading *r, struct sb_err *err)
 {
 	const struct log_state *s = v->state;
+	struct form entry = s->entry;
 
 	memset(r, 0, sizeof *r);
-	if (sb_log_take(&s->entry, v->job->incline, r, err) || sb_log_take(&s->more, v->job->incline, r, err))
+	if (!taken) {
+		sb_form_put(&entry, "inclination", "", false);
+		sb_form_put(&entry, "azimuth", "", false);
+	}
+	if (sb_log_take(&entry, v->job->incline, r, err) || sb_log_take(&s->more, v->job->incline, r, err))
 		return -1;
 	if (!sb_number_given(&r->joint_length))
 		r->joint_length = sb_job_tally(v->job, s->joint);
@@ -115,24 +131,58 @@ static void preview(struct view *v)
 	struct log_state *s = v->state;
 	struct reading r;
 
-	s->known = sb_log_reading(v, &r, NULL) == 0 && sb_reading_taken(&r) &&
+	s->known = sb_log_reading(v, true, &r, NULL) == 0 && sb_reading_taken(&r) &&
 		sb_solve_preview(v->job, v->solution, &r, &s->preview, NULL) == 0;
-	if (!s->known)
-		s->trial = false;
+}
+
+void sb_log_trial(struct view *v, bool on)
+{
+	struct log_state *s = v->state;
+
+	if (on == s->trial)
+		return;
+	if (on)
+		s->before = s->entry;
+	else
+		s->entry = s->before;
+	s->trial = on;
+	preview(v);
 }
 
 /* ---- the draft ---- */
 
+#define FOCUS "focus" /* no field: where the hand was */
+
+static void add_focus(const struct form *f, struct draft *d)
+{
+	if (d->count == SB_DRAFT_FIELDS)
+		return;
+	sb_copy(d->fields[d->count].name, sizeof d->fields[0].name, FOCUS);
+	sb_copy(d->fields[d->count].text, sizeof d->fields[0].text, f->fields[f->focus].name);
+	d->count++;
+}
+
+/* The hand goes on where it was, in the middle of a number too. */
+static void take_focus(struct form *f, const struct draft *d)
+{
+	for (size_t i = 0; i < d->count; i++)
+		if (sb_same(d->fields[i].name, FOCUS) && sb_form_index(f, d->fields[i].text) < f->count)
+			sb_form_focus(f, sb_form_index(f, d->fields[i].text));
+	f->editing = true;
+}
+
 void sb_log_save_draft(const struct view *v, bool sync)
 {
 	const struct log_state *s = v->state;
+	const struct form *entry = s->trial ? &s->before : &s->entry;
 	struct draft d = { .leg = s->leg, .joint = s->joint, .at_ms = sb_time_now() };
 
 	if (!sb_store_writes(v->store))
 		return;
-	sb_form_to_draft(&s->entry, &d);
+	sb_form_to_draft(entry, &d);
 	sb_form_to_draft(&s->more, &d);
-	bool typed = sb_form_touched(&s->entry) || sb_form_touched(&s->more);
+	bool typed = d.count > 0;
+	add_focus(entry, &d);
 	/* A draft that cannot be written costs what is half typed if the power goes; it must not stop the
 	 * hand. */
 	if (typed)
@@ -162,6 +212,7 @@ void sb_log_load_draft(struct view *v)
 	}
 	sb_form_from_draft(&s->entry, &d);
 	sb_form_from_draft(&s->more, &d);
+	take_focus(&s->entry, &d);
 	preview(v);
 	sb_time_short(d.at_ms, sb_time_offset(d.at_ms), when);
 	sb_app_say(v, LEVEL_OK,
@@ -189,7 +240,22 @@ const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting)
 	return worst;
 }
 
-static enum follow say_logged(struct view *v, int joint, size_t warnings_before)
+/* What is not held but worth a word: a slide without a tool face, a joint that is not as long as its tally.
+ */
+static void remark_on(const struct view *v, const struct reading *r, char *text, size_t size)
+{
+	struct suspicion found[SB_SUSPICIONS];
+	size_t count = sb_log_look(v, r, found);
+
+	text[0] = '\0';
+	for (size_t i = 0; i < count; i++)
+		if (!found[i].held) {
+			snprintf(text, size, " %s", found[i].text);
+			return;
+		}
+}
+
+static enum follow say_logged(struct view *v, int joint, const char *remark, size_t warnings_before)
 {
 	const struct solution *s = sb_store_solution(v->store);
 	const struct warning *worst = NULL;
@@ -197,24 +263,25 @@ static enum follow say_logged(struct view *v, int joint, size_t warnings_before)
 	for (size_t i = warnings_before; i < s->warning_count; i++)
 		if (worst == NULL || s->warnings[i].level > worst->level)
 			worst = &s->warnings[i];
-	if (worst)
-		sb_app_say(v, worst->level, "Joint %d is on disk. %s", joint, worst->text);
-	else
-		sb_app_say(v, LEVEL_OK, "Joint %d is on disk.", joint);
+	enum level level = worst ? worst->level : *remark ? LEVEL_WATCH : LEVEL_OK;
+	sb_app_say(v, level, "Joint %d is on disk.%s%s%s", joint, remark, worst ? " " : "",
+		worst ? worst->text : "");
 	return FOLLOW_JOB_CHANGED;
 }
 
-enum follow sb_log_commit(struct view *v, const char *reason)
+enum follow sb_log_commit(struct view *v, bool taken, const char *reason)
 {
 	struct log_state *s = v->state;
 	size_t before = v->solution->warning_count;
 	struct sb_err err = { 0 };
 	struct reading r;
+	char remark[400];
 	int joint = s->joint;
 
-	if (sb_log_reading(v, &r, &err))
+	if (sb_log_reading(v, taken, &r, &err))
 		return sb_app_fail(v, &err);
 	sb_copy(r.reason, sizeof r.reason, reason);
+	remark_on(v, &r, remark, sizeof remark);
 	/* What is typed is safe on disk, half typed, before it is tried for good. */
 	sb_log_save_draft(v, true);
 	if (sb_store_log(v->store, v->who, &r, &err))
@@ -222,5 +289,5 @@ enum follow sb_log_commit(struct view *v, const char *reason)
 	sb_draft_discard(sb_store_path(v->store));
 	s->back = 0;
 	s->joint = 0; /* begun anew by what follows a change of the job */
-	return say_logged(v, joint, before);
+	return say_logged(v, joint, remark, before);
 }

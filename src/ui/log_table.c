@@ -10,7 +10,10 @@
 #include <math.h>
 #include <stdio.h>
 
-/* Columns: where each begins and how wide it is, text against the right. From `wide` on a terminal of 120. */
+#define WIDE 132	 /* columns from which the rest of a row is shown too */
+#define REMARKS_LEAST 12 /* columns worth having */
+
+/* Columns: where each begins and how wide it is, text against the right. From LEG on a wide terminal. */
 enum {
 	JOINT,
 	DEPTH,
@@ -27,7 +30,8 @@ enum {
 	SLID,
 	RETURNS,
 	TIME,
-	WHO
+	WHO,
+	REMARKS
 };
 static const struct {
 	int at, width;
@@ -47,7 +51,8 @@ static const struct {
 	[SLID] = { 94, 5 },
 	[RETURNS] = { 101, 7 },
 	[TIME] = { 110, 5 },
-	[WHO] = { 117, 16 },
+	[WHO] = { 117, 14 },
+	[REMARKS] = { 132, 0 }, /* what room there is */
 };
 
 int sb_log_table_count(const struct job *job)
@@ -83,13 +88,13 @@ static void put(struct cells *out, int column, enum style style, const char *tex
 }
 
 /* "1.6 left" without the unit: the column's head carries it. */
-static void side(
-	const struct job *job, double value, const char *positive, const char *negative, char text[32])
+static void side(const struct job *job, double value, const char *positive, const char *negative,
+	const char *zero, char text[32])
 {
 	int decimals = job->unit == UNIT_M ? 2 : 1;
 
 	if (fabs(value) < 0.5 * pow(10, -decimals))
-		snprintf(text, 32, "on line");
+		snprintf(text, 32, "%s", zero);
 	else
 		snprintf(text, 32, "%.*f %s", decimals, fabs(value), value > 0 ? positive : negative);
 }
@@ -116,9 +121,9 @@ static void draw_place(const struct view *v, const struct row *row, enum style s
 	}
 	sb_axis_station(row->deviation.station_m, v->job->unit, 1, text);
 	put(out, STATION, style, text);
-	side(v->job, sb_frame_typed(f, row->deviation.offset_m), "right", "left", text);
+	side(v->job, sb_frame_typed(f, row->deviation.offset_m), "right", "left", "on line", text);
 	put(out, OFFSET, style, text);
-	side(v->job, sb_frame_typed(f, row->deviation.height_m), "high", "low", text);
+	side(v->job, sb_frame_typed(f, row->deviation.height_m), "high", "low", "on grade", text);
 	put(out, HEIGHT, style, text);
 	radius(f, row->radius_m, text);
 	put(out, RADIUS, style, text);
@@ -142,11 +147,10 @@ static enum level level_at(const struct solution *s, const struct row *row)
 	return worst;
 }
 
-static void draw_wide(const struct view *v, const struct reading *r, enum style style, struct cells *out)
+static void draw_wide(const struct reading *r, enum style style, struct cells *out)
 {
 	char text[SB_TIME_TEXT];
 
-	(void)v;
 	snprintf(text, sizeof text, "%d", r->leg);
 	put(out, LEG, style, text);
 	put(out, FACE, style, r->tool_face.text);
@@ -155,6 +159,9 @@ static void draw_wide(const struct view *v, const struct reading *r, enum style 
 	sb_time_short(r->at_ms, sb_time_offset(r->at_ms), text);
 	put(out, TIME, style, text);
 	sb_cells_fit(out, 0, columns[WHO].at, columns[WHO].width, STYLE_DIM, r->who);
+	int room = out->columns - columns[REMARKS].at - 1;
+	if (room >= REMARKS_LEAST)
+		sb_cells_fit(out, 0, columns[REMARKS].at, room, style, r->remarks);
 }
 
 static void draw_row(const struct view *v, size_t back, struct cells *out)
@@ -178,22 +185,27 @@ static void draw_row(const struct view *v, size_t back, struct cells *out)
 	enum level level = old ? LEVEL_OK : level_at(v->solution, row);
 	snprintf(text, sizeof text, "%s%s%s", old ? "x" : "", r->corrects ? "c" : "", sb_theme_mark(level));
 	put(out, FLAG, level == LEVEL_OK ? style : sb_theme_level(level), text);
-	if (out->columns >= 120)
-		draw_wide(v, r, style, out);
+	if (out->columns >= WIDE)
+		draw_wide(r, style, out);
 }
 
 static void draw_head(const struct view *v, struct cells *out)
 {
 	static const char *const names[] = { "joint", "depth", "incl", "azim", "station", "offset", "height",
-		"radius", "", "", "leg", "face", "slid", "returns", "time", "who" };
+		"radius", "", "", "leg", "face", "slid", "returns", "time" };
 	char text[48];
 
-	for (int c = JOINT; c <= (out->columns >= 120 ? WHO : FLAG); c++)
+	for (int c = JOINT; c <= (out->columns >= WIDE ? TIME : FLAG); c++)
 		put(out, c, STYLE_DIM, names[c]);
+	if (out->columns >= WIDE)
+		sb_cells_text(out, 0, columns[WHO].at, STYLE_DIM, "who");
+	if (out->columns - columns[REMARKS].at - 1 >= REMARKS_LEAST)
+		sb_cells_text(out, 0, columns[REMARKS].at, STYLE_DIM, "remarks");
 	if (sb_number_given(&v->job->window_length))
-		snprintf(text, sizeof text, "in %s", v->job->window_length.text);
+		snprintf(text, sizeof text, "in %s %s", v->job->window_length.text,
+			sb_unit_short(v->job->unit));
 	else
-		snprintf(text, sizeof text, "%s jts", v->job->window_joints.text);
+		snprintf(text, sizeof text, "over %s", v->job->window_joints.text);
 	put(out, WINDOW, STYLE_DIM, text);
 }
 

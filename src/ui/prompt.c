@@ -3,9 +3,7 @@
 #include "ui/prompt.h"
 
 #include "base/mem.h"
-#include "base/str.h"
 #include "ui/app.h"
-#include "ui/key.h"
 
 #include <string.h>
 
@@ -18,10 +16,7 @@ static int prompt_open(struct view *v, const void *argument, struct sb_err *err)
 	return 0;
 }
 
-static bool yes_or_no(const struct prompt *p)
-{
-	return p->form.count == 0;
-}
+/* ---- the question, and fields for the answer ---- */
 
 static int question_rows(const struct prompt *p, int columns)
 {
@@ -33,23 +28,22 @@ static int prompt_rows(const struct view *v, int columns)
 	const struct prompt *p = v->state;
 	int fields = p->form.count < FIELD_ROWS_MOST ? (int)p->form.count : FIELD_ROWS_MOST;
 
-	return 1 + question_rows(p, columns) + (yes_or_no(p) ? 1 : fields + 1);
+	/* one row more: for what is wrong with a field */
+	return 1 + question_rows(p, columns) + fields + 1;
+}
+
+static int draw_question(const struct prompt *p, struct cells *out)
+{
+	sb_cells_rule(out, 0, NULL);
+	return 1 + sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_STRONG, p->question);
 }
 
 static void prompt_draw(const struct view *v, struct cells *out)
 {
 	const struct prompt *p = v->state;
-
-	sb_cells_rule(out, 0, NULL);
-	int row = 1 + sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_STRONG, p->question);
-	if (yes_or_no(p)) {
-		int column = sb_cells_text(out, row, 1, STYLE_KEY, "Y");
-		column = sb_cells_text(out, row, column + 1, STYLE_PLAIN, "yes");
-		column = sb_cells_text(out, row, column + 3, STYLE_KEY, "N");
-		sb_cells_text(out, row, column + 1, STYLE_PLAIN, "no");
-		return;
-	}
+	int row = draw_question(p, out);
 	struct cells part = sb_cells_part(out, row, 0, out->rows - row, out->columns);
+
 	sb_form_draw(&p->form, &part);
 }
 
@@ -71,11 +65,6 @@ static enum follow prompt_key(struct view *v, int key)
 {
 	struct prompt *p = v->state;
 
-	if (yes_or_no(p)) {
-		if (sb_key_same(key, 'Y'))
-			return give_answer(v);
-		return sb_key_same(key, 'N') ? FOLLOW_CLOSE : FOLLOW_PASS;
-	}
 	switch (sb_form_key(&p->form, key, p->check, v)) {
 	case FORM_DONE:
 		return give_answer(v);
@@ -85,8 +74,7 @@ static enum follow prompt_key(struct view *v, int key)
 	case FORM_PASS:
 		break;
 	}
-	/* a letter that the field does not take must not leave the question either */
-	return sb_key_types(key) ? FOLLOW_NOTHING : FOLLOW_PASS;
+	return FOLLOW_PASS;
 }
 
 static enum follow take_back(struct view *v)
@@ -96,8 +84,10 @@ static enum follow take_back(struct view *v)
 }
 
 static const struct action prompt_actions[] = {
-	{ .name = "answer", .keys = "Enter", .label = "answer", .help = "Give the answer." },
-	{ .name = "yes-no", .keys = "Y N", .help = "Yes or no, where the question asks for one of them." },
+	{ .name = "answer",
+		.keys = "Enter",
+		.label = "answer",
+		.help = "Go on to the next field that is needed; with all of them filled, give the answer." },
 	{ .name = "take-back",
 		.keys = "Esc Ctrl-C",
 		.label = "take back",
@@ -108,18 +98,58 @@ static const struct action prompt_actions[] = {
 
 const struct screen sb_screen_prompt = {
 	.name = "question",
-	.title = NULL,
+	.title = "question",
 	.about = "A question at the foot of the screen that asks it.",
 	.state_size = sizeof(struct prompt),
 	.open = prompt_open,
 	.draw = prompt_draw,
 	.key = prompt_key,
 	.rows = prompt_rows,
+	.letters = true,
 	.actions = prompt_actions,
 	.widgets = { sb_form_keys },
 };
 
+/* ---- yes or no ---- */
+
+static int confirm_rows(const struct view *v, int columns)
+{
+	return 1 + question_rows(v->state, columns) + 1;
+}
+
+static void confirm_draw(const struct view *v, struct cells *out)
+{
+	int row = draw_question(v->state, out);
+	int column = sb_cells_text(out, row, 1, STYLE_KEY, "Y");
+
+	column = sb_cells_text(out, row, column + 1, STYLE_PLAIN, "yes");
+	column = sb_cells_text(out, row, column + 3, STYLE_KEY, "N");
+	sb_cells_text(out, row, column + 1, STYLE_PLAIN, "no");
+}
+
+/* Enter is not among them: a hand that presses it once too often must not answer. */
+static const struct action confirm_actions[] = {
+	{ .name = "yes", .keys = "Y", .label = "yes", .help = "Yes: it is done.", .act = give_answer },
+	{ .name = "no",
+		.keys = "N Q Esc Ctrl-C",
+		.label = "no",
+		.help = "No: nothing is done.",
+		.act = take_back },
+	{ 0 },
+};
+
+const struct screen sb_screen_confirm = {
+	.name = "yes-or-no",
+	.title = "yes or no",
+	.about = "A question that is answered with yes or no, at the foot of the screen that asks it.",
+	.state_size = sizeof(struct prompt),
+	.open = prompt_open,
+	.draw = confirm_draw,
+	.rows = confirm_rows,
+	.actions = confirm_actions,
+};
+
 enum follow sb_prompt_ask(struct view *asker, const struct prompt *p)
 {
-	return sb_app_open(asker, &sb_screen_prompt, p);
+	return sb_app_open(asker, p->form.count ? &sb_screen_prompt : &sb_screen_confirm, p);
 }

@@ -3,11 +3,9 @@
  */
 #include "base/str.h"
 #include "ui/app.h"
-#include "ui/key.h"
 #include "ui/log.h"
 
 #include <stdio.h>
-#include <string.h>
 
 struct correcting {
 	int64_t reading;
@@ -38,7 +36,7 @@ static int correct_open(struct view *v, const void *argument, struct sb_err *err
 	};
 	sb_form_add(&c->form, reason, "");
 	sb_form_add(&c->form, who, v->who);
-	c->form.focus = 1;
+	sb_form_focus(&c->form, sb_form_index(&c->form, "inclination"));
 	return 0;
 }
 
@@ -48,13 +46,21 @@ static void correct_draw(const struct view *v, struct cells *out)
 	const struct reading *r = sb_job_reading(v->job, c->reading);
 	char title[128];
 
-	snprintf(title, sizeof title, "correct joint %d of leg %d, logged by %s", c->joint, c->leg,
-		r ? r->who : "");
+	snprintf(title, sizeof title, "correct joint %d of leg %d, %s by %s", c->joint, c->leg,
+		r && r->corrects ? "last corrected" : "logged", r ? r->who : "");
 	sb_cells_rule(out, 0, title);
 	sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_DIM,
-		"Type over what is wrong, go down with Tab to why, then Enter. The old row stays in the file.");
+		"Tab goes to the field that is wrong: type it anew. Enter goes on to why, and then puts the correction on disk. The old row stays in the file.");
 	struct cells part = sb_cells_part(out, 3, 0, out->rows - 3, out->columns);
 	sb_form_draw(&c->form, &part);
+}
+
+static bool same_row(const struct reading *a, const struct reading *b)
+{
+	for (size_t i = 0; i < sb_row_field_count; i++)
+		if (!sb_same(sb_row_field_get(&sb_row_fields[i], a), sb_row_field_get(&sb_row_fields[i], b)))
+			return false;
+	return true;
 }
 
 static enum follow take(struct view *v)
@@ -70,11 +76,16 @@ static enum follow take(struct view *v)
 	struct reading r = *old;
 	if (sb_log_take(&c->form, v->job->incline, &r, &err))
 		return sb_app_fail(v, &err);
+	if (same_row(old, &r))
+		return sb_app_say(
+			v, LEVEL_OK, "Nothing is different from what was logged. Esc leaves it as it is.");
 	sb_copy(r.reason, sizeof r.reason, sb_form_text(&c->form, "reason"));
 	if (sb_store_correct(v->store, sb_form_text(&c->form, "who"), c->reading, &r, &err))
 		return sb_app_fail(v, &err);
 	sb_app_close_top(v->app);
-	sb_app_say(below, LEVEL_OK, "Joint %d is corrected, and everything after it computed anew.", joint);
+	sb_app_say(below, LEVEL_OK,
+		"The correction of joint %d is on disk, and everything after it is computed anew. It is marked c in the table.",
+		joint);
 	return FOLLOW_JOB_CHANGED;
 }
 
@@ -91,8 +102,7 @@ static enum follow correct_key(struct view *v, int key)
 	case FORM_PASS:
 		break;
 	}
-	/* a letter that this field does not take must not close the page with all that was typed */
-	return sb_key_types(key) ? FOLLOW_NOTHING : FOLLOW_PASS;
+	return FOLLOW_PASS;
 }
 
 static enum follow give_up(struct view *v)
@@ -105,7 +115,7 @@ static const struct action correct_actions[] = {
 	{ .name = "take-correction",
 		.keys = "Enter",
 		.label = "correct it",
-		.help = "Put the correction on disk, once there is a reason." },
+		.help = "Go on to why it is corrected; once there is a reason, put the correction on disk." },
 	{ .name = "give-up",
 		.keys = "Esc Ctrl-C",
 		.label = "leave it as it is",
@@ -123,6 +133,7 @@ const struct screen sb_screen_correct = {
 	.open = correct_open,
 	.draw = correct_draw,
 	.key = correct_key,
+	.letters = true,
 	.actions = correct_actions,
 	.widgets = { sb_form_keys },
 };

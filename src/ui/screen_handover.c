@@ -1,24 +1,47 @@
 /* The page for the next shift, and the acts that begin and end one. */
+#include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
 #include "io/handover.h"
 #include "ui/app.h"
 #include "ui/log.h"
+#include "ui/page.h"
 #include "ui/prompt.h"
 
 #include <string.h>
 
+struct handover {
+	struct page page;
+};
+
+static int draw_lines(const void *context, struct cells *out, int row)
+{
+	char *at = sb_strdup(context), *rest = at;
+
+	for (char *line; (line = strsep(&rest, "\n")) != NULL;)
+		if (rest || *line) /* what stands after the last line end is no line */
+			sb_cells_text(out, row++, 0, STYLE_PLAIN, line);
+	sb_free(at);
+	return row;
+}
+
 static void handover_draw(const struct view *v, struct cells *out)
 {
+	struct handover *h = v->state;
 	struct sb_str text = { 0 };
 	char head[65];
 
 	sb_store_head(v->store, head);
 	sb_handover(v->job, v->solution, head, sb_time_now(), &text);
-	char *at = text.text;
-	for (int row = 0; at && row < out->rows; row++)
-		sb_cells_text(out, row, 0, STYLE_PLAIN, strsep(&at, "\n"));
+	sb_page_draw(&h->page, draw_lines, sb_str_get(&text), out);
 	sb_str_clear(&text);
+}
+
+static enum follow handover_key(struct view *v, int key)
+{
+	struct handover *h = v->state;
+
+	return sb_page_key(&h->page, key) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
 static enum follow take_begin(struct view *v, const struct form *given, int64_t subject)
@@ -31,7 +54,7 @@ static enum follow take_begin(struct view *v, const struct form *given, int64_t 
 		return FOLLOW_PASS;
 	}
 	sb_app_set_who(v, sb_form_text(given, "who"));
-	sb_app_say(v, LEVEL_OK, "The shift has begun. From now on acts are signed %s.",
+	sb_app_say(v, LEVEL_OK, "On disk: the shift has begun. From now on what is done is signed %s.",
 		sb_form_text(given, "who"));
 	return FOLLOW_JOB_CHANGED;
 }
@@ -49,8 +72,8 @@ static enum follow begin(struct view *v)
 	struct prompt p = { .answer = take_begin };
 
 	sb_copy(p.question, sizeof p.question,
-		sb_job_shift(v->job) ? "Take over: the shift that runs ends, a new one begins."
-				     : "Begin a shift.");
+		sb_job_shift(v->job) ? "Take over: the shift that runs ends, and a new one begins. Who is on?"
+				     : "Begin a shift. Who is on?");
 	add(&p, "names", "the crew", "", true);
 	add(&p, "who", "who logs", v->who, true);
 	return sb_prompt_ask(v, &p);
@@ -65,7 +88,7 @@ static enum follow take_end(struct view *v, const struct form *given, int64_t su
 		sb_app_fail(v, &err);
 		return FOLLOW_PASS;
 	}
-	sb_app_say(v, LEVEL_OK, "The shift has ended.");
+	sb_app_say(v, LEVEL_OK, "On disk: the shift has ended. The next one begins with B.");
 	return FOLLOW_JOB_CHANGED;
 }
 
@@ -100,7 +123,7 @@ static const struct action handover_actions[] = {
 		.act = end,
 		.writes = true },
 	{ .name = "back-to-log",
-		.keys = "S Enter",
+		.keys = "S Enter F10 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
 		.act = back },
@@ -112,7 +135,9 @@ const struct screen sb_screen_handover = {
 	.title = "hand-over",
 	.about =
 		"One page with what the next shift must know, made from the log; the handover command prints the same.",
-	.state_size = 1,
+	.state_size = sizeof(struct handover),
 	.draw = handover_draw,
+	.key = handover_key,
 	.actions = handover_actions,
+	.widgets = { sb_page_keys },
 };

@@ -23,7 +23,7 @@ static int held_open(struct view *v, const void *argument, struct sb_err *err)
 
 	(void)argument;
 	entry.state = sb_app_below(v)->state;
-	if (sb_log_reading(&entry, &r, err))
+	if (sb_log_reading(&entry, true, &r, err))
 		return -1;
 	h->count = sb_log_look(&entry, &r, h->found);
 	while (h->count > 0 && !h->found[h->count - 1].held)
@@ -49,32 +49,45 @@ static int held_rows(const struct view *v, int columns)
 	return rows;
 }
 
+static bool exchanged(const struct suspicion *s)
+{
+	return sb_same(s->slip, "inclination and azimuth exchanged");
+}
+
+static void draw_key(struct cells *out, int row, const char *key, enum style style, const char *what)
+{
+	int column = sb_cells_text(out, row, 1, STYLE_KEY, key);
+
+	sb_cells_text(out, row, column + 1, style, what);
+}
+
 static void held_draw(const struct view *v, struct cells *out)
 {
 	const struct held *h = v->state;
 	const struct suspicion *s = offer(h);
+	char text[96];
 	int row = 1;
 
 	sb_cells_rule(out, 0, "not logged yet: this looks like a slip");
 	for (size_t i = 0; i < h->count; i++)
 		row += sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_WATCH, h->found[i].text);
-	int column = 1;
-	if (s) {
-		column = sb_cells_text(out, row, 1, STYLE_KEY, "Enter");
-		column = sb_cells_print(
-			out, row++, column + 1, STYLE_STRONG, "put %s in, and look again", s->likely.text);
+	if (s && exchanged(s))
+		draw_key(out, row++, "Enter", STYLE_STRONG, "exchange the two, and look again");
+	else if (s) {
+		snprintf(text, sizeof text, "put %s in, and look again", s->likely.text);
+		draw_key(out, row++, "Enter", STYLE_STRONG, text);
 	}
-	column = sb_cells_text(out, row, 1, STYLE_KEY, "R");
-	sb_cells_text(out, row++, column + 1, STYLE_PLAIN, "log it as it is typed, and say why");
-	column = sb_cells_text(out, row, 1, STYLE_KEY, "E");
-	sb_cells_text(out, row, column + 1, STYLE_PLAIN, "go back and type it again");
+	draw_key(out, row++, "R", STYLE_PLAIN, "it is right: log it as it is typed, and say why");
+	draw_key(out, row, "E", STYLE_PLAIN, "go back and type it again");
 }
 
-static size_t field_index(const struct form *f, const char *name)
+/* Back on the entry line, at the field that the suspicion is about; a digit there begins it anew. */
+static enum follow go_to(struct log_state *state, const struct suspicion *s)
 {
-	size_t i = sb_form_index(f, name);
+	size_t i = sb_form_index(&state->entry, s->field);
 
-	return i < f->count ? i : 1;
+	sb_form_focus(&state->entry, i < state->entry.count ? i : 1);
+	return FOLLOW_CLOSE;
 }
 
 static enum follow take_likely(struct view *v)
@@ -84,23 +97,22 @@ static enum follow take_likely(struct view *v)
 	struct log_state *state = log->state;
 
 	if (s == NULL)
-		return FOLLOW_CLOSE;
-	/* Both angles were typed into the wrong places: they change places. */
-	if (sb_same(s->slip, "inclination and azimuth exchanged")) {
+		return FOLLOW_NOTHING;
+	if (exchanged(s)) {
 		char azimuth[SB_FORM_TEXT];
 		sb_copy(azimuth, sizeof azimuth, sb_form_text(&state->entry, "inclination"));
 		sb_form_put(&state->entry, "azimuth", azimuth, false);
 	}
 	sb_form_put(&state->entry, s->field, s->likely.text, false);
-	state->entry.focus = field_index(&state->entry, s->field);
 	sb_log_changed(log);
-	return FOLLOW_CLOSE;
+	return go_to(state, s);
 }
 
 static enum follow log_as_it_is(struct view *asker, const struct form *given, int64_t subject)
 {
 	(void)subject;
-	return sb_log_commit(asker, sb_form_text(given, "reason"));
+	enum follow follow = sb_log_commit(asker, true, sb_form_text(given, "reason"));
+	return follow == FOLLOW_JOB_CHANGED ? follow : FOLLOW_PASS;
 }
 
 static enum follow say_why(struct view *v)
@@ -119,8 +131,9 @@ static enum follow say_why(struct view *v)
 
 static enum follow go_back(struct view *v)
 {
-	(void)v;
-	return FOLLOW_CLOSE;
+	const struct held *h = v->state;
+
+	return go_to(sb_app_below(v)->state, &h->found[0]);
 }
 
 static const struct action held_actions[] = {
@@ -135,7 +148,7 @@ static const struct action held_actions[] = {
 		.help = "Log the reading as it was typed, with a reason.",
 		.act = say_why },
 	{ .name = "type-again",
-		.keys = "E Esc Ctrl-C",
+		.keys = "E Q Esc Ctrl-C",
 		.label = "type again",
 		.help = "Go back to the entry line; nothing is logged.",
 		.act = go_back },

@@ -7,6 +7,7 @@
 #include "ui/log.h"
 
 #include <stdio.h>
+#include <string.h>
 
 struct history {
 	struct list list;
@@ -35,6 +36,30 @@ static size_t *choose(const struct job *job, bool decisions, size_t *count)
 	return out;
 }
 
+/* The act as people say it. */
+static const char *act_word(enum act_kind kind)
+{
+	switch (kind) {
+	case ACT_NEW:
+		return "job made";
+	case ACT_LOG:
+		return "logged";
+	case ACT_CORRECT:
+		return "corrected";
+	case ACT_WITHDRAW:
+		return "pulled back";
+	case ACT_NOTE:
+		return "note";
+	case ACT_ACKNOWLEDGE:
+		return "acknowledged";
+	case ACT_SHIFT_BEGIN:
+		return "shift begun";
+	case ACT_SHIFT_END:
+		return "shift ended";
+	}
+	return "";
+}
+
 static void draw_line(const void *context, size_t i, struct cells *out)
 {
 	const struct drawing *d = context;
@@ -42,12 +67,24 @@ static void draw_line(const void *context, size_t i, struct cells *out)
 	char text[SB_TIME_TEXT], joint[24];
 
 	sb_time_long(a->at_ms, a->offset_min, text);
+	text[strcspn(text, "+-")] = '\0'; /* day and time; the offset stands below the list */
 	sb_cells_fit(out, 0, 2, 13, STYLE_DIM, text);
 	sb_cells_fit(out, 0, 16, 14, STYLE_PLAIN, a->who);
-	sb_cells_fit(out, 0, 31, 12, STYLE_STRONG, sb_act_name(a->kind));
+	sb_cells_fit(out, 0, 31, 12, STYLE_STRONG, act_word(a->kind));
 	snprintf(joint, sizeof joint, "joint %d", a->joint);
 	sb_cells_fit(out, 0, 44, 10, STYLE_PLAIN, a->joint ? joint : "");
 	sb_cells_fit(out, 0, 55, out->columns - 56, STYLE_PLAIN, a->text);
+}
+
+/* The chosen act in full. */
+static void draw_chosen(const struct act *a, struct cells *out)
+{
+	char when[SB_TIME_TEXT];
+
+	sb_cells_rule(out, 0, NULL);
+	sb_time_long(a->at_ms, a->offset_min, when);
+	sb_cells_print(out, 1, 1, STYLE_DIM, "%s, %s, leg %d, joint %d", when, a->who, a->leg, a->joint);
+	sb_cells_wrap(out, 2, 1, out->columns - 2, STYLE_PLAIN, a->text);
 }
 
 static void history_draw(const struct view *v, struct cells *out)
@@ -55,17 +92,15 @@ static void history_draw(const struct view *v, struct cells *out)
 	struct history *h = v->state;
 	size_t count, *shown = choose(v->job, h->decisions, &count);
 	struct drawing d = { v->job, shown };
-	const int below = 4;
+	const int below = 5;
 
 	sb_cells_rule(out, 0, h->decisions ? "what was decided, edited and noted" : "every act");
 	sb_list_fit(&h->list, count);
 	struct cells part = sb_cells_part(out, 1, 0, out->rows - 1 - below, out->columns);
 	sb_list_draw(&h->list, count, draw_line, &d, &part);
 	part = sb_cells_part(out, out->rows - below, 0, below, out->columns);
-	sb_cells_rule(&part, 0, NULL);
 	if (count)
-		sb_cells_wrap(
-			&part, 1, 1, part.columns - 2, STYLE_PLAIN, v->job->acts[shown[h->list.chosen]].text);
+		draw_chosen(&v->job->acts[shown[h->list.chosen]], &part);
 	sb_free(shown);
 }
 
@@ -96,11 +131,11 @@ static enum follow back(struct view *v)
 static const struct action history_actions[] = {
 	{ .name = "decisions",
 		.keys = "F",
-		.label = "decisions only",
+		.label = "all or decisions",
 		.help = "Leave out plain logging, or show it again.",
 		.act = filter },
 	{ .name = "back-to-log",
-		.keys = "H Enter",
+		.keys = "H Enter F11 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
 		.act = back },

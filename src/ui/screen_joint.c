@@ -7,13 +7,18 @@
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/log.h"
+#include "ui/page.h"
 #include "ui/theme.h"
 
+#include <math.h>
 #include <stdio.h>
 
 struct looking {
 	int64_t reading;
+	struct page page;
 };
+
+#define LABEL 19 /* columns of the label */
 
 static int joint_open(struct view *v, const void *argument, struct sb_err *err)
 {
@@ -32,9 +37,16 @@ static int draw_fields(const struct view *v, const struct reading *r, struct cel
 		const char *text = sb_row_field_get(f, r);
 		if (*text == '\0')
 			continue;
-		sb_cells_fit(out, row, 1, 18, STYLE_DIM, f->label);
-		int column = sb_cells_text(out, row, 20, STYLE_STRONG, text);
-		sb_cells_text(out, row++, column + 1, STYLE_DIM, sb_row_field_unit(f, v->job->unit));
+		sb_cells_fit(out, row, 1, LABEL - 1, STYLE_DIM, f->label);
+		if (f->type == FIELD_TEXT) {
+			row += sb_cells_wrap(
+				out, row, 1 + LABEL, out->columns - LABEL - 2, STYLE_STRONG, text);
+			continue;
+		}
+		int column = sb_cells_text(out, row, 1 + LABEL, STYLE_STRONG, text);
+		bool inclination = sb_same(f->name, "inclination");
+		sb_cells_text(out, row++, column + 1, STYLE_DIM,
+			inclination ? sb_incline_mark(v->job->incline) : sb_row_field_unit(f, v->job->unit));
 	}
 	return row;
 }
@@ -62,7 +74,7 @@ static int draw_before(const struct view *v, const struct reading *r, struct cel
 			const char *was = sb_row_field_get(&sb_row_fields[i], old),
 				   *is = sb_row_field_get(&sb_row_fields[i], r);
 			if (!sb_same(was, is))
-				sb_cells_print(out, row++, 1, STYLE_WITHDRAWN, "%s was %s, typed by %s",
+				sb_cells_print(out, row++, 1, STYLE_WITHDRAWN, "%s was %s, as typed by %s",
 					sb_row_fields[i].label, *was ? was : "blank", old->who);
 		}
 	}
@@ -71,48 +83,81 @@ static int draw_before(const struct view *v, const struct reading *r, struct cel
 
 static int line(struct cells *out, int row, const char *label, const char *text)
 {
-	sb_cells_fit(out, row, 1, 18, STYLE_DIM, label);
-	sb_cells_text(out, row, 20, STYLE_PLAIN, text);
-	return row + 1;
+	sb_cells_fit(out, row, 1, LABEL - 1, STYLE_DIM, label);
+	return row + sb_cells_wrap(out, row, 1 + LABEL, out->columns - LABEL - 2, STYLE_PLAIN, text);
 }
 
-static int draw_computed(const struct view *v, const struct row *row, struct cells *out, int at)
+/* The slope of the hole in the words of all three conventions: the other ones are looked up here. */
+static void slope_words(const struct row *row, char text[96])
+{
+	double from_level = sb_deg(row->attitude.inc_rad) - 90, grade = 100 * tan(sb_rad(from_level));
+
+	if (fabs(from_level) < 0.005)
+		snprintf(text, 96, "level");
+	else if (fabs(from_level) > 89)
+		snprintf(text, 96, "%s %.2f deg", from_level > 0 ? "rises" : "falls", fabs(from_level));
+	else
+		snprintf(text, 96, "%s %.2f deg from level, %.2f %% (%.2f deg from straight down)",
+			from_level > 0 ? "rises" : "falls", fabs(from_level), fabs(grade), from_level + 90);
+}
+
+static int draw_window(const struct view *v, const struct row *row, struct cells *out, int at)
 {
 	const struct frame *f = &v->solution->frame;
-	double e, n, u;
-	char text[96], part[32];
+	char ends[32], sum[32], text[128], label[32];
 
-	if (!row->on_path) {
-		return line(out, at, "position",
-			row->taken ? "the sensor was still behind the entry"
-				   : "no reading: the path is carried over it");
-	}
-	snprintf(text, sizeof text, "%.2f %s (sensor)", sb_frame_typed(f, row->survey_md_m),
+	if (row->window.joints == 0)
+		return at;
+	sb_answers_radius(v->job, f, row->window.radius_ends_m, ends);
+	sb_answers_radius(v->job, f, row->window.radius_sum_m, sum);
+	snprintf(text, sizeof text, "radius %s between the ends, %s by the sum of doglegs", ends, sum);
+	if (sb_number_given(&v->job->window_length))
+		snprintf(label, sizeof label, "over %.12s %s", v->job->window_length.text,
+			sb_unit_short(v->job->unit));
+	else
+		snprintf(label, sizeof label, "over %d joints", row->window.joints);
+	return line(out, at, label, text);
+}
+
+static int draw_place(const struct view *v, const struct row *row, struct cells *out, int at)
+{
+	const struct frame *f = &v->solution->frame;
+	char text[128], offset[32], height[32];
+	double e, n, u;
+
+	snprintf(text, sizeof text, "%.2f %s to the sensor", sb_frame_typed(f, row->survey_md_m),
 		sb_unit_short(v->job->unit));
 	at = line(out, at, "survey depth", text);
 	sb_frame_grid(f, row->at, &e, &n, &u);
 	snprintf(text, sizeof text, "E %.2f  N %.2f  elevation %.2f", e, n, u);
 	at = line(out, at, "position", text);
-	sb_answers_offset(v->job, f, row->deviation.offset_m, "right", "left", part);
-	snprintf(text, sizeof text, "station %.2f, %s, ", sb_frame_typed(f, row->deviation.station_m), part);
-	size_t used = sb_utf8_columns(text);
-	sb_answers_offset(v->job, f, row->deviation.height_m, "high", "low", part);
-	snprintf(text + used, sizeof text - used, "%s", part);
-	at = line(out, at, "against design", text);
-	sb_answers_radius(v->job, f, row->radius_m, part);
-	snprintf(text, sizeof text, "%.2f deg, give or take %.2f, in %.2f %s: radius %s",
-		sb_deg(row->dogleg_rad), sb_deg(row->dogleg_sigma_rad), sb_frame_typed(f, row->course_m),
-		sb_unit_short(v->job->unit), part);
-	at = line(out, at, "bend", text);
-	if (row->window.joints) {
-		sb_answers_radius(v->job, f, row->window.radius_ends_m, part);
-		snprintf(text, sizeof text, "radius %s between the ends, ", part);
-		used = sb_utf8_columns(text);
-		sb_answers_radius(v->job, f, row->window.radius_sum_m, part);
-		snprintf(text + used, sizeof text - used, "%s by the sum of doglegs", part);
-		at = line(out, at, "over the window", text);
+	sb_answers_offset(v->job, f, row->deviation.offset_m, offset);
+	sb_answers_height(v->job, f, row->deviation.height_m, height);
+	snprintf(text, sizeof text, "station %.2f, %s, %s", sb_frame_typed(f, row->deviation.station_m),
+		offset, height);
+	return line(out, at, "against design", text);
+}
+
+static int draw_computed(const struct view *v, const struct row *row, struct cells *out, int at)
+{
+	const struct frame *f = &v->solution->frame;
+	char text[128], radius[32];
+
+	if (row->taken) {
+		slope_words(row, text);
+		at = line(out, at, "slope", text);
 	}
-	return at;
+	if (!row->on_path)
+		return line(out, at, "position",
+			row->taken ? "the sensor was still behind the entry"
+				   : "no reading: the path is carried over it");
+	at = draw_place(v, row, out, at);
+	sb_answers_radius(v->job, f, row->radius_m, radius);
+	snprintf(text, sizeof text, "turned %.2f deg, give or take %.2f, in %.2f %s: radius %s",
+		sb_deg(row->dogleg_rad), sb_deg(row->dogleg_sigma_rad), sb_frame_typed(f, row->course_m),
+		sb_unit_short(v->job->unit), radius);
+	at = line(out, at, "bend", text);
+	return draw_window(v, row, out, at);
 }
 
 static int draw_warnings(const struct view *v, const struct row *row, struct cells *out, int at)
@@ -129,43 +174,71 @@ static int draw_warnings(const struct view *v, const struct row *row, struct cel
 	return at;
 }
 
-static void joint_draw(const struct view *v, struct cells *out)
+static bool on_present_path(const struct solution *s, const struct reading *r, const struct row *solved)
 {
+	return solved && (size_t)r->joint < s->path.count && solved == &s->path.rows[r->joint];
+}
+
+static int draw_lines(const void *context, struct cells *out, int row)
+{
+	const struct view *v = context;
 	const struct looking *l = v->state;
 	const struct reading *r = sb_job_reading(v->job, l->reading);
 	char title[64];
-	int row = 1;
 
 	if (r == NULL)
-		return;
+		return row;
 	const struct row *solved = sb_log_table_row(v->solution, r);
-	bool present = solved && (size_t)r->joint < v->solution->path.count &&
-		solved == &v->solution->path.rows[r->joint];
-	snprintf(title, sizeof title, "joint %d, leg %d%s", r->joint, r->leg, present ? "" : ", withdrawn");
-	sb_cells_rule(out, 0, title);
+	bool present = on_present_path(v->solution, r, solved);
+	snprintf(title, sizeof title, "joint %d, leg %d%s", r->joint, r->leg, present ? "" : ", pulled back");
+	sb_cells_rule(out, row++, title);
 	row = draw_fields(v, r, out, row);
 	row = draw_who(r, out, row);
 	row = draw_before(v, r, out, row);
 	if (solved == NULL)
-		return;
+		return row;
 	row = draw_computed(v, solved, out, row);
-	draw_warnings(v, solved, out, row);
+	return present ? draw_warnings(v, solved, out, row) : row;
+}
+
+static void joint_draw(const struct view *v, struct cells *out)
+{
+	struct looking *l = v->state;
+
+	sb_page_draw(&l->page, draw_lines, v, out);
+}
+
+/* Somebody corrected it meanwhile: the page goes on with the newest. */
+static void joint_changed(struct view *v)
+{
+	struct looking *l = v->state;
+
+	for (size_t i = 0; i < v->job->reading_count; i++)
+		if (v->job->readings[i].corrects == l->reading)
+			l->reading = v->job->readings[i].id;
+}
+
+static enum follow joint_key(struct view *v, int key)
+{
+	struct looking *l = v->state;
+
+	return sb_page_key(&l->page, key) ? FOLLOW_REDRAW : FOLLOW_PASS;
+}
+
+static enum follow back(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
 }
 
 static const struct action joint_actions[] = {
 	{ .name = "back-to-log",
-		.keys = "J Enter",
+		.keys = "J Enter F12 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = NULL },
+		.act = back },
 	{ 0 },
 };
-
-static enum follow joint_key(struct view *v, int key)
-{
-	(void)v;
-	return sb_action_takes(&joint_actions[0], key) ? FOLLOW_CLOSE : FOLLOW_PASS;
-}
 
 const struct screen sb_screen_joint = {
 	.name = "joint",
@@ -176,5 +249,7 @@ const struct screen sb_screen_joint = {
 	.open = joint_open,
 	.draw = joint_draw,
 	.key = joint_key,
+	.changed = joint_changed,
 	.actions = joint_actions,
+	.widgets = { sb_page_keys },
 };

@@ -3,20 +3,34 @@
  */
 #include "base/str.h"
 #include "ui/app.h"
-#include "ui/key.h"
 #include "ui/log.h"
 
 #include <stdio.h>
 
+/* Its whole state: where the other fields of the entry line are. The line lies below and outlives it. */
+struct more {
+	struct log_state *line;
+};
+
+static int more_open(struct view *v, const void *argument, struct sb_err *err)
+{
+	struct more *m = v->state;
+
+	(void)argument;
+	(void)err;
+	m->line = sb_app_below(v)->state;
+	return 0;
+}
+
 static struct log_state *entry_of(const struct view *v)
 {
-	return sb_app_below((struct view *)(size_t)v)->state;
+	return ((const struct more *)v->state)->line;
 }
 
 static int more_rows(const struct view *v, int columns)
 {
 	(void)columns;
-	return 2 + (int)entry_of(v)->more.count;
+	return 1 + (int)entry_of(v)->more.count;
 }
 
 static void more_draw(const struct view *v, struct cells *out)
@@ -45,8 +59,7 @@ static enum follow more_key(struct view *v, int key)
 	case FORM_PASS:
 		break;
 	}
-	/* a letter that this field does not take must not close the page with all that was typed */
-	return sb_key_types(key) ? FOLLOW_NOTHING : FOLLOW_PASS;
+	return FOLLOW_PASS;
 }
 
 static enum follow done(struct view *v)
@@ -56,10 +69,14 @@ static enum follow done(struct view *v)
 }
 
 static const struct action more_actions[] = {
+	{ .name = "next",
+		.keys = "Enter",
+		.label = "next",
+		.help = "Go to the next field; from the last one, back to the entry line." },
 	{ .name = "done",
 		.keys = "Esc Ctrl-C F3",
 		.label = "back to the angles",
-		.help = "Back to the entry line; what was typed here stays.",
+		.help = "Back to the entry line; what was typed here stays, and is logged with the joint.",
 		.act = done },
 	{ 0 },
 };
@@ -68,10 +85,12 @@ const struct screen sb_screen_more = {
 	.name = "more",
 	.about =
 		"What else the row of this joint can carry. It is kept with the entry line and logged with it.",
-	.state_size = 1,
+	.state_size = sizeof(struct more),
+	.open = more_open,
 	.draw = more_draw,
 	.key = more_key,
 	.rows = more_rows,
+	.letters = true,
 	.actions = more_actions,
 	.widgets = { sb_form_keys },
 };

@@ -118,8 +118,8 @@ static enum follow take(struct view *v, const struct form *given, int64_t subjec
 		sb_app_fail(v, &err);
 		return FOLLOW_PASS;
 	}
-	sb_app_say(
-		v, LEVEL_OK, "Acknowledged. It stays in every report; if it grows worse it is open again.");
+	sb_app_say(v, LEVEL_OK,
+		"On disk: acknowledged. It stays in every report; if it grows to a breach it waits again.");
 	return FOLLOW_JOB_CHANGED;
 }
 
@@ -163,7 +163,11 @@ static const struct action warnings_actions[] = {
 		.help = "Acknowledge the chosen warning with a reason and a name.",
 		.act = acknowledge,
 		.writes = true },
-	{ .name = "back-to-log", .keys = "A F7", .label = "back", .help = "Back to the log.", .act = back },
+	{ .name = "back-to-log",
+		.keys = "A F7 Q Esc Ctrl-C",
+		.label = "back",
+		.help = "Back to the log.",
+		.act = back },
 	{ 0 },
 };
 

@@ -15,6 +15,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_prompt,
+	&sb_screen_confirm,
 	&sb_screen_help,
 	NULL,
 };

@@ -163,10 +163,12 @@ static void remember_way_back(void)
 	sb_str_clear(&s);
 }
 
+/* The terminal may have wrapped its old text anew for the new size, so nothing of it is believed. */
 static void measure(struct real *t)
 {
 	struct winsize size;
 
+	clearok(curscr, TRUE);
 	if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_row && size.ws_col)
 		resize_term(size.ws_row, size.ws_col);
 	getmaxyx(stdscr, t->rows, t->columns);
@@ -178,7 +180,6 @@ static void measure(struct real *t)
 static void regain(struct real *t)
 {
 	reset_prog_mode();
-	clearok(curscr, TRUE);
 	measure(t);
 }
 

@@ -29,16 +29,28 @@ static const struct action everywhere[] = {
 	{ 0 },
 };
 
-static const char *footer(int columns, bool writes, size_t *left_out)
+static const struct action typing_table[] = {
+	{ .name = "take", .keys = "Enter", .label = "take it", .help = "Take it." },
+	{ .name = "leave-it", .keys = "Esc", .label = "leave it", .help = "Leave it.", .act = nothing },
+	{ 0 },
+};
+
+static const char *footer_of(
+	const struct action *own, bool letters, int columns, bool writes, size_t *left_out)
 {
 	static char text[256];
 	struct cells c;
 
 	sb_cells_init(&c, 1, columns);
-	*left_out = sb_action_footer(&c, table, everywhere, writes);
+	*left_out = sb_action_footer(&c, &(struct action_tables){ own, everywhere, letters, writes });
 	sb_cells_row(&c, 0, text, sizeof text);
 	sb_cells_clear(&c);
 	return text;
+}
+
+static const char *footer(int columns, bool writes, size_t *left_out)
+{
+	return footer_of(table, false, columns, writes, left_out);
 }
 
 static void a_key_finds_its_action_whatever_the_case(void **state)
@@ -83,6 +95,18 @@ static void an_onlooker_is_not_offered_what_writes(void **state)
 
 	(void)state;
 	assert_string_equal(footer(60, false, &left_out), " W what if  Q leave  ? help");
+}
+
+/* Q and ? are typed there, and Esc is the screen's own: nothing may be promised that a key does not do. */
+static void where_letters_are_typed_the_footer_names_the_keys_that_are_left(void **state)
+{
+	size_t left_out;
+
+	(void)state;
+	assert_string_equal(
+		footer_of(typing_table, true, 60, true, &left_out), " Enter take it  Esc leave it  F1 help");
+	assert_string_equal(footer_of(typing_table, false, 60, true, &left_out),
+		" Enter take it  Esc leave it  Q leave  ? help");
 }
 
 /* The program's own tables. */
@@ -139,6 +163,7 @@ int main(void)
 		cmocka_unit_test(the_footer_shows_keys_and_labels_and_help_at_its_end),
 		cmocka_unit_test(what_finds_no_room_in_the_footer_is_counted_and_help_stays),
 		cmocka_unit_test(an_onlooker_is_not_offered_what_writes),
+		cmocka_unit_test(where_letters_are_typed_the_footer_names_the_keys_that_are_left),
 		cmocka_unit_test(every_table_names_real_keys_once_and_explains_them),
 		cmocka_unit_test(every_screen_has_a_name_a_word_about_it_and_draws),
 	};

@@ -214,11 +214,17 @@ static void help_scrolls_no_further_than_its_ends(void **state)
 	script_keys(&s, "?");
 	sb_copy(top, sizeof top, script_row(&s, 1));
 	script_keys(&s, "PgDn PgDn PgDn PgDn");
-	sb_copy(bottom, sizeof bottom, script_row(&s, 22));
+	sb_copy(bottom, sizeof bottom, script_row(&s, 21));
 	assert_non_null(strstr(bottom, "This page."));
-	script_keys(&s, "Down PgDn");
-	assert_string_equal(script_row(&s, 22), bottom);
-	script_keys(&s, "Up PgUp PgUp PgUp PgUp");
+	assert_sees(&s, "PgUp: more above");
+	script_keys(&s, "Down PgDn End Space");
+	assert_string_equal(script_row(&s, 21), bottom);
+	script_keys(&s, "Up");
+	assert_sees(&s, "PgUp, PgDn: more above and below");
+	script_keys(&s, "PgUp PgUp PgUp PgUp");
+	assert_string_equal(script_row(&s, 1), top);
+	assert_sees(&s, "PgDn: more below");
+	script_keys(&s, "End Home");
 	assert_string_equal(script_row(&s, 1), top);
 }
 

@@ -102,6 +102,56 @@ static void what_is_offered_can_be_mended_instead(void **state)
 	assert_string_equal(text("length"), "31.4");
 }
 
+/* A hand that comes back to a number means another one: "88.1" was once made into "88.189.3". */
+static void a_number_that_the_focus_comes_back_to_gives_way_to_the_first_digit(void **state)
+{
+	(void)state;
+	form.focus = 1;
+	press("8 8 . 1 Tab Shift-Tab 8 9 . 3");
+	assert_string_equal(text("inclination"), "89.3");
+	press("Tab Shift-Tab Backspace 4");
+	assert_string_equal(text("inclination"), "89.4");
+	press("Tab Shift-Tab Home Del 7");
+	assert_string_equal(text("inclination"), "79.4");
+	press("Tab Shift-Tab -");
+	assert_string_equal(text("inclination"), "-");
+}
+
+static void after_enter_a_number_begins_anew(void **state)
+{
+	(void)state;
+	form.focus = 1;
+	press("8 8 1 Enter");
+	assert_int_equal(form.focus, 1);
+	press("8 8 . 1");
+	assert_string_equal(text("inclination"), "88.1");
+}
+
+static void a_text_is_added_to_but_a_time_of_day_is_typed_anew(void **state)
+{
+	(void)state;
+	form.focus = 3;
+	press("s a n d Tab Shift-Tab y");
+	assert_string_equal(text("remarks"), "sandy");
+	form.fields[3].whole = true;
+	press("Tab Shift-Tab 7 Tab Shift-Tab Left 9");
+	assert_string_equal(text("remarks"), "97");
+}
+
+static void enter_can_go_from_field_to_field(void **state)
+{
+	(void)state;
+	form.by_enter = true;
+	form.fields[1].required = form.fields[2].required = false;
+	assert_int_equal(press("3 0 Enter Enter Enter"), FORM_MOVED);
+	assert_int_equal(form.focus, 3);
+	form.focus = 1;
+	press("2 0 0 Enter"); /* a wrong number holds it */
+	assert_int_equal(form.focus, 1);
+	press("2 0");
+	assert_int_equal(press("Enter Enter Enter Enter"), FORM_DONE);
+}
+
 static void a_comma_becomes_a_point_in_sight(void **state)
 {
 	(void)state;
@@ -230,6 +280,9 @@ static void a_draft_holds_what_was_typed_and_brings_it_back(void **state)
 	assert_string_equal(text("inclination"), "88.1");
 	assert_string_equal(text("remarks"), "");
 	assert_string_equal(text("length"), "31.0");
+	form.focus = 1;
+	press("5"); /* what comes back half typed is gone on with */
+	assert_string_equal(text("inclination"), "88.15");
 }
 
 static void what_comes_from_outside_is_tamed(void **state)
@@ -300,7 +353,7 @@ static void with_too_few_rows_the_focus_stays_in_sight(void **state)
 {
 	(void)state;
 	form.focus = 4;
-	assert_string_equal(drawn_row(2, 60, 1, NULL), "> returns     [        ]");
+	assert_string_equal(drawn_row(2, 60, 1, NULL), "> returns     [        ] f full  p partial  n none");
 	assert_string_equal(drawn_row(2, 60, 0, NULL), "  remarks     [        ]");
 	drawn_row(0, 60, 0, NULL); /* and nothing happens without any */
 }
@@ -321,13 +374,14 @@ static void one_field_can_be_placed_by_itself(void **state)
 static void every_key_in_its_table_is_taken(void **state)
 {
 	(void)state;
-	for (const struct action *a = sb_form_keys; a->name; a++) {
-		const char *keys = a->keys;
-		for (int key; (key = sb_key_next(&keys)) != SB_KEY_NONE;) {
-			form.focus = 3;
-			assert_int_not_equal(sb_form_key(&form, key, NULL, NULL), FORM_PASS);
+	for (int t = 0; t < 2; t++)
+		for (const struct action *a = t ? sb_form_line_keys : sb_form_keys; a->name; a++) {
+			const char *keys = a->keys;
+			for (int key; (key = sb_key_next(&keys)) != SB_KEY_NONE;) {
+				form.focus = 3;
+				assert_int_not_equal(sb_form_key(&form, key, NULL, NULL), FORM_PASS);
+			}
 		}
-	}
 }
 
 #define fresh(test) cmocka_unit_test_setup(test, fill)
@@ -338,6 +392,10 @@ int main(void)
 		fresh(two_numbers_and_enter_are_enough),
 		fresh(what_is_offered_gives_way_to_the_first_character_typed),
 		fresh(what_is_offered_can_be_mended_instead),
+		fresh(a_number_that_the_focus_comes_back_to_gives_way_to_the_first_digit),
+		fresh(after_enter_a_number_begins_anew),
+		fresh(a_text_is_added_to_but_a_time_of_day_is_typed_anew),
+		fresh(enter_can_go_from_field_to_field),
 		fresh(a_comma_becomes_a_point_in_sight),
 		fresh(letters_are_not_taken_by_a_number),
 		fresh(text_takes_letters_and_is_mended_by_whole_characters),

@@ -116,7 +116,7 @@ static void a_kill_in_the_middle_of_a_reading_loses_nothing(void **state)
 	(void)state;
 	log_joint(p, "80.0", "90.0", "Joint 1 is on disk");
 	pty_type(p, "80.3\r90.4");
-	assert_pty_sees(p, "would put the bit");
+	assert_pty_sees(p, "logs it: bit");
 	pty_signal(p, SIGKILL);
 	assert_int_equal(pty_end(p), 128 + SIGKILL);
 	pty_free(p);
@@ -136,7 +136,7 @@ static void the_draft_of_a_joint_that_was_logged_after_all_does_not_come_back(vo
 	pty_free(p);
 	p = start();
 	assert_pty_sees(p, "joint 2");
-	assert_pty_sees(p, "type inclination");
+	assert_pty_sees(p, "Type inclination");
 	pty_free(p);
 }
 

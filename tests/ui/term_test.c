@@ -267,7 +267,7 @@ static void keys_come_one_by_one_over_a_slow_link(void **state)
 	(void)state;
 	for (const char *c = "8\033[11~8\033OA"; *c; c++)
 		pty_type(p, (char[]){ *c, '\0' });
-	assert_pty_sees(p, "Help"); /* F1 */
+	assert_pty_sees(p, "Enter back"); /* F1 */
 	pty_type(p, "q");
 	assert_pty_sees(p, "[8 ");
 	leave(p);
