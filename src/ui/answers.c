@@ -5,6 +5,7 @@
 #include "base/str.h"
 #include "draw/axis.h"
 #include "geom/angle.h"
+#include "ui/big.h"
 #include "ui/theme.h"
 
 #include <math.h>
@@ -97,10 +98,13 @@ static int begin(struct cells *out, int row, const struct answers *a, const char
 	return 14;
 }
 
+#define EDGE 106 /* columns that the lines may take */
+#define BIG 21	 /* columns of a number in big digits, and of its words */
+
 void sb_answers_verdict(struct cells *out, int row, enum level level)
 {
-	const int most = 106, width = 9;
-	int edge = (out->columns < most ? out->columns : most) - 1;
+	const int width = 9;
+	int edge = (out->columns < EDGE ? out->columns : EDGE) - 1;
 	char text[16];
 	const char *mark = sb_theme_mark(level);
 
@@ -168,26 +172,30 @@ static void window_name(const struct job *job, char text[40])
 		snprintf(text, 40, "%s joints", job->window_joints.text);
 }
 
+/* "3 joints 2017 ft (min 1500)" */
+static int bend_part(const struct answers *a, struct cells *out, int row, int column, const char *name,
+	double radius_m, const struct number *least)
+{
+	char radius[32], text[96];
+
+	sb_answers_radius(a->job, &a->solution->frame, radius_m, radius);
+	snprintf(text, sizeof text, "%s %s", name, radius);
+	if (!sb_number_given(least))
+		return part(out, row, column, STYLE_STRONG, text);
+	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
+	snprintf(text, sizeof text, " (min %s)", least->text);
+	return part(out, row, column, STYLE_DIM, text);
+}
+
 static void draw_bend(const struct answers *a, struct cells *out, int row)
 {
-	const struct frame *f = &a->solution->frame;
-	char radius[32], name[40], text[96];
+	char name[40];
 	int column = begin(out, row, a, "bend");
 
-	sb_answers_radius(a->job, f, a->row->radius_m, radius);
-	snprintf(text, sizeof text, "joint %s", radius);
-	column = part(out, row, column, STYLE_STRONG, text);
+	column = bend_part(a, out, row, column, "joint", a->row->radius_m, &a->job->joint_minimum);
 	window_name(a->job, name);
-	if (a->row->window.joints) {
-		sb_answers_radius(a->job, f, a->row->window.radius_m, radius);
-		snprintf(text, sizeof text, "%s %s", name, radius);
-		column = part(out, row, column, STYLE_STRONG, text);
-	}
-	if (sb_number_given(&a->job->window_minimum)) {
-		snprintf(text, sizeof text, "limit %s %s", a->job->window_minimum.text,
-			sb_unit_short(a->job->unit));
-		sb_cells_text(out, row, column, STYLE_DIM, text);
-	}
+	if (a->row->window.joints)
+		bend_part(a, out, row, column, name, a->row->window.radius_m, &a->job->window_minimum);
 	sb_answers_verdict(
 		out, row, worse(level_of(a, WARNING_JOINT_BEND), level_of(a, WARNING_WINDOW_BEND)));
 }
@@ -263,8 +271,44 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 	sb_cells_text(out, row, column, a->ahead->leaves_held ? STYLE_PLAIN : STYLE_DIM, text);
 }
 
-void sb_answers_draw(const struct answers *a, struct cells *out)
+static void draw_side(const struct answers *a, enum glyphs glyphs, double metres, const char *words,
+	enum level level, int column, struct cells *out)
 {
+	enum style style = level == LEVEL_OK ? STYLE_STRONG : sb_theme_level(level);
+	char digits[32];
+
+	snprintf(digits, sizeof digits, "%.*f", decimals(a->job),
+		fabs(sb_frame_typed(&a->solution->frame, metres)));
+	int width = sb_big_columns(digits);
+	if (width > BIG)
+		return;
+	sb_big_number(out, 0, column, style, glyphs, digits);
+	/* the words without the number that stands above them */
+	words += strcspn(words, " ") + (strchr(words, ' ') != NULL);
+	sb_cells_text(out, SB_BIG_ROWS, column, STYLE_STRONG, words);
+}
+
+/* How far off, in big digits; the side that uses most of the corridor in the colour of its level. */
+static void draw_big(const struct answers *a, enum glyphs glyphs, struct cells *out)
+{
+	const struct deviation *d = &a->bit->deviation;
+	const struct frame *f = &a->solution->frame;
+	enum side side = a->bit->use.side;
+	bool across = side == SIDE_LEFT || side == SIDE_RIGHT;
+	int column = out->columns - 2 * BIG - 2;
+	char words[32];
+
+	if (!a->bit->known || column < EDGE + 2)
+		return;
+	sb_answers_offset(a->job, f, d->offset_m, words);
+	draw_side(a, glyphs, d->offset_m, words, across ? a->bit->level : LEVEL_OK, column, out);
+	sb_answers_height(a->job, f, d->height_m, words);
+	draw_side(a, glyphs, d->height_m, words, across ? LEVEL_OK : a->bit->level, column + BIG + 1, out);
+}
+
+void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *out)
+{
+	draw_big(a, glyphs, out);
 	draw_bit(a, out, 0);
 	draw_heading(a, out, 1);
 	draw_bend(a, out, 2);

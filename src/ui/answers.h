@@ -5,6 +5,7 @@
 
 #include "model/solve.h"
 #include "ui/cells.h"
+#include "ui/glyph.h"
 
 #define SB_ANSWERS_ROWS 4
 
@@ -24,8 +25,8 @@ struct answers {
 struct answers sb_answers_now(const struct job *job, const struct solution *s);
 struct answers sb_answers_trial(const struct job *job, const struct solution *s, const struct preview *p);
 
-/* Four rows. */
-void sb_answers_draw(const struct answers *a, struct cells *out);
+/* Four rows; where a wide screen has room beside them, how far off the bit is stands there in big digits. */
+void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *out);
 
 /* Mark and word at the right edge of a row, where a tired hand looks first; not so far out on a wide screen
  * that the eye loses the row. */

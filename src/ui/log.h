@@ -20,7 +20,8 @@ struct log_state {
 	bool known;	    /* preview holds */
 	struct preview preview;
 	/* what is looked at */
-	size_t back; /* the chosen row of the table, counted from the newest */
+	bool marked; /* a row of the table is chosen: */
+	size_t back; /* which, counted from the newest */
 	size_t rows; /* how many the table had when it was last looked at */
 	enum picture picture;
 	enum reach reach;
@@ -64,9 +65,10 @@ enum follow sb_log_no_reading(struct view *v);
 
 /* ---- the table ---- */
 
-int sb_log_table_count(const struct job *job); /* joints ever drilled, withdrawn ones too */
-/* The reading of the chosen row; NULL when there is none. */
+/* The reading of the chosen row; without a choice the last joint in the ground, else the newest row. NULL
+ * when there is none. */
 const struct reading *sb_log_table_chosen(const struct view *v);
+bool sb_log_table_newest_stands(const struct job *job); /* the newest row is in the ground */
 /* The solved row of a reading, withdrawn or not; NULL when it was replaced. */
 const struct row *sb_log_table_row(const struct solution *s, const struct reading *r);
 void sb_log_table_draw(const struct view *v, struct cells *out);

@@ -44,12 +44,15 @@ static enum follow take_pull_back(struct view *v, const struct form *given, int6
 	struct number n = { 0 };
 
 	(void)subject;
+	struct log_state *s = v->state;
 	int out = sb_job_in_ground(v->job);
 	if (sb_number_parse(sb_form_text(given, "joint"), &n, &err) ||
 		sb_store_withdraw(v->store, v->who, (int)n.value, sb_form_text(given, "reason"), &err)) {
 		sb_app_fail(v, &err);
 		return FOLLOW_PASS;
 	}
+	s->marked = false;
+	s->back = 0;
 	out -= (int)n.value;
 	sb_app_say(v, LEVEL_OK,
 		"On disk: %d %s pulled back, joint %d is the last in the ground. Leg %d begins. What was pulled back stays in the table, marked x.",
@@ -67,7 +70,7 @@ enum follow sb_log_pull_back(struct view *v)
 
 	if (in_ground == 0)
 		return sb_app_say(v, LEVEL_OK, "Nothing is in the ground yet.");
-	if (s->back > 0 && r && r->joint < in_ground)
+	if (s->marked && r && sb_job_joint(v->job, r->joint) == r && r->joint < in_ground)
 		snprintf(offered, sizeof offered, "%d", r->joint);
 	snprintf(p.question, sizeof p.question,
 		"Pull back to drill again. %d %s in the ground. Which is the last one that stays? (0: all come out)",

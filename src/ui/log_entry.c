@@ -287,6 +287,7 @@ enum follow sb_log_commit(struct view *v, bool taken, const char *reason)
 	if (sb_store_log(v->store, v->who, &r, &err))
 		return sb_app_fail(v, &err);
 	sb_draft_discard(sb_store_path(v->store));
+	s->marked = false;
 	s->back = 0;
 	s->joint = 0; /* begun anew by what follows a change of the job */
 	return say_logged(v, joint, remark, before);

@@ -55,21 +55,24 @@ static const struct {
 	[REMARKS] = { 132, 0 }, /* what room there is */
 };
 
-int sb_log_table_count(const struct job *job)
-{
-	return (int)job->joint_count;
-}
-
 static const struct reading *nth_back(const struct job *job, size_t back)
 {
 	return back < job->joint_count ? &job->readings[job->joints[job->joint_count - 1 - back]] : NULL;
 }
 
+bool sb_log_table_newest_stands(const struct job *job)
+{
+	const struct reading *newest = nth_back(job, 0);
+
+	return newest && sb_job_joint(job, sb_job_in_ground(job)) == newest;
+}
+
 const struct reading *sb_log_table_chosen(const struct view *v)
 {
 	const struct log_state *s = v->state;
+	int in_ground = sb_job_in_ground(v->job);
 
-	return nth_back(v->job, s->back);
+	return s->marked || in_ground == 0 ? nth_back(v->job, s->back) : sb_job_joint(v->job, in_ground);
 }
 
 const struct row *sb_log_table_row(const struct solution *s, const struct reading *r)
@@ -173,7 +176,8 @@ static void draw_row(const struct view *v, size_t back, struct cells *out)
 	if (row == NULL)
 		return;
 	bool old = row != &v->solution->path.rows[r->joint];
-	enum style style = old ? STYLE_WITHDRAWN : back == 0 ? STYLE_STRONG : STYLE_PLAIN;
+	bool last = !old && r->joint == sb_job_in_ground(v->job);
+	enum style style = old ? STYLE_WITHDRAWN : last ? STYLE_STRONG : STYLE_PLAIN;
 	snprintf(text, sizeof text, "%d", r->joint);
 	put(out, JOINT, style, text);
 	snprintf(text, sizeof text, "%.2f", sb_frame_typed(&v->solution->frame, row->bit_md_m));
@@ -226,7 +230,7 @@ void sb_log_table_draw(const struct view *v, struct cells *out)
 			continue;
 		struct cells line = sb_cells_part(out, 1 + i, 0, 1, out->columns);
 		draw_row(v, back, &line);
-		if (back == s->back && s->back > 0) {
+		if (s->marked && back == s->back) {
 			sb_cells_text(&line, 0, 0, STYLE_KEY, ">");
 			sb_cells_choose(&line, 0, 0, line.columns);
 		}

@@ -11,6 +11,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#define PAGE 10 /* rows that PgUp and PgDn go */
+
 static int log_open(struct view *v, const void *argument, struct sb_err *err)
 {
 	const char *said = argument; /* what to say at the start; NULL or "": nothing */
@@ -46,10 +48,8 @@ static void log_job_changed(struct view *v)
 	else
 		sb_log_changed(v);
 	/* an older row that is looked at stays chosen when somebody logs another joint */
-	if (s->back > 0 && rows > s->rows)
+	if (s->marked && rows > s->rows)
 		s->back += rows - s->rows;
-	if (s->back >= rows)
-		s->back = 0;
 	s->rows = rows;
 }
 
@@ -89,13 +89,14 @@ static enum level warning_words(const struct view *v, char *text, size_t size)
 	return w->level;
 }
 
-/* How many rows the warning takes: one, two where the words need it. */
+/* How many rows the warning takes: as many as its words need, up to two, for a breach three. */
 static int warning_rows(const struct view *v, int columns)
 {
 	char text[400];
+	enum level level = warning_words(v, text, sizeof text);
+	int most = level == LEVEL_BREACH ? 3 : 2, rows = sb_cells_wrapped(text, columns - 2);
 
-	warning_words(v, text, sizeof text);
-	return sb_cells_wrapped(text, columns - 2) > 1 ? 2 : 1;
+	return rows > most ? most : rows;
 }
 
 /* Words that do not fit lose their end, and say so. */
@@ -118,9 +119,9 @@ struct shares {
 
 static struct shares share_out(int rows, int warning)
 {
-	struct shares s = {
-		.answers = SB_ANSWERS_ROWS, .warning = rows >= 30 ? 2 : warning, .entry = SB_LOG_LINE_ROWS
-	};
+	struct shares s = { .answers = SB_ANSWERS_ROWS,
+		.warning = rows >= 30 && warning < 2 ? 2 : warning,
+		.entry = SB_LOG_LINE_ROWS };
 
 	s.table = 1 + (rows >= 44 ? 12 : rows >= 34 ? 8 : rows >= 27 ? 5 : 3);
 	s.pictures = rows - s.answers - s.warning - s.table - s.entry;
@@ -151,7 +152,7 @@ static void log_draw(const struct view *v, struct cells *out)
 	int row = 0;
 
 	struct cells part = next_part(out, &row, r.answers);
-	sb_answers_draw(&a, &part);
+	sb_answers_draw(&a, v->glyphs, &part);
 	part = next_part(out, &row, r.warning);
 	draw_warning(v, &part);
 	part = next_part(out, &row, r.pictures);
@@ -167,27 +168,24 @@ static void log_draw(const struct view *v, struct cells *out)
 
 /* ---- keys ---- */
 
-static bool scroll(struct log_state *s, size_t count, int key)
+/* Choosing a row. Without a choice the acts are about the last joint in the ground, so the first step up goes
+ * to the row above it; where the newest row was pulled back, to that one. */
+static bool scroll(const struct view *v, int key)
 {
-	const size_t page = 10;
-	size_t last = count ? count - 1 : 0;
+	struct log_state *s = v->state;
+	int first = sb_log_table_newest_stands(v->job) ? 1 : 0, last = (int)v->job->joint_count - 1;
+	int at = s->marked ? (int)s->back : first - 1;
 
-	switch (key) {
-	case SB_KEY_UP:
-		s->back += s->back < last;
-		return true;
-	case SB_KEY_DOWN:
-		s->back -= s->back > 0;
-		return true;
-	case SB_KEY_PAGE_UP:
-		s->back = s->back + page < last ? s->back + page : last;
-		return true;
-	case SB_KEY_PAGE_DOWN:
-		s->back = s->back > page ? s->back - page : 0;
-		return true;
-	default:
+	if (key == SB_KEY_UP || key == SB_KEY_DOWN)
+		at += key == SB_KEY_UP ? 1 : -1;
+	else if (key == SB_KEY_PAGE_UP || key == SB_KEY_PAGE_DOWN)
+		at += key == SB_KEY_PAGE_UP ? PAGE : -PAGE;
+	else
 		return false;
-	}
+	at = at > last ? last : at;
+	s->marked = at >= first;
+	s->back = s->marked ? (size_t)at : 0;
+	return true;
 }
 
 static enum follow try_to_log(struct view *v)
@@ -199,7 +197,7 @@ static enum follow try_to_log(struct view *v)
 
 	if (s->trial)
 		return sb_app_say(v, LEVEL_OK,
-			"What if: nothing is logged. W goes back to the log, with the entry line as it was.");
+			"What if: nothing is logged. W goes back to the log, and Enter logs there.");
 	if (!sb_store_writes(v->store))
 		return sb_app_say(v, LEVEL_WATCH,
 			"You are looking on: this job was opened to read only. Nothing was logged.");
@@ -211,11 +209,25 @@ static enum follow try_to_log(struct view *v)
 	return sb_log_commit(v, true, "");
 }
 
+static bool step_back(struct view *v)
+{
+	struct log_state *s = v->state;
+
+	if (s->trial) {
+		sb_log_trial(v, false);
+		return true;
+	}
+	bool was = s->marked;
+	s->marked = false;
+	s->back = 0;
+	return was;
+}
+
 static enum follow log_key(struct view *v, int key)
 {
 	struct log_state *s = v->state;
 
-	if (scroll(s, v->job->joint_count, key))
+	if (scroll(v, key) || (key == SB_KEY_ESCAPE && step_back(v)))
 		return FOLLOW_REDRAW;
 	switch (sb_form_key(&s->entry, key, sb_log_check, v->job)) {
 	case FORM_DONE:
@@ -309,7 +321,7 @@ static const struct action log_actions[] = {
 	{ .name = "correct",
 		.keys = "C F4",
 		.label = "correct",
-		.help = "Correct the chosen joint (the newest, or the one marked >): a new row beside the old one, with a reason.",
+		.help = "Correct the joint marked >, or else the last one in the ground: a new row beside the old one, with a reason.",
 		.act = correct,
 		.writes = true },
 	{ .name = "pull-back",
@@ -342,7 +354,7 @@ static const struct action log_actions[] = {
 	{ .name = "look-closer",
 		.keys = "J F12",
 		.label = "joint",
-		.help = "All that is known of the chosen joint, with what was typed before a correction.",
+		.help = "All that is known of the joint marked >, or else of the last one in the ground.",
 		.act = look_closer },
 	{ .name = "picture",
 		.keys = "P",
@@ -363,6 +375,9 @@ static const struct action log_actions[] = {
 	{ .name = "choose",
 		.keys = "Up Down PgUp PgDn",
 		.help = "Choose an older joint in the table. Marks there: x pulled back, c corrected, ! watch, !! breach." },
+	{ .name = "step-back",
+		.keys = "Esc",
+		.help = "Back one step: out of what if, then from the joint marked > to the newest; then leave." },
 	{ 0 },
 };
 

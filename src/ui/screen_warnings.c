@@ -1,4 +1,5 @@
-/* The warnings: those that wait first, the newest on top, and the chosen one in full. */
+/* The warnings: those that wait first, in the order in which the main screen would show them, and the chosen
+ * one in full. */
 #include "base/mem.h"
 #include "base/str.h"
 #include "ui/app.h"
@@ -15,19 +16,27 @@ struct warning_list {
 	struct list list;
 };
 
-/* The order on the screen, as indices of the solution's warnings: waiting, acknowledged, of withdrawn legs;
- * each newest first. Returned: for sb_free. */
+/* Where a warning stands: waiting before acknowledged before pulled back; what holds now before what is past;
+ * then the worse. */
+static int rank(const struct warning *w)
+{
+	int group = w->superseded ? 0 : w->acknowledged ? 1 : 2;
+
+	return (group * 2 + w->open) * 4 + (int)w->level;
+}
+
+/* The order on the screen, as indices of the solution's warnings: by rank, each newest first. Returned: for
+ * sb_free. */
 static size_t *order(const struct solution *s)
 {
-	size_t *out = sb_alloc((s->warning_count + 1) * sizeof *out), n = 0;
+	size_t *out = sb_alloc((s->warning_count + 1) * sizeof *out), count = 0;
 
-	for (int group = 0; group < 3; group++)
-		for (size_t i = s->warning_count; i-- > 0;) {
-			const struct warning *w = &s->warnings[i];
-			int of = w->superseded ? 2 : w->acknowledged ? 1 : 0;
-			if (of == group)
-				out[n++] = i;
-		}
+	for (size_t i = s->warning_count; i-- > 0;) {
+		size_t at = count++;
+		for (; at > 0 && rank(&s->warnings[out[at - 1]]) < rank(&s->warnings[i]); at--)
+			out[at] = out[at - 1];
+		out[at] = i;
+	}
 	return out;
 }
 
@@ -39,7 +48,7 @@ struct drawing {
 static const char *state_of(const struct warning *w)
 {
 	if (w->superseded)
-		return "withdrawn";
+		return "pulled back";
 	if (w->acknowledged)
 		return "acknowledged";
 	return w->open ? "waits" : "waits, past";
@@ -70,7 +79,8 @@ static void draw_chosen(const struct view *v, const struct warning *w, struct ce
 
 	sb_cells_rule(out, 0, sb_warning_sorts[w->kind].label);
 	row += sb_cells_wrap(out, row, 1, out->columns - 2, sb_theme_level(w->level), w->text);
-	row += sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_DIM, sb_warning_sorts[w->kind].help);
+	snprintf(text, sizeof text, "What is judged: %s.", sb_warning_sorts[w->kind].help);
+	row += sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_DIM, text);
 	for (size_t i = v->job->acknowledgement_count; i-- > 0;) {
 		const struct acknowledgement *a = &v->job->acknowledgements[i];
 		if (a->leg != w->leg || a->joint != w->joint ||
