@@ -422,8 +422,6 @@ size_t sb_blunder_look_again(const struct job *job, const struct reading *old,
 	sb_job_add_leg(&before, &pulled_back);
 	if (sb_solve(&before, &s, NULL, NULL) == 0)
 		count = sb_blunder_look(&before, &s, corrected, NULL, out);
-	for (size_t i = 0; i < count; i++)
-		out[i].held = false;
 	sb_solution_clear(&s);
 	sb_job_clear(&before);
 	return count;

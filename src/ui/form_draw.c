@@ -25,7 +25,8 @@ static int columns_before(const struct form_field *field)
 	return (int)sb_utf8_columns(text);
 }
 
-/* "[text  ]": long text is moved so that the cursor stays in sight. */
+/* "[text  ]": long text is moved so that the cursor stays in sight, and a < says that it begins further left.
+ */
 static int draw_place(const struct form_field *field, bool focused, struct cells *out, int row, int column)
 {
 	struct cells place = sb_cells_part(out, row, column + 1, 1, field->width);
@@ -39,10 +40,12 @@ static int draw_place(const struct form_field *field, bool focused, struct cells
 	sb_cells_fill(&place, style);
 	if (focused)
 		sb_cells_text(&place, 0, -hidden, style, field->text);
-	else
-		sb_cells_fit(&place, 0, 0, field->width, style, field->text);
+	if (hidden > 0) /* or its end would be read as all of it */
+		sb_cells_put(&place, 0, 0, STYLE_WATCH, '<');
 	if (focused)
 		sb_cells_cursor(&place, 0, cursor - hidden);
+	else
+		sb_cells_fit(&place, 0, 0, field->width, style, field->text);
 	return column + field->width + 2;
 }
 

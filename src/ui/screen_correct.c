@@ -4,6 +4,7 @@
 #include "base/str.h"
 #include "ui/app.h"
 #include "ui/log.h"
+#include "ui/prompt.h"
 
 #include <stdio.h>
 
@@ -63,23 +64,38 @@ static bool same_row(const struct reading *a, const struct reading *b)
 	return true;
 }
 
-static enum follow take(struct view *v)
+/* What the form makes of the joint: 0, or -1 after it was said why nothing can be done with it. */
+static int read_form(struct view *v, const struct reading *old, struct reading *r)
+{
+	const struct correcting *c = v->state;
+	struct sb_err err = { 0 };
+
+	*r = *old;
+	if (sb_log_take(&c->form, v->job->incline, r, &err)) {
+		sb_app_fail(v, &err);
+		return -1;
+	}
+	if (same_row(old, r)) {
+		sb_app_say(v, LEVEL_OK, "Nothing is different from what was logged. Esc leaves it as it is.");
+		return -1;
+	}
+	sb_copy(r->reason, sizeof r->reason, sb_form_text(&c->form, "reason"));
+	return 0;
+}
+
+static enum follow put_on_disk(struct view *v)
 {
 	struct correcting *c = v->state;
 	const struct reading *old = sb_job_reading(v->job, c->reading);
 	struct view *below = sb_app_below(v);
 	struct sb_err err = { 0 };
+	struct reading r;
 	int joint = c->joint;
 
 	if (old == NULL)
 		return FOLLOW_CLOSE;
-	struct reading r = *old;
-	if (sb_log_take(&c->form, v->job->incline, &r, &err))
-		return sb_app_fail(v, &err);
-	if (same_row(old, &r))
-		return sb_app_say(
-			v, LEVEL_OK, "Nothing is different from what was logged. Esc leaves it as it is.");
-	sb_copy(r.reason, sizeof r.reason, sb_form_text(&c->form, "reason"));
+	if (read_form(v, old, &r))
+		return FOLLOW_REDRAW;
 	if (sb_store_correct(v->store, sb_form_text(&c->form, "who"), c->reading, &r, &err))
 		return sb_app_fail(v, &err);
 	sb_app_close_top(v->app);
@@ -87,6 +103,32 @@ static enum follow take(struct view *v)
 		"The correction of joint %d is on disk, and everything after it is computed anew. It is marked c in the table.",
 		joint);
 	return FOLLOW_JOB_CHANGED;
+}
+
+static enum follow correct_all_the_same(struct view *asker, const struct form *given, int64_t subject)
+{
+	(void)given;
+	(void)subject;
+	return put_on_disk(asker);
+}
+
+/* A correction can be mistyped as well as a reading. */
+static enum follow take(struct view *v)
+{
+	const struct correcting *c = v->state;
+	const struct reading *old = sb_job_reading(v->job, c->reading);
+	struct suspicion found[SB_SUSPICIONS];
+	struct prompt p = { .answer = correct_all_the_same };
+	struct reading r;
+
+	if (old == NULL)
+		return FOLLOW_CLOSE;
+	if (read_form(v, old, &r))
+		return FOLLOW_REDRAW;
+	if (sb_blunder_look_again(v->job, old, &r, found) == 0 || !found[0].held)
+		return put_on_disk(v);
+	snprintf(p.question, sizeof p.question, "%.200s Correct it to this all the same?", found[0].text);
+	return sb_prompt_ask(v, &p);
 }
 
 static enum follow correct_key(struct view *v, int key)

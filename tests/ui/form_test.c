@@ -331,7 +331,7 @@ static void long_text_is_moved_so_that_its_end_is_in_sight(void **state)
 	(void)state;
 	form.focus = 3;
 	press("a b c d e f g h i j");
-	assert_string_equal(drawn_row(6, 60, 3, &cursor), "> remarks     [defghij ]");
+	assert_string_equal(drawn_row(6, 60, 3, &cursor), "> remarks     [<efghij ]");
 	assert_int_equal(cursor.column, 22);
 	press("Tab");
 	assert_string_equal(drawn_row(6, 60, 3, NULL), "  remarks     [abcdefg…]");
