@@ -29,8 +29,8 @@ size_t sb_blunder_look(const struct job *job, const struct solution *s, const st
 	const struct depth_check *depths, struct suspicion out[SB_SUSPICIONS]);
 
 /* The same for a joint of the present path that is about to be corrected: `corrected` is looked at as if the
- * joints after `old` had not been drilled yet. A correction has its reason, so it is for the caller to say what
- * was found or to ask. Returned: how many; 0 for a joint of a leg that was withdrawn. */
+ * joints after `old` had not been drilled yet. A correction has its reason, so it is for the caller to say
+ * what was found or to ask. Returned: how many; 0 for a joint of a leg that was withdrawn. */
 size_t sb_blunder_look_again(const struct job *job, const struct reading *old,
 	const struct reading *corrected, struct suspicion out[SB_SUSPICIONS]);
 

@@ -187,21 +187,6 @@ static int bend_part(const struct answers *a, struct cells *out, int row, int co
 	return part(out, row, column, STYLE_DIM, text);
 }
 
-/* "3 joints 2017 ft (min 1500)" */
-static int bend_part(const struct answers *a, struct cells *out, int row, int column, const char *name,
-	double radius_m, const struct number *least)
-{
-	char radius[32], text[96];
-
-	sb_answers_radius(a->job, &a->solution->frame, radius_m, radius);
-	snprintf(text, sizeof text, "%s %s", name, radius);
-	if (!sb_number_given(least))
-		return part(out, row, column, STYLE_STRONG, text);
-	column = sb_cells_text(out, row, column, STYLE_STRONG, text);
-	snprintf(text, sizeof text, " (min %s)", least->text);
-	return part(out, row, column, STYLE_DIM, text);
-}
-
 static void draw_bend(const struct answers *a, struct cells *out, int row)
 {
 	char name[40];
