@@ -357,6 +357,31 @@ static void a_slip_that_was_logged_does_not_excuse_the_next(void **state)
 	assert_held("azimuth", "two digits swapped", "178.2");
 }
 
+/* As if the joints after it had not been drilled: it is measured against the joint before it, not the last.
+ */
+static void a_correction_is_looked_at_where_it_stands(void **state)
+{
+	(void)state;
+	drill_job(&job, big, 178.2);
+	jobs_log(&job, "", "82.0", "178.2");
+	jobs_log(&job, "", "82.1", "178.2");
+	jobs_log(&job, "", "82.2", "178.2");
+	for (int i = 3; i < 40; i++)
+		jobs_log(&job, "", typed(82.2 + 0.2 * (i - 2), 1), "178.2");
+	const struct reading *old = sb_job_joint(&job, 3);
+	struct reading r = *old;
+	count = sb_blunder_look_again(&job, old, &r, found);
+	assert_nothing_found();
+	assert_int_equal(sb_number_parse("187.2", &r.azimuth, NULL), 0);
+	count = sb_blunder_look_again(&job, old, &r, found);
+	assert_held("azimuth", "two digits swapped", "178.2");
+	/* a joint that is not in the ground any more has no place to be looked at in */
+	jobs_withdraw(&job, 2);
+	old = sb_job_joint_in_leg(&job, 1, 3);
+	assert_non_null(old);
+	assert_int_equal(sb_blunder_look_again(&job, old, &r, found), 0);
+}
+
 static void a_joint_without_a_reading_has_no_angles_to_look_at(void **state)
 {
 	(void)state;
@@ -736,6 +761,7 @@ static const struct CMUnitTest tests[] = {
 	HERE(the_first_reading_is_measured_against_the_design),
 	HERE(or_against_the_heading_that_was_staked),
 	HERE(a_slip_that_was_logged_does_not_excuse_the_next),
+	HERE(a_correction_is_looked_at_where_it_stands),
 	HERE(a_joint_without_a_reading_has_no_angles_to_look_at),
 	HERE(two_joints_in_one_and_half_of_one_are_held),
 	HERE(a_length_that_is_not_the_tallys_is_only_said),
