@@ -223,6 +223,19 @@ static bool step_back(struct view *v)
 	return was;
 }
 
+/* The entry line has one row for what is wrong with it: what does not fit there is said in full at the foot.
+ */
+static enum follow say_long_problem(struct view *v)
+{
+	const int fits = 76; /* of 80 columns, after its mark */
+	const struct log_state *s = v->state;
+
+	for (size_t i = 0; i < s->entry.count; i++)
+		if ((int)sb_utf8_columns(s->entry.fields[i].problem) > fits)
+			return sb_app_say(v, LEVEL_WATCH, "%s", s->entry.fields[i].problem);
+	return FOLLOW_REDRAW;
+}
+
 static enum follow log_key(struct view *v, int key)
 {
 	struct log_state *s = v->state;
@@ -236,7 +249,7 @@ static enum follow log_key(struct view *v, int key)
 		sb_log_changed(v);
 		return FOLLOW_REDRAW;
 	case FORM_MOVED:
-		return FOLLOW_REDRAW;
+		return key == SB_KEY_ENTER ? say_long_problem(v) : FOLLOW_REDRAW;
 	case FORM_PASS:
 		break;
 	}
