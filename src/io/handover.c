@@ -94,13 +94,20 @@ static void put_head(struct page *p, int64_t now_ms)
 
 /* ---- 1: where is the bit ---- */
 
-static void side_words(double value, const char *positive, const char *negative, const char *none,
-	const char *unit, char to[32])
+/* A corridor in metres is told by the centimetre, one in feet by the tenth. */
+static int decimals(const struct page *p)
 {
-	if (fabs(value) < 0.05)
+	return p->job->unit == UNIT_M ? 2 : 1;
+}
+
+static void side_words(const struct page *p, double value, const char *positive, const char *negative,
+	const char *none, char to[32])
+{
+	if (fabs(value) < 0.5 * pow(10, -decimals(p)))
 		snprintf(to, 32, "%s", none);
 	else
-		snprintf(to, 32, "%.1f %s %s", fabs(value), unit, value > 0 ? positive : negative);
+		snprintf(to, 32, "%.*f %s %s", decimals(p), fabs(value), p->unit,
+			value > 0 ? positive : negative);
 }
 
 static void put_bit(struct page *p)
@@ -115,8 +122,8 @@ static void put_bit(struct page *p)
 		return;
 	}
 	sb_axis_station(b->deviation.station_m, p->job->unit, 1, station);
-	side_words(typed(p, b->deviation.offset_m), "right", "left", "on line", p->unit, offset);
-	side_words(typed(p, b->deviation.height_m), "high", "low", "on grade", p->unit, height);
+	side_words(p, typed(p, b->deviation.offset_m), "right", "left", "on line", offset);
+	side_words(p, typed(p, b->deviation.height_m), "high", "low", "on grade", height);
 	put(p, "bit", "station %s  %s  %s  elev %.1f  corridor %.0f %% %s", station, offset, height,
 		typed(p, b->at.u), fmin(b->use.share, 9.99) * 100, sb_level_word(b->level));
 	struct design_place design = sb_design_at(&p->s->design, b->deviation.station_m);
@@ -152,12 +159,25 @@ static void margin_words(double radius, const struct number *limit, char to[64])
 			radius >= limit->value ? "to spare" : "too tight");
 }
 
+/* Of the tightest joint and the tightest window, the one that is worse against its own limit. */
+static bool window_is_worst(const struct page *p)
+{
+	const struct shift *t = &p->shift;
+	const struct number *joint = &p->job->joint_minimum, *window = &p->job->window_minimum;
+
+	if (t->tightest == NULL || t->tightest_joint == NULL || !sb_number_given(joint))
+		return t->tightest != NULL;
+	if (!sb_number_given(window))
+		return false;
+	return t->tightest->window.radius_m / window->value <= t->tightest_joint->radius_m / joint->value;
+}
+
 static void put_worst(struct page *p)
 {
 	const struct shift *t = &p->shift;
 	char radius[32], margin[64];
 
-	if (t->tightest) {
+	if (window_is_worst(p)) {
 		radius_words(p, t->tightest->window.radius_m, radius);
 		margin_words(typed(p, t->tightest->window.radius_m), &p->job->window_minimum, margin);
 		put(p, "worst", "bend over %d joints: %s at joint %d (%s)", t->tightest->window.joints,
@@ -175,9 +195,9 @@ static void put_worst(struct page *p)
 	else if (isinf(t->farthest->use.limit_m))
 		put(p, "", "no corridor is set");
 	else
-		put(p, "", "off line: %.1f %s %s at joint %d (limit %.1f, %.0f %% used)",
+		put(p, "", "off line: %.*f %s %s at joint %d (limit %.*f, %.0f %% used)", decimals(p),
 			typed(p, t->farthest->use.value_m), p->unit, sb_side_word(t->farthest->use.side),
-			t->farthest->joint, typed(p, t->farthest->use.limit_m),
+			t->farthest->joint, decimals(p), typed(p, t->farthest->use.limit_m),
 			fmin(t->farthest->use.share, 9.99) * 100);
 }
 

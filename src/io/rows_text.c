@@ -21,17 +21,22 @@ struct text_out {
 	struct sb_str *out;
 };
 
+/* A corridor in metres is told by the centimetre, one in feet by the tenth. */
+static int decimals(const struct job *job)
+{
+	return job->unit == UNIT_M ? 2 : 1;
+}
+
 /* "1.8 L"; a value that rounds to nothing has no side. */
-static void side_words(const struct path_cell *c, const char *positive, const char *negative, char to[16])
+static void side_words(const struct job *job, const struct path_cell *c, const char *positive,
+	const char *negative, char to[16])
 {
 	to[0] = '\0';
 	if (c->kind == CELL_BLANK)
 		return;
 	double size = fabs(c->value);
-	snprintf(to, 16, "%.1f%s%s", size, size < 0.05 ? "" : " ",
-		size < 0.05	       ? ""
-			: c->value > 0 ? positive
-				       : negative);
+	const char *side = size < 0.5 * pow(10, -decimals(job)) ? "" : c->value > 0 ? positive : negative;
+	snprintf(to, 16, "%.*f%s%s", decimals(job), size, *side ? " " : "", side);
 }
 
 static void radius_words(const struct path_cell *c, bool known, char to[16])
@@ -78,8 +83,8 @@ static void take_text(void *data, const struct row *row, const struct path_cell 
 		snprintf(joint, sizeof joint, "%d", (int)cells[PATH_JOINT].value);
 	angle_words(&cells[PATH_INCLINATION], inclination);
 	angle_words(&cells[PATH_AZIMUTH], azimuth);
-	side_words(&cells[PATH_OFFSET], "R", "L", offset);
-	side_words(&cells[PATH_HEIGHT], "high", "low", height);
+	side_words(t->job, &cells[PATH_OFFSET], "R", "L", offset);
+	side_words(t->job, &cells[PATH_HEIGHT], "high", "low", height);
 	radius_words(&cells[PATH_RADIUS_JOINT], bends, one);
 	radius_words(&cells[PATH_RADIUS_WINDOW], row && bends && row->window.joints > 0, many);
 	if (placed) {
@@ -119,22 +124,25 @@ static void say_deviation(
 	char station[SB_AXIS_TEXT];
 	const char *unit = sb_unit_short(job->unit);
 	double offset = sb_frame_typed(&s->frame, d->offset_m),
-	       height = sb_frame_typed(&s->frame, d->height_m);
+	       height = sb_frame_typed(&s->frame, d->height_m), least = 0.5 * pow(10, -decimals(job));
 
 	sb_axis_station(d->station_m, job->unit, 1, station);
 	sb_str_add(out, "station %s", station);
-	if (fabs(offset) < 0.05)
+	if (fabs(offset) < least)
 		sb_str_add(out, "   on line");
 	else
-		sb_str_add(out, "   %.1f %s %s", fabs(offset), unit, offset > 0 ? "right" : "left");
-	if (fabs(height) < 0.05)
+		sb_str_add(out, "   %.*f %s %s", decimals(job), fabs(offset), unit,
+			offset > 0 ? "right" : "left");
+	if (fabs(height) < least)
 		sb_str_add(out, "   on grade");
 	else
-		sb_str_add(out, "   %.1f %s %s", fabs(height), unit, height > 0 ? "high" : "low");
+		sb_str_add(
+			out, "   %.*f %s %s", decimals(job), fabs(height), unit, height > 0 ? "high" : "low");
 }
 
-/* "1480 ft", or "straight". */
-static void say_radius(const struct path_cell *c, const char *unit, struct sb_str *out)
+/* "1480 ft (min 900)", or "straight". */
+static void say_radius(
+	const struct path_cell *c, const char *unit, const struct number *least, struct sb_str *out)
 {
 	char radius[16];
 
@@ -142,6 +150,8 @@ static void say_radius(const struct path_cell *c, const char *unit, struct sb_st
 	sb_str_add(out, "%s", radius);
 	if (!sb_same(radius, "straight"))
 		sb_str_add(out, " %s", unit);
+	if (sb_number_given(least))
+		sb_str_add(out, " (min %s)", least->text);
 }
 
 static void say_bend(
@@ -152,13 +162,11 @@ static void say_bend(
 
 	sb_rows_fill(job, s, row, cells);
 	sb_str_add(out, "  bend      joint ");
-	say_radius(&cells[PATH_RADIUS_JOINT], unit, out);
+	say_radius(&cells[PATH_RADIUS_JOINT], unit, &job->joint_minimum, out);
 	if (row->window.joints > 0) {
 		sb_str_add(out, "   %d joints ", row->window.joints);
-		say_radius(&cells[PATH_RADIUS_WINDOW], unit, out);
+		say_radius(&cells[PATH_RADIUS_WINDOW], unit, &job->window_minimum, out);
 	}
-	if (sb_number_given(&job->window_minimum))
-		sb_str_add(out, "   limit %s %s", job->window_minimum.text, unit);
 	sb_str_add(out, "\n");
 }
 

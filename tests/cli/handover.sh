@@ -28,6 +28,7 @@ gives 0 correct "$JOB" --joint 2 --azimuth 5 --reason 'misread' --by Bea
 gives 0 note "$JOB" 'seal of pump 2 leaks' --by Bea
 page "$JOB"
 says 'Ann, Bea' 'joint 4 leg 1' '4 joints, 40.00 m' 'corrected joint 2 (Bea): misread' 'at joint 4 (Bea): seal of pump 2 leaks' 'before joint 3' 'now full'
+says 'bend of one joint: 112 m at joint 3 (limit 80, 40 % to spare)' '1.31 m high'
 gives 0 shift "$JOB" --end 'swap the battery first' --by Ann
 page "$JOB"
 says 'at the end (Ann): swap the battery first'

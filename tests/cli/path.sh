@@ -37,7 +37,7 @@ about "$(json '$.rows[2].offset')" 0.523120 1e-6 offset
 
 # Words instead of signs.
 gives 0 path "$JOB"
-says '0.5 R' '0.4 high' straight
+says '0.52 R' '0.44 high' straight
 [ "$(awk 'length > 80' "$HERE/.out")" = '' ] || fail "a line over 80 columns"
 grep -q ' $' "$HERE/.out" && fail "blanks at the end of a line"
 

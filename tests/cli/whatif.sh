@@ -9,7 +9,7 @@ cp "$JOB" "$HERE/before"
 
 gives 0 whatif "$JOB" --inclination 90 --azimuth 6
 no_warning
-says 'joint 3   leg 1   bit 30.0 m' 'm right' 'joint 95 m'
+says 'joint 3   leg 1   bit 30.0 m' '0.52 m right' 'joint 95 m (min 80)' '3 joints 286 m (min 120)'
 
 gives 0 whatif "$JOB" --inclination 90 --azimuth 6 --json
 is "$(json '$.joint')" 3 joint
