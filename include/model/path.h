@@ -47,7 +47,15 @@ struct row {
 	double dogleg_sigma_rad;
 	double radius_m;      /* HUGE_VAL straight, or no course */
 	struct window window; /* ending here */
-	bool turned_back;     /* the course turned right back: its plane was chosen */
+	/* ordered against got, over the course, rad: what the response that was known before expected of the
+	 * slides, and what the readings say */
+	struct row_answer {
+		bool known; /* the slides over the course were written down */
+		double ordered_up, ordered_right, got_up, got_right;
+		double sigma; /* of the difference on one axis: reading noise and response together */
+		double slid_m;
+	} answer;
+	bool turned_back; /* the course turned right back: its plane was chosen */
 };
 
 struct path {

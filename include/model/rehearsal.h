@@ -1,0 +1,82 @@
+/* Drilling by simulation: a bore whose truth is known, for training and for measuring the steering.
+ *
+ * The truth: zones of ground with their own yield, droop and walk that change along the bore; a tool-face
+ * error; pushes of uneven length within a joint; random wander; a sensor behind the bit that reads with noise
+ * and bias, worse near steel. Seeded and repeatable: the same seed, ground and orders give the same readings
+ * on every machine.
+ */
+#ifndef SB_MODEL_REHEARSAL_H
+#define SB_MODEL_REHEARSAL_H
+
+#include "model/solve.h"
+
+/* What kind of ground and tool; every figure is a mean that the seed scatters around. */
+struct rehearsal_ground {
+	double yield_share;	 /* of the sheet's slide_turn; 1: as guessed, 0.6: weak */
+	double yield_scatter;	 /* one sigma from zone to zone, as a share */
+	double zone_length_m;	 /* mean length of a zone */
+	double droop, walk;	 /* rad per m rotated: droop turns down, walk right */
+	double drift_scatter;	 /* rad per m, one sigma from zone to zone */
+	double face_error_rad;	 /* the hole turns this far clockwise of the tool face that was shown */
+	double face_scatter_rad; /* one sigma, joint to joint */
+	double wander;		 /* rad per root m, one sigma */
+	int pushes; /* a slide is made in so many pushes: 1: all at the joint's start; many: even */
+	double noise_inc_rad, noise_azi_rad; /* of a reading */
+	double bias_inc_rad, bias_azi_rad;
+	double steel_station_m, steel_reach_m,
+		steel_azi_rad; /* extra azimuth error near steel; reach 0: none */
+};
+
+/* The scenarios that the steering is measured in: nominal, face-error, weak-soil, noisy, azimuth-bias. */
+struct rehearsal_scenario {
+	const char *name, *help;
+	struct rehearsal_ground ground;
+};
+extern const struct rehearsal_scenario sb_rehearsal_scenarios[];
+extern const size_t sb_rehearsal_scenario_count;
+const struct rehearsal_scenario *sb_rehearsal_scenario(const char *name);
+
+struct rehearsal; /* one bore being drilled: the truth */
+
+/* vary: shifts the ground's figures at random too (soil, push pattern, noise), so that nothing is tuned to
+ * one simulator. */
+struct rehearsal *sb_rehearsal_new(const struct job *job, const struct rehearsal_ground *ground,
+	unsigned long long seed, bool vary, struct sb_err *err);
+void sb_rehearsal_free(struct rehearsal *r);
+
+/* Drills one joint with an order (tool face as the tool shows it, radians; slid_m 0: rotated) and takes the
+ * reading that the sensor gives: inclination and azimuth as typed (one decimal), joint length, tool face and
+ * slid filled in. */
+void sb_rehearsal_drill(
+	struct rehearsal *r, double length_m, double tool_face_rad, double slid_m, struct reading *out);
+/* Pulls the truth back too. */
+void sb_rehearsal_withdraw(struct rehearsal *r, int to_joint);
+
+/* The ground's true mean response, for a reference that is told it. */
+void sb_rehearsal_true_response(const struct rehearsal *r, struct response *out);
+
+/* Measured on the TRUE path. */
+struct rehearsal_figures {
+	int joints;
+	bool out;	      /* came out at the exit's elevation, or passed its station */
+	double outside_share; /* of the length, outside the corridor */
+	double worst_share;   /* of the corridor */
+	double exit_long_m, exit_right_m, exit_high_m;
+	bool exit_in_window;
+	int windows, broken_windows; /* window bend limit, on true headings at the survey depths */
+	double slid_share;
+	double turning_rad; /* total of |turn| */
+	bool clean;	    /* never outside, exit in its window, no broken window */
+};
+void sb_rehearsal_measure(const struct rehearsal *r, struct rehearsal_figures *out);
+
+/* Who gives the orders. */
+enum rehearsal_by { BY_ADVICE, BY_AIM, BY_INFORMED };
+
+/* Drills a whole bore. The job (a sheet's, without a log) is filled with the readings as it goes; solution is
+ * solved along.
+ */
+int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
+	struct rehearsal_figures *out, struct sb_err *err);
+
+#endif

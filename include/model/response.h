@@ -1,0 +1,74 @@
+/* What the ground gives: learnt from the log itself, joint by joint, with its uncertainty.
+ *
+ * A filter over the log (Kalman), in two axes, up and right as seen looking ahead. Its state: how the hole
+ * really heads beside the last reading (2), and the response (4):
+ *
+ *     turn per length slid along the tool face (yield cos e) and across it (yield sin e), e the tool-face
+ * error drift per length rotated, up (droop is down) and right (walk)
+ *
+ * A reading answers for the hole between the last two places of the sensor, so each course takes its share of
+ * the joints that were drilled over that stretch; a joint's slide counts as made in even pushes along it.
+ * Readings carry noise, and the ground changes: old ground is forgotten over some thirty joints. Before there
+ * is data the sheet's guess stands, and says so. A stretch whose slides were not written down teaches
+ * nothing.
+ */
+#ifndef SB_MODEL_RESPONSE_H
+#define SB_MODEL_RESPONSE_H
+
+#include "model/path.h"
+#include "model/warning.h"
+
+struct response {
+	double yield;		      /* rad per m slid, > 0 */
+	double face_error_rad;	      /* the hole turns this far clockwise of the tool face that is shown */
+	double drift_up, drift_right; /* rad per m rotated */
+	double yield_sigma, face_error_sigma_rad, drift_up_sigma, drift_right_sigma; /* one sigma */
+	size_t slides;	    /* courses with slides that taught it; 0: the sheet's guess */
+	double guess_yield; /* the sheet's, or what stands for it */
+	bool guess_given;   /* the sheet says slide_turn */
+	/* the filter: heading beside the last reading, then response; symmetric covariance */
+	double state[6], covariance[6][6];
+	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
+	int short_count;     /* slides in a row that gave less than half */
+};
+
+/* What one stretch of hole was drilled with. */
+struct drilled {
+	double slid_up, slid_right; /* length slid times the direction of its tool face, m */
+	double slid_m, rotated_m;
+	bool known; /* false: slides were not written down */
+};
+
+/* The guess of the sheet. */
+void sb_response_begin(const struct setup *setup, struct response *r);
+
+/* The path has a new row on it: learns from the course that it ends, and writes ordered and got into the row.
+ * O(1). */
+void sb_response_course(const struct setup *setup, struct path *path, struct response *r);
+
+/* The string was pulled back: what was learnt stays, the heading begins again at the reading it stands on. */
+void sb_response_withdrawn(const struct setup *setup, struct response *r);
+
+/* What was drilled between two bit depths of the present path. */
+struct drilled sb_response_drilled(
+	const struct setup *setup, const struct path *path, double from_m, double to_m);
+
+/* The turn that the response expects of it, rad. */
+void sb_response_expect(const struct response *r, const struct drilled *d, double *up_rad, double *right_rad);
+
+/* The tool face that the tool must show so that the hole turns towards (up, right): radians clockwise from
+ * high side, [0, 2 pi), with the learnt error and the sheet's offset taken out. */
+double sb_response_face(const struct setup *setup, const struct response *r, double up, double right);
+
+/* The hole's heading at the last reading as the filter sees it: steadier than the reading. */
+struct attitude sb_response_heading(const struct path *path, const struct response *r);
+
+/* Place and heading of the bit, carried on from there through what was drilled past the sensor. False while
+ * there is no attitude at all. */
+bool sb_response_bit(const struct setup *setup, const struct path *path, const struct response *r,
+	struct vec3 *at, struct attitude *heading);
+
+/* Whether the ground answers otherwise than ordered: a tool-face error, or slides that no longer turn. */
+void sb_response_judge(const struct response *r, int joint, struct verdict *v);
+
+#endif
