@@ -14,6 +14,7 @@
 #include "model/frame.h"
 #include "model/job.h"
 #include "model/path.h"
+#include "model/response.h"
 #include "model/warning.h"
 
 struct solution {
@@ -23,7 +24,8 @@ struct solution {
 	struct path path;
 	struct warning *warnings; /* in the order they opened */
 	size_t warning_count, warning_room;
-	int open[WARNING_KINDS]; /* warnings[] index of the open episode of a kind, -1 if none */
+	int open[WARNING_KINDS];  /* warnings[] index of the open episode of a kind, -1 if none */
+	struct response response; /* what the ground gives, as learnt so far */
 	struct bit bit;
 	struct ahead ahead;
 	struct budget budget;

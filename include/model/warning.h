@@ -16,10 +16,11 @@ enum warning_kind {
 	WARNING_EXIT, /* exit window */
 	WARNING_JOINT_BEND,
 	WARNING_WINDOW_BEND,
-	WARNING_LEAVES,	 /* leaves the corridor in N joints if the heading is held */
-	WARNING_BLUNDER, /* a likely slip that was logged as it is */
-	WARNING_MISSING, /* missing survey */
-	WARNING_AZIMUTH, /* azimuth reference: two ways to it disagree */
+	WARNING_LEAVES,	  /* leaves the corridor in N joints if the heading is held */
+	WARNING_BLUNDER,  /* a likely slip that was logged as it is */
+	WARNING_MISSING,  /* missing survey */
+	WARNING_AZIMUTH,  /* azimuth reference: two ways to it disagree */
+	WARNING_RESPONSE, /* the ground does not answer as ordered */
 	WARNING_KINDS
 };
 

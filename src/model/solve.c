@@ -125,13 +125,17 @@ static int warning_sight(const struct job *job)
 	return (int)job->look_ahead.value;
 }
 
+/* response: NULL where a joint is judged again: what the ground answers is said once, when it does. */
 static size_t judge_row(const struct setup *setup, struct solution *s, const struct row *row,
-	const struct reading *r, const struct bit *bit, const struct ahead *ahead)
+	const struct reading *r, const struct bit *bit, const struct ahead *ahead,
+	const struct response *response)
 {
 	struct verdict verdicts[WARNING_KINDS] = { 0 };
 
 	sb_warning_judge(setup, row, r, verdicts);
 	sb_advice_judge(setup, bit, ahead, row->joint, verdicts);
+	if (response)
+		sb_response_judge(response, row->joint, &verdicts[WARNING_RESPONSE]);
 	return take_verdicts(s, row, verdicts);
 }
 
@@ -140,9 +144,10 @@ static size_t add_joint(const struct setup *setup, struct solution *s, const str
 {
 	const struct row *row = sb_path_append(setup, &s->path, r);
 
+	sb_response_course(setup, &s->path, &s->response);
 	s->bit = sb_advice_bit(setup, &s->path, NULL);
 	s->ahead = sb_advice_ahead(setup, &s->bit, &s->path, NULL, sight);
-	return judge_row(setup, s, row, r, &s->bit, &s->ahead);
+	return judge_row(setup, s, row, r, &s->bit, &s->ahead, &s->response);
 }
 
 static void advise(const struct setup *setup, struct solution *s)
@@ -172,7 +177,7 @@ static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 		struct bit bit = sb_advice_bit(setup, &s->path, NULL);
 		struct ahead ahead = sb_advice_ahead(setup, &bit, &s->path, NULL, warning_sight(setup->job));
 		const struct reading *r = row->reading ? sb_job_reading(setup->job, row->reading) : NULL;
-		judge_row(setup, s, row, r, &bit, &ahead);
+		judge_row(setup, s, row, r, &bit, &ahead, NULL);
 	}
 	s->path.on_count = on_count;
 	s->path.entry_known = entry_known;
@@ -183,6 +188,7 @@ static void withdraw(const struct setup *setup, struct solution *s, const struct
 	size_t kept = 0;
 
 	sb_path_withdraw(setup, &s->path, leg->to_joint);
+	sb_response_withdrawn(setup, &s->response);
 	for (size_t i = 0; i < s->warning_count; i++) {
 		struct warning *w = &s->warnings[i];
 		if (!w->superseded && w->last_joint <= leg->to_joint)
@@ -211,8 +217,9 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 		s->open[k] = -1;
 	struct setup setup = setup_of(job, s);
 	sb_path_begin(&setup, &s->path);
+	sb_response_begin(&setup, &s->response);
 	s->bit = sb_advice_bit(&setup, &s->path, NULL);
-	judge_row(&setup, s, &s->path.rows[0], NULL, &s->bit, &(struct ahead){ 0 });
+	judge_row(&setup, s, &s->path.rows[0], NULL, &s->bit, &(struct ahead){ 0 }, NULL);
 	return 0;
 }
 

@@ -23,6 +23,8 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 	[WARNING_MISSING] = { "missing-survey", "missing survey", 0, "a joint drilled without a reading" },
 	[WARNING_AZIMUTH] = { "azimuth-reference", "azimuth reference", 0,
 		"the tool on the staked centreline against declination and convergence, over 0.5 degrees apart" },
+	[WARNING_RESPONSE] = { "response", "response not as ordered", 1,
+		"what the slides gave against what was ordered: a tool-face error over 15 degrees, or slides that no longer turn" },
 };
 
 static const char *const level_words[] = { "ok", "watch", "breach" };

@@ -1,0 +1,353 @@
+/* The response filter. How noisy ground is beside its response, how fast it changes, and how wide the guesses
+ * are before there is data, is common practice, no source; each stands below with its reason.
+ */
+#include "model/response.h"
+
+#include "geom/angle.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { HEADING_UP, HEADING_RIGHT, ALONG, ACROSS, DRIFT_UP, DRIFT_RIGHT, STATES };
+
+/* One sigma of the guess before there is data, as shares of the guessed yield: soil gives between half and
+ * one and a half of what was hoped; a tool face is set to some twenty degrees; drift is a small part of a
+ * slide's turn. */
+static const double guess_along = 0.4, guess_across = 0.35, guess_drift = 0.12;
+/* Old ground counts for about so many courses. */
+static const double memory = 30;
+/* What a course turns beside its response: a tenth of a degree over a joint of 9.6 m, growing with the root
+ * of the length, and so much of what it slid. */
+static const double wander_per_root_m = 0.1 * (SB_PI / 180) / 3.098, wander_of_slide = 0.15;
+
+static double guess_of(const struct setup *s, const struct number *n)
+{
+	return sb_number_given(n) ? sb_rad(n->value) / s->frame->metre : 0;
+}
+
+/* Without a guess in the sheet: a joint slid all through bends as far as the contract lets one joint bend. */
+static double guess_yield(const struct setup *s)
+{
+	const struct job *job = s->job;
+	const struct number *const radii[] = { &job->joint_minimum, &job->window_minimum,
+		&job->product_minimum_radius, &job->drill_pipe_minimum_radius };
+
+	if (job->slide_turn.value > 0)
+		return sb_rad(job->slide_turn.value) / s->frame->metre;
+	for (size_t i = 0; i < 4; i++)
+		if (sb_number_given(radii[i]))
+			return 1 / sb_frame_metres(s->frame, radii[i]->value);
+	return sb_rad(0.2); /* a degree over five metres */
+}
+
+static double squared(double x)
+{
+	return x * x;
+}
+
+static double reading_variance_right(const struct setup *s, const struct attitude *a)
+{
+	/* Azimuth counts as much as the hole is level; never quite nothing, so that the filter stays regular.
+	 */
+	return squared(s->frame->sigma_azi_rad * fmax(a->sin_inc, 0.01)) + 1e-12;
+}
+
+static double reading_variance_up(const struct setup *s)
+{
+	return squared(s->frame->sigma_inc_rad) + 1e-12;
+}
+
+/* The heading is as uncertain as one reading, and tied to nothing. */
+static void reset_heading(struct response *r, double up, double right)
+{
+	r->state[HEADING_UP] = r->state[HEADING_RIGHT] = 0;
+	for (int i = 0; i < STATES; i++)
+		for (int k = 0; k < 2; k++)
+			r->covariance[i][k] = r->covariance[k][i] = 0;
+	r->covariance[HEADING_UP][HEADING_UP] = up;
+	r->covariance[HEADING_RIGHT][HEADING_RIGHT] = right;
+}
+
+/* Figures for people from the filter's state. */
+static void summarise(struct response *r)
+{
+	double a = r->state[ALONG], b = r->state[ACROSS], y = hypot(a, b);
+	double(*p)[STATES] = r->covariance;
+
+	/* Never nothing: a plan divides by it. A hundredth of the guess means that slides do not turn at all.
+	 */
+	r->yield = fmax(y, 0.01 * r->guess_yield);
+	r->face_error_rad = y > 0 ? atan2(b, a) : 0;
+	double along = (a * a * p[ALONG][ALONG] + 2 * a * b * p[ALONG][ACROSS] + b * b * p[ACROSS][ACROSS]);
+	double across = (b * b * p[ALONG][ALONG] - 2 * a * b * p[ALONG][ACROSS] + a * a * p[ACROSS][ACROSS]);
+	r->yield_sigma = y > 0 ? sqrt(fmax(along, 0)) / y : sqrt(p[ALONG][ALONG]);
+	r->face_error_sigma_rad = y > 0 ? sqrt(fmax(across, 0)) / (y * y) : SB_PI;
+	r->drift_up = r->state[DRIFT_UP];
+	r->drift_right = r->state[DRIFT_RIGHT];
+	r->drift_up_sigma = sqrt(p[DRIFT_UP][DRIFT_UP]);
+	r->drift_right_sigma = sqrt(p[DRIFT_RIGHT][DRIFT_RIGHT]);
+}
+
+void sb_response_begin(const struct setup *s, struct response *r)
+{
+	memset(r, 0, sizeof *r);
+	double y = r->guess_yield = guess_yield(s);
+	r->guess_given = s->job->slide_turn.value > 0;
+	r->state[ALONG] = y;
+	r->state[DRIFT_UP] = -guess_of(s, &s->job->droop);
+	r->state[DRIFT_RIGHT] = guess_of(s, &s->job->walk);
+	r->covariance[ALONG][ALONG] = squared(guess_along * y);
+	r->covariance[ACROSS][ACROSS] = squared(guess_across * y);
+	r->covariance[DRIFT_UP][DRIFT_UP] = r->covariance[DRIFT_RIGHT][DRIFT_RIGHT] =
+		squared(guess_drift * y);
+	reset_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
+	r->short_answer = 1;
+	summarise(r);
+}
+
+void sb_response_withdrawn(const struct setup *s, struct response *r)
+{
+	reset_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
+	summarise(r);
+}
+
+/* ---- what a stretch was drilled with ---- */
+
+static bool writes_slides(const struct reading *r)
+{
+	return sb_number_given(&r->slid);
+}
+
+/* A hand that writes slides down leaves the field blank where the joint was rotated. */
+static bool log_has_slides(const struct job *job)
+{
+	/* Near the end is enough: the habit does not change within a bore, and this must not cost more as it
+	 * grows. */
+	size_t from = job->joint_count > 12 ? job->joint_count - 12 : 0;
+
+	for (size_t i = from; i < job->joint_count; i++)
+		if (writes_slides(&job->readings[job->joints[i]]))
+			return true;
+	return false;
+}
+
+static void add_joint(const struct setup *s, const struct reading *r, double share, double length_m,
+	bool habit, struct drilled *d)
+{
+	double slid = fmin(
+		sb_frame_metres(s->frame, r->slid.value), sb_frame_metres(s->frame, r->joint_length.value));
+	double slid_m = slid * share;
+
+	if (!writes_slides(r) && !habit)
+		d->known = false;
+	if (slid > 0 && !sb_number_given(&r->tool_face))
+		d->known = false;
+	double face = sb_rad(r->tool_face.value + s->job->tool_face_offset.value);
+	d->slid_up += slid_m * cos(face);
+	d->slid_right += slid_m * sin(face);
+	d->slid_m += slid_m;
+	d->rotated_m += fmax(length_m - slid_m, 0);
+}
+
+struct drilled sb_response_drilled(const struct setup *s, const struct path *p, double from_m, double to_m)
+{
+	struct drilled d = { .known = true };
+	bool habit = log_has_slides(s->job);
+
+	for (size_t j = p->count; j-- > 1 && p->rows[j].bit_md_m > from_m;) {
+		double begin = p->rows[j - 1].bit_md_m, end = p->rows[j].bit_md_m;
+		double length = fmin(end, to_m) - fmax(begin, from_m);
+		const struct reading *r = sb_job_joint(s->job, p->rows[j].joint);
+		if (length <= 0 || r == NULL)
+			continue;
+		add_joint(s, r, length / (end - begin), length, habit, &d);
+	}
+	return d;
+}
+
+void sb_response_expect(const struct response *r, const struct drilled *d, double *up, double *right)
+{
+	double a = r->state[ALONG], b = r->state[ACROSS];
+
+	*up = a * d->slid_up - b * d->slid_right + r->state[DRIFT_UP] * d->rotated_m;
+	*right = a * d->slid_right + b * d->slid_up + r->state[DRIFT_RIGHT] * d->rotated_m;
+}
+
+/* ---- the filter ---- */
+
+/* heading += G response; P = F P F' + Q */
+static void predict(const struct setup *s, struct response *r, const struct drilled *d)
+{
+	const double g[2][STATES] = {
+		{ 1, 0, d->slid_up, -d->slid_right, d->rotated_m, 0 },
+		{ 0, 1, d->slid_right, d->slid_up, 0, d->rotated_m },
+	};
+	double(*p)[STATES] = r->covariance, fp[2][STATES] = { { 0 } }, up, right;
+
+	sb_response_expect(r, d, &up, &right);
+	r->state[HEADING_UP] += up;
+	r->state[HEADING_RIGHT] += right;
+	for (int i = 0; i < 2; i++)
+		for (int k = 0; k < STATES; k++)
+			for (int m = 0; m < STATES; m++)
+				fp[i][k] += g[i][m] * p[m][k];
+	for (int i = 0; i < 2; i++)
+		for (int k = 2; k < STATES; k++)
+			p[i][k] = p[k][i] = fp[i][k];
+	double block[2][2] = { { 0 } };
+	for (int i = 0; i < 2; i++)
+		for (int k = 0; k < 2; k++)
+			for (int m = 0; m < STATES; m++)
+				block[i][k] += fp[i][m] * g[k][m];
+	double wander = squared(wander_per_root_m) * (d->slid_m + d->rotated_m) +
+		squared(wander_of_slide * r->yield * hypot(d->slid_up, d->slid_right));
+	for (int i = 0; i < 2; i++)
+		for (int k = 0; k < 2; k++)
+			p[i][k] = block[i][k] + (i == k ? wander : 0);
+	double y = r->guess_yield;
+	p[ALONG][ALONG] += squared(guess_along * y) / memory;
+	p[ACROSS][ACROSS] += squared(guess_across * y) / memory;
+	p[DRIFT_UP][DRIFT_UP] += squared(guess_drift * y) / memory;
+	p[DRIFT_RIGHT][DRIFT_RIGHT] += squared(guess_drift * y) / memory;
+	(void)s;
+}
+
+/* One axis at a time: the noises of inclination and azimuth are independent. */
+static void update(struct response *r, int axis, double observed, double variance)
+{
+	double(*p)[STATES] = r->covariance, gain[STATES], s = p[axis][axis] + variance;
+	double innovation = observed - r->state[axis];
+
+	for (int i = 0; i < STATES; i++)
+		gain[i] = p[i][axis] / s;
+	for (int i = 0; i < STATES; i++)
+		r->state[i] += gain[i] * innovation;
+	double row[STATES];
+	memcpy(row, p[axis], sizeof row);
+	for (int i = 0; i < STATES; i++)
+		for (int k = 0; k < STATES; k++)
+			p[i][k] -= gain[i] * row[k];
+	for (int i = 0; i < STATES; i++)
+		for (int k = 0; k < i; k++)
+			p[i][k] = p[k][i] = (p[i][k] + p[k][i]) / 2;
+}
+
+/* How far the readings turned, up and right in the plane square to the hole. */
+static void turned(const struct attitude *from, const struct attitude *to, double *up, double *right)
+{
+	double middle = (from->inc_rad + to->inc_rad) / 2;
+
+	*up = to->inc_rad - from->inc_rad;
+	*right = sb_wrap_half(to->azi_rad - from->azi_rad) * sin(middle);
+}
+
+/* Whether slides still turn: of those large enough to tell, how much of the expected turn came. */
+static void note_answer(struct response *r, const struct row_answer *a)
+{
+	double expected = hypot(a->ordered_up, a->ordered_right);
+
+	if (a->slid_m <= 0 || expected < 2 * a->sigma)
+		return;
+	double came = (a->got_up * a->ordered_up + a->got_right * a->ordered_right) / squared(expected);
+	r->short_answer += (came - r->short_answer) / 3;
+	r->short_count = came < 0.5 ? r->short_count + 1 : 0;
+}
+
+void sb_response_course(const struct setup *s, struct path *p, struct response *r)
+{
+	if (p->on_count < 2 || !p->rows[p->count - 1].on_path)
+		return;
+	struct row *to = &p->rows[p->count - 1];
+	const struct row *from = sb_path_back(p, 1);
+	struct drilled d = sb_response_drilled(s, p, fmax(from->survey_md_m, 0), to->survey_md_m);
+	struct row_answer *a = &to->answer;
+	double variance_up = reading_variance_up(s),
+	       variance_right = reading_variance_right(s, &to->attitude);
+
+	sb_response_expect(r, &d, &a->ordered_up, &a->ordered_right);
+	turned(&from->attitude, &to->attitude, &a->got_up, &a->got_right);
+	a->known = d.known;
+	a->slid_m = d.slid_m;
+	if (!d.known) {
+		/* What was done is not known, so the hole may have gone anywhere: only the new reading holds.
+		 */
+		reset_heading(r, variance_up, variance_right);
+		summarise(r);
+		return;
+	}
+	predict(s, r, &d);
+	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
+	note_answer(r, a);
+	update(r, HEADING_UP, a->got_up, variance_up);
+	update(r, HEADING_RIGHT, a->got_right, variance_right);
+	r->state[HEADING_UP] -= a->got_up;
+	r->state[HEADING_RIGHT] -= a->got_right;
+	r->slides += d.slid_m > 0.5;
+	summarise(r);
+}
+
+/* ---- what follows ---- */
+
+double sb_response_face(const struct setup *s, const struct response *r, double up, double right)
+{
+	return sb_wrap_turn(atan2(right, up) - r->face_error_rad - sb_rad(s->job->tool_face_offset.value));
+}
+
+static struct attitude turn_by(const struct attitude *a, double up, double right)
+{
+	double inc = fmin(fmax(a->inc_rad + up, 0), SB_PI);
+
+	return sb_attitude(inc, a->azi_rad + right / fmax(sin(inc), 0.05));
+}
+
+struct attitude sb_response_heading(const struct path *p, const struct response *r)
+{
+	return turn_by(&sb_path_back(p, 0)->attitude, r->state[HEADING_UP], r->state[HEADING_RIGHT]);
+}
+
+bool sb_response_bit(const struct setup *s, const struct path *p, const struct response *r, struct vec3 *at,
+	struct attitude *heading)
+{
+	const struct row *last = sb_path_back(p, 0);
+	double from = fmax(last->survey_md_m, 0), to = p->rows[p->count - 1].bit_md_m, up, right;
+	struct attitude start;
+	struct arc arc;
+
+	if (!sb_path_attitude(p, &start))
+		return false;
+	if (p->on_count > 1)
+		start = sb_response_heading(p, r);
+	struct drilled d = sb_response_drilled(s, p, from, to);
+	sb_response_expect(r, &d, &up, &right);
+	*heading = d.known ? turn_by(&start, up, right) : start;
+	*at = last->at;
+	if (sb_arc_between(&start, heading, to - from, &arc) != ARC_RANGE)
+		*at = sb_vec3_add(last->at, arc.step);
+	return true;
+}
+
+void sb_response_judge(const struct response *r, int joint, struct verdict *v)
+{
+	const double face_watch = sb_rad(15);
+	double e = fabs(r->face_error_rad);
+
+	v->limit = sb_deg(face_watch);
+	v->value = sb_deg(e);
+	if (r->slides >= 3 && e > face_watch && e > 3 * r->face_error_sigma_rad) {
+		v->level = LEVEL_WATCH;
+		snprintf(v->text, sizeof v->text,
+			"The hole turns %.0f degrees %s of the tool face that is shown, give or take %.0f (joint %d). Check the tool-face "
+			"offset; the orders count it in.",
+			sb_deg(e), r->face_error_rad > 0 ? "clockwise" : "anticlockwise",
+			sb_deg(r->face_error_sigma_rad), joint);
+	} else if (r->short_count >= 3) {
+		v->level = LEVEL_WATCH;
+		v->value = r->short_answer * 100;
+		v->limit = 50;
+		snprintf(v->text, sizeof v->text,
+			"The ground no longer answers: the last %d slides gave %.0f %% of the turn expected (joint %d). Slide longer, or look at "
+			"bit and jets.",
+			r->short_count, fmax(r->short_answer, 0) * 100, joint);
+	}
+}
