@@ -21,6 +21,7 @@ enum reference { REFERENCE_GRID, REFERENCE_TRUE, REFERENCE_MAGNETIC, REFERENCE_B
 enum material { MATERIAL_STEEL, MATERIAL_PE };
 enum bend_method { METHOD_ENDS, METHOD_SUM };
 enum projection { PROJECTION_HOLD, PROJECTION_CURVE };
+enum face_as { FACE_CLOCK, FACE_DEGREES };
 
 struct place {
 	struct number easting, northing, elevation;
@@ -129,6 +130,7 @@ struct job {
 	struct number exit_long, exit_short, exit_left, exit_right;
 	/* [steering] */
 	struct number slide_turn, droop, walk;
+	enum face_as face_as;
 	/* [entry] */
 	struct number entry_inclination, entry_azimuth;
 

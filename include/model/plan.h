@@ -68,4 +68,7 @@ void sb_plan_withdraw(const struct setup *setup, const struct path *path, const 
  * degrees. */
 void sb_plan_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96]);
 
+/* "the corridor", "the bend limit over the window"; "" for none. */
+const char *sb_plan_limit_word(enum steer_limit limit);
+
 #endif

@@ -418,7 +418,7 @@ static double lay(const struct laying *l, const struct steer_problem *p, const s
 
 /* ---- words ---- */
 
-static const char *limit_word(enum steer_limit limit)
+const char *sb_plan_limit_word(enum steer_limit limit)
 {
 	static const char *const words[] = { "", "the corridor", "the bend limit of one joint",
 		"the bend limit over the window", "what this ground gives", "an obstacle",
@@ -435,7 +435,7 @@ static void explain(const struct laying *l, struct plan *out)
 	if (!out->feasible) {
 		snprintf(out->words, sizeof out->words,
 			"There is no way back inside every limit: %s stands in it at joint %d, short by %.0f %%.",
-			limit_word(out->limit), out->limit_joint, out->short_by * 100);
+			sb_plan_limit_word(out->limit), out->limit_joint, out->short_by * 100);
 		return;
 	}
 	double height = sb_frame_typed(l->setup->frame, l->deviation.height_m),
@@ -570,7 +570,8 @@ void sb_plan_make(
 	memset(out, 0, sizeof *out);
 	l.joint = path->rows[path->count - 1].joint;
 	l.bit_md_m = path->rows[path->count - 1].bit_md_m;
-	if (!sb_response_bit(setup, path, response, &l.bit, &l.heading) || !begin(&l))
+	sb_response_bit(setup, path, response, &l.bit, &l.heading);
+	if (!begin(&l))
 		return;
 	void *work = sb_alloc(sb_steer_work_size());
 	make(&l, work, out);
@@ -587,7 +588,8 @@ void sb_plan_try(const struct setup *setup, const struct path *path, const struc
 	memset(out, 0, sizeof *out);
 	l.joint = path->rows[path->count - 1].joint;
 	l.bit_md_m = path->rows[path->count - 1].bit_md_m;
-	if (!sb_response_bit(setup, path, response, &l.bit, &l.heading) || !begin(&l))
+	sb_response_bit(setup, path, response, &l.bit, &l.heading);
+	if (!begin(&l))
 		return;
 	/* The hand's joint first, as the response expects it; the plan goes on from its end. */
 	struct plan_joint first = {

@@ -306,7 +306,7 @@ struct attitude sb_response_heading(const struct path *p, const struct response 
 	return turn_by(&sb_path_back(p, 0)->attitude, r->state[HEADING_UP], r->state[HEADING_RIGHT]);
 }
 
-bool sb_response_bit(const struct setup *s, const struct path *p, const struct response *r, struct vec3 *at,
+void sb_response_bit(const struct setup *s, const struct path *p, const struct response *r, struct vec3 *at,
 	struct attitude *heading)
 {
 	const struct row *last = sb_path_back(p, 0);
@@ -314,8 +314,10 @@ bool sb_response_bit(const struct setup *s, const struct path *p, const struct r
 	struct attitude start;
 	struct arc arc;
 
+	/* With no reading and no staked entry, the design's attitude at the entry has to do: the rig is set
+	 * up to it. */
 	if (!sb_path_attitude(p, &start))
-		return false;
+		start = p->rows[0].attitude;
 	if (p->on_count > 1)
 		start = sb_response_heading(p, r);
 	struct drilled d = sb_response_drilled(s, p, from, to);
@@ -324,7 +326,6 @@ bool sb_response_bit(const struct setup *s, const struct path *p, const struct r
 	*at = last->at;
 	if (sb_arc_between(&start, heading, to - from, &arc) != ARC_RANGE)
 		*at = sb_vec3_add(last->at, arc.step);
-	return true;
 }
 
 void sb_response_judge(const struct response *r, int joint, struct verdict *v)

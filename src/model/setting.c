@@ -109,6 +109,8 @@ const struct setting sb_settings[] = {
 		"first guess: drifts down per length rotated" },
 	{ "steering", "walk", SETTING_NUMBER, JOB(walk), NULL, 0, -90, 90, NULL, "degrees per length",
 		"first guess: drifts right per length rotated" },
+	{ "steering", "tool_face_as", SETTING_CHOICE, JOB(face_as), "clock|degrees", 0, 0, 0, "clock", "",
+		"how orders say the tool face: by the clock face, or in degrees" },
 	{ "entry", "inclination", SETTING_NUMBER, JOB(entry_inclination), NULL, 0, -50000, 50000, NULL,
 		"the job's convention",
 		"staked attitude at depth 0, as the tool would read it; left out: the first reading's" },
