@@ -52,7 +52,8 @@ struct row {
 	struct row_answer {
 		bool known; /* the slides over the course were written down */
 		double ordered_up, ordered_right, got_up, got_right;
-		double sigma; /* of the difference on one axis: reading noise and response together */
+		double sigma;	      /* of the difference on one axis: reading noise and response together */
+		double reading_sigma; /* of what was got, on the noisier axis: reading noise alone */
 		double slid_m;
 	} answer;
 	bool turned_back; /* the course turned right back: its plane was chosen */

@@ -30,6 +30,7 @@ struct response {
 	double state[6], covariance[6][6];
 	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
 	int short_count;     /* slides in a row that gave less than half */
+	double usual_yield;  /* what slides usually bring here: follows the estimate slowly */
 };
 
 /* What one stretch of hole was drilled with. */
@@ -63,9 +64,9 @@ double sb_response_face(const struct setup *setup, const struct response *r, dou
 /* The hole's heading at the last reading as the filter sees it: steadier than the reading. */
 struct attitude sb_response_heading(const struct path *path, const struct response *r);
 
-/* Place and heading of the bit, carried on from there through what was drilled past the sensor. False while
- * there is no attitude at all. */
-bool sb_response_bit(const struct setup *setup, const struct path *path, const struct response *r,
+/* Place and heading of the bit, carried on from there through what was drilled past the sensor. With no
+ * attitude at all yet, the design's at the entry stands for it. */
+void sb_response_bit(const struct setup *setup, const struct path *path, const struct response *r,
 	struct vec3 *at, struct attitude *heading);
 
 /* Whether the ground answers otherwise than ordered: a tool-face error, or slides that no longer turn. */

@@ -103,6 +103,7 @@ void sb_response_begin(const struct setup *s, struct response *r)
 		squared(guess_drift * y);
 	reset_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
 	r->short_answer = 1;
+	r->usual_yield = y;
 	summarise(r);
 }
 
@@ -158,7 +159,7 @@ struct drilled sb_response_drilled(const struct setup *s, const struct path *p, 
 	for (size_t j = p->count; j-- > 1 && p->rows[j].bit_md_m > from_m;) {
 		double begin = p->rows[j - 1].bit_md_m, end = p->rows[j].bit_md_m;
 		double length = fmin(end, to_m) - fmax(begin, from_m);
-		const struct reading *r = sb_job_joint(s->job, p->rows[j].joint);
+		const struct reading *r = sb_job_reading(s->job, p->rows[j].reading);
 		if (length <= 0 || r == NULL)
 			continue;
 		add_joint(s, r, length / (end - begin), length, habit, &d);
@@ -242,16 +243,19 @@ static void turned(const struct attitude *from, const struct attitude *to, doubl
 	*right = sb_wrap_half(to->azi_rad - from->azi_rad) * sin(middle);
 }
 
-/* Whether slides still turn: of those large enough to tell, how much of the expected turn came. */
+/* Whether slides still turn: of those large enough to tell, how much came of the turn that slides usually
+ * bring here. The usual follows the estimate slowly, so that ground that fails is not at once taken for the
+ * rule. */
 static void note_answer(struct response *r, const struct row_answer *a)
 {
-	double expected = hypot(a->ordered_up, a->ordered_right);
+	double ordered = hypot(a->ordered_up, a->ordered_right), expected = r->usual_yield * a->slid_m;
 
-	if (a->slid_m <= 0 || expected < 2 * a->sigma)
+	if (a->slid_m <= 0 || ordered <= 0 || expected < 2 * a->reading_sigma)
 		return;
-	double came = (a->got_up * a->ordered_up + a->got_right * a->ordered_right) / squared(expected);
-	r->short_answer += (came - r->short_answer) / 3;
+	double came = (a->got_up * a->ordered_up + a->got_right * a->ordered_right) / (ordered * expected);
+	r->short_answer += (came - r->short_answer) / 2;
 	r->short_count = came < 0.5 ? r->short_count + 1 : 0;
+	r->usual_yield += (r->yield - r->usual_yield) / 10;
 }
 
 void sb_response_course(const struct setup *s, struct path *p, struct response *r)
@@ -278,6 +282,7 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	}
 	predict(s, r, &d);
 	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
+	a->reading_sigma = sqrt(2 * fmax(variance_up, variance_right));
 	note_answer(r, a);
 	update(r, HEADING_UP, a->got_up, variance_up);
 	update(r, HEADING_RIGHT, a->got_right, variance_right);
