@@ -23,6 +23,8 @@
 	X(DESIGN, "design", '-') \
 	X(OBSTACLE, "obstacle", '#') \
 	X(HELD, "if held", '~') \
+	X(PINNED, "pinned", ',') \
+	X(PLAN, "plan", ':') \
 	X(DRILLED, "drilled", '*') \
 	X(TRIAL, "what if", '?') \
 	X(ENTRY, "entry", '>') \

@@ -4,11 +4,13 @@
 #define SB_DRAW_WINDOW_H
 
 #include "model/solve.h"
+#include "model/steering.h"
 
 struct draw_window {
 	double from_m, to_m; /* stations */
 	double dot_m; /* the smallest length that the paper will show: curves are drawn to a tenth of it */
 	bool close;   /* fits corridor and bore rather than the ground above */
+	const struct plan *plan, *pinned; /* drawn ahead of the bit; NULL: none. Borrowed */
 };
 
 /* The whole crossing, a little beyond both ends, and the bit wherever it is.

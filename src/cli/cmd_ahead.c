@@ -46,13 +46,13 @@ static int run(const struct invocation *in)
 	const struct solution *s = sb_store_solution(store);
 	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
 	if (sb_number_given(&slid))
-		sb_plan_try(&setup, &s->path, &s->response, sb_rad(face.value),
+		sb_steering_try(&setup, &s->path, &s->response, sb_rad(face.value),
 			sb_frame_metres(&s->frame, slid.value), &plan);
 	else
-		sb_plan_make(&setup, &s->path, &s->response, &plan);
+		sb_steering_make(&setup, &s->path, &s->response, &plan);
 	bool look_back = plan.known && !plan.feasible;
 	if (look_back)
-		sb_plan_withdraw(&setup, &s->path, &s->response, &w);
+		sb_steering_withdraw(&setup, &s->path, &s->response, &w);
 	(sb_command_flag(in, "json") ? sb_ahead_json : sb_ahead_text)(
 		job, s, &plan, look_back ? &w : NULL, &text);
 	sb_store_close(store);

@@ -17,6 +17,7 @@ static void strokes(const struct plane *p, const struct preview *trial)
 	sb_obstacle_draw(p);
 	sb_trace_superseded(p);
 	sb_trace_held(p);
+	sb_trace_plan(p);
 	sb_trace_drilled(p);
 	sb_trace_bit(p);
 	sb_trace_trial(p, trial);

@@ -60,6 +60,7 @@ static void draw(enum plane_kind kind, const struct job *job, const struct solut
 	sb_obstacle_draw(&p);
 	sb_trace_superseded(&p);
 	sb_trace_held(&p);
+	sb_trace_plan(&p);
 	sb_trace_drilled(&p);
 	sb_trace_bit(&p);
 	sb_trace_trial(&p, trial);

@@ -140,3 +140,16 @@ void sb_section_scene(
 	if (trying)
 		sb_scene_mark(out, MEANING_TRIAL, tried);
 }
+
+void sb_section_plan(const struct plan *plan, struct scene *out)
+{
+	const size_t most = 8;
+
+	if (plan->count == 0)
+		return;
+	sb_scene_line(out, MEANING_PLAN, LINE_DASHED);
+	for (size_t i = 0; i < plan->count && i < most; i++) {
+		const struct deviation *d = &plan->joints[i].deviation;
+		sb_scene_point(out, d->offset_m, d->height_m);
+	}
+}

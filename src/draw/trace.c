@@ -174,6 +174,26 @@ void sb_trace_held(const struct plane *p)
 	}
 }
 
+static void draw_joints(
+	const struct plane *p, const struct plan *plan, enum meaning meaning, enum line_kind line)
+{
+	if (plan == NULL || plan->count == 0)
+		return;
+	double station = plan->joints[0].deviation.station_m;
+	sb_scene_line(p->scene, meaning, line);
+	point(p, sb_plane_ground(p, plan->bit, &station));
+	for (size_t i = 0; i < plan->count; i++) {
+		station = plan->joints[i].deviation.station_m;
+		point(p, sb_plane_ground(p, plan->joints[i].at, &station));
+	}
+}
+
+void sb_trace_plan(const struct plane *p)
+{
+	draw_joints(p, p->window.pinned, MEANING_PINNED, LINE_DOTTED);
+	draw_joints(p, p->window.plan, MEANING_PLAN, LINE_DASHED);
+}
+
 void sb_trace_trial(const struct plane *p, const struct preview *trial)
 {
 	const struct path *path = &p->s->path;

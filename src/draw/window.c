@@ -61,6 +61,8 @@ struct draw_window sb_window_sound(const struct draw_window *w, const struct sol
 		sound = sb_window_whole(s, 0);
 		sound.close = w->close;
 		sound.dot_m = w->dot_m;
+		sound.plan = w->plan;
+		sound.pinned = w->pinned;
 	}
 	double length = sound.to_m - sound.from_m;
 	if (!(sound.dot_m >= length / 1e4 && sound.dot_m < length))

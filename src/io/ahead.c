@@ -55,7 +55,7 @@ static void put_plan(struct sb_json *j, const struct frame *f, const struct plan
 	else
 		sb_json_null(j, "rejoins_at_joint");
 	sb_json_bool(j, "for_exit", p->for_exit);
-	sb_json_text_or_null(j, "limit", p->known && !p->feasible ? sb_plan_limit_word(p->limit) : "");
+	sb_json_text_or_null(j, "limit", p->known && !p->feasible ? sb_steering_limit_word(p->limit) : "");
 	sb_json_exact(j, "short_by", p->known && !p->feasible ? p->short_by : (double)NAN);
 	sb_json_text(j, "words", p->words);
 	sb_json_array(j, "joints");
@@ -147,7 +147,7 @@ static void say_joints(
 		char order[96], station[SB_AXIS_TEXT];
 		double offset = sb_frame_typed(f, j->deviation.offset_m),
 		       height = sb_frame_typed(f, j->deviation.height_m);
-		sb_plan_order(&setup, j, job->face_as == FACE_CLOCK, order);
+		sb_steering_order(&setup, j, job->face_as == FACE_CLOCK, order);
 		sb_axis_station(j->deviation.station_m, job->unit, 1, station);
 		sb_str_add(out, "  %5d %7.2f %7.1f %9s %6.2f %s %6.2f %s  %s\n", j->joint,
 			sb_frame_inc_typed(f, j->target.inc_rad), sb_frame_azi_typed(f, j->target.azi_rad),
@@ -192,7 +192,7 @@ void sb_ahead_text(const struct job *job, const struct solution *s, const struct
 	}
 	say_response(job, s, out);
 	if (plan->count && plan->feasible) {
-		sb_plan_order(&setup, &plan->joints[0], job->face_as == FACE_CLOCK, order);
+		sb_steering_order(&setup, &plan->joints[0], job->face_as == FACE_CLOCK, order);
 		sb_str_add(out, "joint %d  %s\n", plan->joints[0].joint, order);
 	}
 	sb_str_add(out, "why      %s\n", plan->words);

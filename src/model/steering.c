@@ -7,7 +7,7 @@
  * because readings are noisy and ground is not uniform: a plan that uses all of a limit breaks it every other
  * time.
  */
-#include "model/plan.h"
+#include "model/steering.h"
 
 #include "base/mem.h"
 #include "base/time.h"
@@ -418,7 +418,7 @@ static double lay(const struct laying *l, const struct steer_problem *p, const s
 
 /* ---- words ---- */
 
-const char *sb_plan_limit_word(enum steer_limit limit)
+const char *sb_steering_limit_word(enum steer_limit limit)
 {
 	static const char *const words[] = { "", "the corridor", "the bend limit of one joint",
 		"the bend limit over the window", "what this ground gives", "an obstacle",
@@ -435,7 +435,7 @@ static void explain(const struct laying *l, struct plan *out)
 	if (!out->feasible) {
 		snprintf(out->words, sizeof out->words,
 			"There is no way back inside every limit: %s stands in it at joint %d, short by %.0f %%.",
-			sb_plan_limit_word(out->limit), out->limit_joint, out->short_by * 100);
+			sb_steering_limit_word(out->limit), out->limit_joint, out->short_by * 100);
 		return;
 	}
 	double height = sb_frame_typed(l->setup->frame, l->deviation.height_m),
@@ -561,7 +561,7 @@ static void make(struct laying *l, void *work, struct plan *out)
 	sb_free(p);
 }
 
-void sb_plan_make(
+void sb_steering_make(
 	const struct setup *setup, const struct path *path, const struct response *response, struct plan *out)
 {
 	struct laying l = { .setup = setup, .path = path, .response = response };
@@ -579,7 +579,7 @@ void sb_plan_make(
 	out->seconds = sb_time_tick() - begun;
 }
 
-void sb_plan_try(const struct setup *setup, const struct path *path, const struct response *response,
+void sb_steering_try(const struct setup *setup, const struct path *path, const struct response *response,
 	double tool_face_rad, double slid_m, struct plan *out)
 {
 	struct laying l = { .setup = setup, .path = path, .response = response };
@@ -648,7 +648,7 @@ static bool stand_at(const struct setup *setup, const struct path *path, const s
 	return begin(l);
 }
 
-void sb_plan_withdraw(const struct setup *setup, const struct path *path, const struct response *response,
+void sb_steering_withdraw(const struct setup *setup, const struct path *path, const struct response *response,
 	struct withdrawal *out)
 {
 	struct steer_problem *p = sb_alloc(sizeof *p);
@@ -683,7 +683,7 @@ void sb_plan_withdraw(const struct setup *setup, const struct path *path, const 
 	out->seconds = sb_time_tick() - begun;
 }
 
-void sb_plan_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96])
+void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96])
 {
 	const char *unit = sb_unit_short(setup->job->unit);
 	double slid = sb_frame_typed(setup->frame, j->slid_m),

@@ -5,8 +5,8 @@
  * Solved as a convex problem along the design (geom/steer.h), then laid through the real geometry: every
  * joint's place, corridor and bend is what comes out there.
  */
-#ifndef SB_MODEL_PLAN_H
-#define SB_MODEL_PLAN_H
+#ifndef SB_MODEL_STEERING_H
+#define SB_MODEL_STEERING_H
 
 #include "geom/steer.h"
 #include "model/response.h"
@@ -47,12 +47,12 @@ struct plan {
 };
 
 /* A plan from the end of the present path. */
-void sb_plan_make(const struct setup *setup, const struct path *path, const struct response *response,
+void sb_steering_make(const struct setup *setup, const struct path *path, const struct response *response,
 	struct plan *out);
 
 /* The same with the next joint's order given: a hand's own try. slid_m and tool_face_rad as the tool shows
  * it; the plan goes on from there. */
-void sb_plan_try(const struct setup *setup, const struct path *path, const struct response *response,
+void sb_steering_try(const struct setup *setup, const struct path *path, const struct response *response,
 	double tool_face_rad, double slid_m, struct plan *out);
 
 /* The fewest joints to pull back from where there is a feasible plan; joints 0: none within sight. */
@@ -61,14 +61,14 @@ struct withdrawal {
 	struct plan plan;
 	double seconds;
 };
-void sb_plan_withdraw(const struct setup *setup, const struct path *path, const struct response *response,
+void sb_steering_withdraw(const struct setup *setup, const struct path *path, const struct response *response,
 	struct withdrawal *out);
 
 /* "slide 14 ft at 2 o'clock, rotate 17 ft", "rotate the joint". clock: o'clock to the nearest half hour, else
  * degrees. */
-void sb_plan_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96]);
+void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96]);
 
 /* "the corridor", "the bend limit over the window"; "" for none. */
-const char *sb_plan_limit_word(enum steer_limit limit);
+const char *sb_steering_limit_word(enum steer_limit limit);
 
 #endif
