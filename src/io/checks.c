@@ -60,6 +60,7 @@ static const char *ok_words(const struct job *job, enum warning_kind kind)
 		if (!sb_number_given(&job->window_minimum))
 			return "Not judged: the sheet sets no radius over the window.";
 		break;
+	case WARNING_RESPONSE:
 	case WARNING_BLUNDER:
 	case WARNING_MISSING:
 	case WARNING_AZIMUTH:

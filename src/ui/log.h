@@ -5,6 +5,7 @@
 #define UI_LOG_H
 
 #include "model/blunder.h"
+#include "model/steering.h"
 #include "store/draft.h"
 #include "ui/form.h"
 #include "ui/pictures.h"
@@ -26,6 +27,10 @@ struct log_state {
 	enum picture picture;
 	enum reach reach;
 	struct pictures pictures;
+	struct plan plan; /* made when the job changes */
+	struct withdrawal withdrawal;
+	struct plan pinned;
+	bool pinned_known;
 };
 
 /* ---- what is typed ---- */
@@ -75,7 +80,7 @@ void sb_log_table_draw(const struct view *v, struct cells *out);
 /* A warning that waits: the worst, else the newest; NULL: nothing does. waiting: how many. */
 const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting);
 
-extern const struct screen sb_screen_log, sb_screen_more, sb_screen_held, sb_screen_correct, sb_screen_joint,
-	sb_screen_warnings, sb_screen_history, sb_screen_handover;
+extern const struct screen sb_screen_log, sb_screen_steering, sb_screen_more, sb_screen_held,
+	sb_screen_correct, sb_screen_joint, sb_screen_warnings, sb_screen_history, sb_screen_handover;
 
 #endif
