@@ -5,7 +5,7 @@
 #define SB_IO_AHEAD_H
 
 #include "base/str.h"
-#include "model/plan.h"
+#include "model/steering.h"
 #include "model/solve.h"
 
 /* withdrawal: NULL when it was not looked for. {"unit", "bit", "corridor", "bend_budget", "response", "plan",

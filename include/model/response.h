@@ -27,7 +27,7 @@ struct response {
 	double guess_yield; /* the sheet's, or what stands for it */
 	bool guess_given;   /* the sheet says slide_turn */
 	/* the filter: heading beside the last reading, then response; symmetric covariance */
-	double state[6], covariance[6][6];
+	double state[8], covariance[8][8];
 	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
 	int short_count;     /* slides in a row that gave less than half */
 	double usual_yield;  /* what slides usually bring here: follows the estimate slowly */

@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { HEADING_UP, HEADING_RIGHT, ALONG, ACROSS, DRIFT_UP, DRIFT_RIGHT, STATES };
+enum { HEADING_UP, HEADING_RIGHT, ALONG, ACROSS, DRIFT_UP, DRIFT_RIGHT, PLACE_UP, PLACE_RIGHT, STATES };
 
 /* One sigma of the guess before there is data, as shares of the guessed yield: soil gives between half and
  * one and a half of what was hoped; a tool face is set to some twenty degrees; drift is a small part of a
@@ -177,41 +177,69 @@ void sb_response_expect(const struct response *r, const struct drilled *d, doubl
 
 /* ---- the filter ---- */
 
-/* heading += G response; P = F P F' + Q */
-static void predict(const struct setup *s, struct response *r, const struct drilled *d)
+/* The course's transition: heading and place move, the response stays.
+ *
+ *     heading += G response            place += length * heading + length / 2 * (G response - what the
+ * readings turned)
+ *
+ * place is where the hole is beside the path of the readings, which takes the mean of two readings for the
+ * heading between them. */
+static void transition(const struct drilled *d, double length_m, double f[STATES][STATES])
 {
-	const double g[2][STATES] = {
-		{ 1, 0, d->slid_up, -d->slid_right, d->rotated_m, 0 },
-		{ 0, 1, d->slid_right, d->slid_up, 0, d->rotated_m },
+	const double g[2][4] = {
+		{ d->slid_up, -d->slid_right, d->rotated_m, 0 },
+		{ d->slid_right, d->slid_up, 0, d->rotated_m },
 	};
-	double(*p)[STATES] = r->covariance, fp[2][STATES] = { { 0 } }, up, right;
 
-	sb_response_expect(r, d, &up, &right);
-	r->state[HEADING_UP] += up;
-	r->state[HEADING_RIGHT] += right;
-	for (int i = 0; i < 2; i++)
+	memset(f, 0, STATES * sizeof f[0]);
+	for (int i = 0; i < STATES; i++)
+		f[i][i] = 1;
+	for (int axis = 0; axis < 2; axis++) {
+		f[PLACE_UP + axis][HEADING_UP + axis] = length_m;
+		for (int k = 0; k < 4; k++) {
+			f[HEADING_UP + axis][ALONG + k] = g[axis][k];
+			f[PLACE_UP + axis][ALONG + k] = g[axis][k] * length_m / 2;
+		}
+	}
+}
+
+/* P = F P F' + Q */
+static void predict(struct response *r, const struct drilled *d, double length_m, const double got[2])
+{
+	double f[STATES][STATES], fp[STATES][STATES] = { { 0 } }, moved[STATES] = { 0 };
+	double(*p)[STATES] = r->covariance;
+
+	transition(d, length_m, f);
+	for (int i = 0; i < STATES; i++)
+		for (int k = 0; k < STATES; k++)
+			moved[i] += f[i][k] * r->state[k];
+	memcpy(r->state, moved, sizeof moved);
+	for (int axis = 0; axis < 2; axis++)
+		r->state[PLACE_UP + axis] -= length_m / 2 * got[axis];
+	for (int i = 0; i < STATES; i++)
 		for (int k = 0; k < STATES; k++)
 			for (int m = 0; m < STATES; m++)
-				fp[i][k] += g[i][m] * p[m][k];
-	for (int i = 0; i < 2; i++)
-		for (int k = 2; k < STATES; k++)
-			p[i][k] = p[k][i] = fp[i][k];
-	double block[2][2] = { { 0 } };
-	for (int i = 0; i < 2; i++)
-		for (int k = 0; k < 2; k++)
+				fp[i][k] += f[i][m] * p[m][k];
+	for (int i = 0; i < STATES; i++)
+		for (int k = 0; k < STATES; k++) {
+			p[i][k] = 0;
 			for (int m = 0; m < STATES; m++)
-				block[i][k] += fp[i][m] * g[k][m];
-	double wander = squared(wander_per_root_m) * (d->slid_m + d->rotated_m) +
+				p[i][k] += fp[i][m] * f[k][m];
+		}
+	double wander = squared(wander_per_root_m) * length_m +
 		squared(wander_of_slide * r->yield * hypot(d->slid_up, d->slid_right));
-	for (int i = 0; i < 2; i++)
-		for (int k = 0; k < 2; k++)
-			p[i][k] = block[i][k] + (i == k ? wander : 0);
+	for (int axis = 0; axis < 2; axis++) {
+		int h = HEADING_UP + axis, at = PLACE_UP + axis;
+		p[h][h] += wander;
+		p[h][at] += wander * length_m / 2;
+		p[at][h] += wander * length_m / 2;
+		p[at][at] += wander * length_m * length_m / 3;
+	}
 	double y = r->guess_yield;
 	p[ALONG][ALONG] += squared(guess_along * y) / memory;
 	p[ACROSS][ACROSS] += squared(guess_across * y) / memory;
 	p[DRIFT_UP][DRIFT_UP] += squared(guess_drift * y) / memory;
 	p[DRIFT_RIGHT][DRIFT_RIGHT] += squared(guess_drift * y) / memory;
-	(void)s;
 }
 
 /* One axis at a time: the noises of inclination and azimuth are independent. */
@@ -280,7 +308,7 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 		summarise(r);
 		return;
 	}
-	predict(s, r, &d);
+	predict(r, &d, to->course_m, (const double[]){ a->got_up, a->got_right });
 	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
 	a->reading_sigma = sqrt(2 * fmax(variance_up, variance_right));
 	note_answer(r, a);
@@ -329,8 +357,11 @@ void sb_response_bit(const struct setup *s, const struct path *p, const struct r
 	sb_response_expect(r, &d, &up, &right);
 	*heading = d.known ? turn_by(&start, up, right) : start;
 	*at = last->at;
+	at->u += r->state[PLACE_UP];
+	at->n -= r->state[PLACE_RIGHT] * sin(start.azi_rad);
+	at->e += r->state[PLACE_RIGHT] * cos(start.azi_rad);
 	if (sb_arc_between(&start, heading, to - from, &arc) != ARC_RANGE)
-		*at = sb_vec3_add(last->at, arc.step);
+		*at = sb_vec3_add(*at, arc.step);
 }
 
 void sb_response_judge(const struct response *r, int joint, struct verdict *v)

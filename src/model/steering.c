@@ -20,7 +20,7 @@
 
 enum { SIGHT = 40 };
 
-static const double bend_margin = 0.88, corridor_margin = 0.85;
+static const double bend_margin = 0.8, corridor_margin = 0.8;
 /* Slides shorter than this share of a joint are not worth orienting the tool for; they are left to add up. */
 static const double least_slide = 0.08;
 
@@ -261,8 +261,8 @@ static void set_exit(const struct laying *l, struct steer_problem *p)
 
 	/* High by h comes out h / slope short of the exit, low likewise long. */
 	p->end = STEER_WINDOW;
-	p->end_up = c->exit_short_m * slope * 0.8;
-	p->end_down = c->exit_long_m * slope * 0.8;
+	p->end_up = c->exit_short_m * slope * 0.2;
+	p->end_down = c->exit_long_m * slope * 0.2;
 	p->end_left = c->exit_left_m * 0.8;
 	p->end_right = c->exit_right_m * 0.8;
 }
@@ -275,8 +275,8 @@ static void set_problem(const struct laying *l, size_t count, struct steer_probl
 	p->start = (struct steer_pair){ l->deviation.height_m, l->deviation.offset_m };
 	p->heading = (struct steer_pair){ l->heading.inc_rad - l->places[0].inc_rad,
 		sb_wrap_half(l->heading.azi_rad - l->places[0].azi_rad) * sin(l->heading.inc_rad) };
-	p->turn_weight = 400;
-	p->line_weight = 0.02;
+	p->turn_weight = 3000;
+	p->line_weight = 1;
 	for (size_t k = 0; k < count; k++)
 		set_stage(l, p, k);
 	set_past(l, p);
