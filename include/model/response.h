@@ -72,4 +72,8 @@ void sb_response_bit(const struct setup *setup, const struct path *path, const s
 /* Whether the ground answers otherwise than ordered: a tool-face error, or slides that no longer turn. */
 void sb_response_judge(const struct response *r, int joint, struct verdict *v);
 
+/* The response is told from outside (yield, face_error_rad, drift_up, drift_right are set): the filter takes
+ * them as they are. */
+void sb_response_tell(struct response *r);
+
 #endif

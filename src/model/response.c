@@ -388,3 +388,11 @@ void sb_response_judge(const struct response *r, int joint, struct verdict *v)
 			r->short_count, fmax(r->short_answer, 0) * 100, joint);
 	}
 }
+
+void sb_response_tell(struct response *r)
+{
+	r->state[ALONG] = r->yield * cos(r->face_error_rad);
+	r->state[ACROSS] = r->yield * sin(r->face_error_rad);
+	r->state[DRIFT_UP] = r->drift_up;
+	r->state[DRIFT_RIGHT] = r->drift_right;
+}
