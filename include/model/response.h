@@ -30,7 +30,9 @@ struct response {
 	double state[8], covariance[8][8];
 	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
 	int short_count;     /* slides in a row that gave less than half */
-	double usual_yield;  /* what slides usually bring here: follows the estimate slowly */
+	double noise;	    /* variance of the readings against what the sheet says: 1 as it says, learnt from
+			       surprises */
+	double usual_yield; /* what slides usually bring here: follows the estimate slowly */
 };
 
 /* What one stretch of hole was drilled with. */

@@ -19,21 +19,20 @@ static const double step_most_m = 0.25;
 #define DEGREE (SB_PI / 180)
 /* Nominal ground and tool; common practice, no source: soil that gives what was hoped within a sixth, a slow
  * droop, readings as good tools give them. */
-#define NOMINAL \
-	.yield_share = 1, .yield_scatter = 0.15, .zone_length_m = 60, .droop = 0.013 * DEGREE, \
+#define GROUND(yield, noise) \
+	.yield_share = (yield), .yield_scatter = 0.15, .zone_length_m = 60, .droop = 0.013 * DEGREE, \
 	.walk = 0.004 * DEGREE, .drift_scatter = 0.003 * DEGREE, .face_scatter_rad = 6 * DEGREE, \
-	.wander = 0.03 * DEGREE, .pushes = 3, .noise_inc_rad = 0.1 * DEGREE, .noise_azi_rad = 0.3 * DEGREE
+	.wander = 0.03 * DEGREE, .pushes = 3, .noise_inc_rad = 0.1 * (noise)*DEGREE, \
+	.noise_azi_rad = 0.3 * (noise)*DEGREE
 
 const struct rehearsal_scenario sb_rehearsal_scenarios[] = {
-	{ "nominal", "ground and tool as the job sheet hopes", { NOMINAL } },
+	{ "nominal", "ground and tool as the job sheet hopes", { GROUND(1, 1) } },
 	{ "face-error", "the hole turns 20 degrees clockwise of every tool face",
-		{ NOMINAL, .face_error_rad = 20 * DEGREE } },
-	{ "weak-soil", "slides give 60 % of the turn that the sheet hopes for",
-		{ NOMINAL, .yield_share = 0.6 } },
-	{ "noisy", "readings two and a half times as noisy",
-		{ NOMINAL, .noise_inc_rad = 0.25 * DEGREE, .noise_azi_rad = 0.75 * DEGREE } },
+		{ GROUND(1, 1), .face_error_rad = 20 * DEGREE } },
+	{ "weak-soil", "slides give 60 % of the turn that the sheet hopes for", { GROUND(0.6, 1) } },
+	{ "noisy", "readings two and a half times as noisy", { GROUND(1, 2.5) } },
 	{ "azimuth-bias", "every azimuth reads 0.4 degrees too high",
-		{ NOMINAL, .bias_azi_rad = 0.4 * DEGREE } },
+		{ GROUND(1, 1), .bias_azi_rad = 0.4 * DEGREE } },
 };
 const size_t sb_rehearsal_scenario_count = sizeof sb_rehearsal_scenarios / sizeof *sb_rehearsal_scenarios;
 

@@ -16,7 +16,7 @@ enum { HEADING_UP, HEADING_RIGHT, ALONG, ACROSS, DRIFT_UP, DRIFT_RIGHT, PLACE_UP
  * slide's turn. */
 static const double guess_along = 0.4, guess_across = 0.35, guess_drift = 0.12;
 /* Old ground counts for about so many courses. */
-static const double memory = 30;
+static const double memory = 30, noise_pace = 0.1;
 /* What a course turns beside its response: a tenth of a degree over a joint of 9.6 m, growing with the root
  * of the length, and so much of what it slid. */
 static const double wander_per_root_m = 0.1 * (SB_PI / 180) / 3.098, wander_of_slide = 0.15;
@@ -103,6 +103,7 @@ void sb_response_begin(const struct setup *s, struct response *r)
 		squared(guess_drift * y);
 	reset_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
 	r->short_answer = 1;
+	r->noise = 1;
 	r->usual_yield = y;
 	summarise(r);
 }
@@ -286,6 +287,20 @@ static void note_answer(struct response *r, const struct row_answer *a)
 	r->usual_yield += (r->yield - r->usual_yield) / 10;
 }
 
+/* Readings noisier than the sheet says show as surprises larger than expected: their mean square against what
+ * was expected steers the noise that is reckoned with, slowly. */
+static void note_noise(
+	struct response *r, const struct row_answer *a, double variance_up, double variance_right)
+{
+	double up = squared(a->got_up - r->state[HEADING_UP]) /
+		(r->covariance[HEADING_UP][HEADING_UP] + variance_up);
+	double right = squared(a->got_right - r->state[HEADING_RIGHT]) /
+		(r->covariance[HEADING_RIGHT][HEADING_RIGHT] + variance_right);
+
+	r->noise *= exp(noise_pace * (fmin((up + right) / 2, 5) - 1));
+	r->noise = fmin(fmax(r->noise, 0.5), 16);
+}
+
 void sb_response_course(const struct setup *s, struct path *p, struct response *r)
 {
 	if (p->on_count < 2 || !p->rows[p->count - 1].on_path)
@@ -294,8 +309,8 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	const struct row *from = sb_path_back(p, 1);
 	struct drilled d = sb_response_drilled(s, p, fmax(from->survey_md_m, 0), to->survey_md_m);
 	struct row_answer *a = &to->answer;
-	double variance_up = reading_variance_up(s),
-	       variance_right = reading_variance_right(s, &to->attitude);
+	double variance_up = r->noise * reading_variance_up(s);
+	double variance_right = r->noise * reading_variance_right(s, &to->attitude);
 
 	sb_response_expect(r, &d, &a->ordered_up, &a->ordered_right);
 	turned(&from->attitude, &to->attitude, &a->got_up, &a->got_right);
@@ -312,6 +327,7 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
 	a->reading_sigma = sqrt(2 * fmax(variance_up, variance_right));
 	note_answer(r, a);
+	note_noise(r, a, variance_up, variance_right);
 	update(r, HEADING_UP, a->got_up, variance_up);
 	update(r, HEADING_RIGHT, a->got_right, variance_right);
 	r->state[HEADING_UP] -= a->got_up;
