@@ -411,4 +411,5 @@ void sb_response_tell(struct response *r)
 	r->state[ACROSS] = r->yield * sin(r->face_error_rad);
 	r->state[DRIFT_UP] = r->drift_up;
 	r->state[DRIFT_RIGHT] = r->drift_right;
+	r->yield_sigma = r->face_error_sigma_rad = r->drift_up_sigma = r->drift_right_sigma = 0;
 }
