@@ -178,13 +178,14 @@ static void advance(struct rehearsal *r, double step_m, double up, double right,
 	push(r, &s);
 }
 
-/* Whether the place x (0..1) of a joint that is slid by this share is slid: each push begins its part of the
- * joint. */
+/* Whether the place x (0..1) of a joint that is slid by this share is slid. One push: all at the joint's
+ * start, so that the hole bends before a reading between joints can show it. Several: each in the middle of
+ * its part of the joint. */
 static bool in_a_push(double x, double share, int pushes)
 {
 	double part = x * pushes;
 
-	return part - floor(part) < share;
+	return pushes == 1 ? x < share : fabs(part - floor(part) - 0.5) < share / 2;
 }
 
 struct attitude sb_rehearsal_attitude(const struct rehearsal *r, double md_m)
