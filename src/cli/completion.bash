@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw note shift acknowledge import path check handover export verify backup compute'
+	echo 'new open log whatif correct withdraw note shift acknowledge import path check ahead handover export verify backup compute rehearse'
 	# make man: end
 }
 
@@ -83,6 +83,11 @@ _sagbend_follow()
 		flags='--json --help'
 		options=''
 		;;
+	ahead)
+		places='job'
+		flags='--json --help'
+		options='--tool-face --slid'
+		;;
 	handover)
 		places='job'
 		flags='--help'
@@ -108,6 +113,11 @@ _sagbend_follow()
 		flags='--help'
 		options='--inclination --start'
 		;;
+	rehearse)
+		places=''
+		flags='--vary --json --help'
+		options='--sheet --ground --by --seed --bores'
+		;;
 	# make man: end
 	esac
 }
@@ -124,8 +134,10 @@ _sagbend_value()
 	log:--returns) words='full partial none' ;;
 	whatif:--returns) words='full partial none' ;;
 	correct:--returns) words='full partial none' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response' ;;
 	compute:--inclination) words='down level grade' ;;
+	rehearse:--sheet) folders=yes ;;
+	rehearse:--by) words='advice aim informed' ;;
 	# make man: end
 	esac
 }

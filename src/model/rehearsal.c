@@ -9,7 +9,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "geom/angle.h"
-#include "model/rehearsal_parts.h"
+#include "rehearsal_parts.h"
 
 #include <math.h>
 #include <string.h>

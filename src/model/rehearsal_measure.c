@@ -3,7 +3,7 @@
 
 #include "geom/angle.h"
 #include "geom/bend.h"
-#include "model/rehearsal_parts.h"
+#include "rehearsal_parts.h"
 
 #include <math.h>
 #include <string.h>

@@ -5,7 +5,7 @@
 
 #include "base/mem.h"
 #include "geom/angle.h"
-#include "model/rehearsal_parts.h"
+#include "rehearsal_parts.h"
 #include "model/steering.h"
 
 #include <math.h>

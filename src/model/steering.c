@@ -707,7 +707,7 @@ void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bo
 	double degrees = sb_deg(sb_wrap_turn(j->tool_face_rad));
 	if (clock) {
 		int halves = (int)lround(degrees / 15) % 24, hour = halves / 2 ? halves / 2 : 12;
-		snprintf(way, sizeof way, "%d%s o'clock", hour, halves % 2 ? ":30" : "");
+		snprintf(way, sizeof way, "%d%s", hour, halves % 2 ? ":30" : " o'clock");
 	} else {
 		snprintf(way, sizeof way, "tool face %.0f deg", fmod(round(degrees), 360));
 	}

@@ -271,6 +271,40 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 	sb_cells_text(out, row, column, a->ahead->leaves_held ? STYLE_PLAIN : STYLE_DIM, text);
 }
 
+/* The order for the next joint in full words, or why there is none. */
+static void draw_order(const struct answers *a, struct cells *out, int row)
+{
+	const struct plan *plan = a->plan;
+	struct setup setup = { a->job, &a->solution->frame, &a->solution->design, &a->solution->corridor };
+	int column = begin(out, row, a, "order");
+	char order[96], text[160];
+
+	if (plan == NULL || !plan->known || plan->count == 0) {
+		sb_cells_text(out, row, column, STYLE_DIM,
+			plan == NULL ? "for what is logged, not for what is tried" : "none: past the exit");
+		return;
+	}
+	if (!plan->feasible) {
+		if (a->withdrawal && a->withdrawal->joints)
+			snprintf(text, sizeof text, "no way back from here; pull back %d, to joint %d",
+				a->withdrawal->joints, a->withdrawal->to_joint);
+		else
+			snprintf(text, sizeof text, "no way back inside every limit; ask the engineer");
+		sb_cells_text(out, row, column, STYLE_BREACH, text);
+		sb_answers_verdict(out, row, LEVEL_BREACH);
+		return;
+	}
+	sb_steering_order(&setup, &plan->joints[0], a->job->face_as == FACE_CLOCK, order);
+	column = part(out, row, column, STYLE_STRONG, order);
+	if (plan->rejoins_at_joint)
+		snprintf(text, sizeof text, "on line at joint %d", plan->rejoins_at_joint);
+	else
+		snprintf(text, sizeof text, "for the exit");
+	if (a->solution->response.slides == 0)
+		strcat(text, ", by guess");
+	sb_cells_text(out, row, column, STYLE_DIM, text);
+}
+
 static void draw_side(const struct answers *a, enum glyphs glyphs, double metres, const char *words,
 	enum level level, int column, struct cells *out)
 {
@@ -313,4 +347,5 @@ void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *
 	draw_heading(a, out, 1);
 	draw_bend(a, out, 2);
 	draw_next(a, out, 3);
+	draw_order(a, out, 4);
 }

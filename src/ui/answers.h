@@ -4,10 +4,11 @@
 #define UI_ANSWERS_H
 
 #include "model/solve.h"
+#include "model/steering.h"
 #include "ui/cells.h"
 #include "ui/glyph.h"
 
-#define SB_ANSWERS_ROWS 4
+#define SB_ANSWERS_ROWS 5
 
 /* What they speak of: the end of the log, or a reading that is not logged. Borrowed. */
 struct answers {
@@ -19,13 +20,15 @@ struct answers {
 	const struct budget *budget;
 	const struct warning *warnings; /* those that hold */
 	size_t warning_count;
+	const struct plan *plan;	     /* what to do next; NULL while a reading is tried */
+	const struct withdrawal *withdrawal; /* where to pull back to when the plan is not feasible */
 	bool trial;
 };
 
 struct answers sb_answers_now(const struct job *job, const struct solution *s);
 struct answers sb_answers_trial(const struct job *job, const struct solution *s, const struct preview *p);
 
-/* Four rows; where a wide screen has room beside them, how far off the bit is stands there in big digits. */
+/* Five rows; where a wide screen has room beside them, how far off the bit is stands there in big digits. */
 void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *out);
 
 /* Mark and word at the right edge of a row, where a tired hand looks first; not so far out on a wide screen

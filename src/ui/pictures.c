@@ -55,6 +55,9 @@ static void draw_along(struct pictures *p, const struct job *job, const struct s
 {
 	struct draw_window w = window_of(job, s, reach, out->columns);
 
+	w.plan = p->plan;
+	w.pinned = p->pinned;
+
 	switch (picture) {
 	case PICTURE_PROFILE:
 		sb_profile_scene(job, s, &w, trial, &p->scene);
@@ -108,5 +111,7 @@ void sb_pictures_draw(struct pictures *p, const struct job *job, const struct so
 	sb_cells_upright(out, along);
 	area = sb_cells_part(out, 1, along + 1, out->rows - 1, section);
 	sb_section_scene(job, s, trial, &p->scene);
+	if (p->plan)
+		sb_section_plan(p->plan, &p->scene);
 	sb_chart_draw(&p->scene, glyphs, &area);
 }

@@ -4,6 +4,7 @@
 
 #include "draw/scene.h"
 #include "model/solve.h"
+#include "model/steering.h"
 #include "ui/cells.h"
 #include "ui/glyph.h"
 
@@ -19,6 +20,7 @@ const char *sb_pictures_reach(enum reach r); /* "whole bore", "near the bit", "c
 /* Memory that is kept from frame to frame; zero to begin with. */
 struct pictures {
 	struct scene scene;
+	const struct plan *plan, *pinned; /* to be drawn too; NULL: none. Borrowed for one frame */
 };
 void sb_pictures_clear(struct pictures *p);
 

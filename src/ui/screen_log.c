@@ -13,6 +13,19 @@
 
 #define PAGE 10 /* rows that PgUp and PgDn go */
 
+/* What to do next, made when the job changes and not when a frame is drawn. */
+static void make_plan(struct view *v)
+{
+	struct log_state *s = v->state;
+	const struct solution *solution = v->solution;
+	struct setup setup = { v->job, &solution->frame, &solution->design, &solution->corridor };
+
+	sb_steering_make(&setup, &solution->path, &solution->response, &s->plan);
+	memset(&s->withdrawal, 0, sizeof s->withdrawal);
+	if (s->plan.known && !s->plan.feasible)
+		sb_steering_withdraw(&setup, &solution->path, &solution->response, &s->withdrawal);
+}
+
 static int log_open(struct view *v, const void *argument, struct sb_err *err)
 {
 	const char *said = argument; /* what to say at the start; NULL or "": nothing */
@@ -21,6 +34,7 @@ static int log_open(struct view *v, const void *argument, struct sb_err *err)
 	((struct log_state *)v->state)->rows = v->job->joint_count;
 	sb_log_begin(v);
 	sb_log_load_draft(v);
+	make_plan(v);
 	if (said && *said)
 		sb_app_say(v, LEVEL_WATCH, "%s", said);
 	return 0;
@@ -51,6 +65,7 @@ static void log_job_changed(struct view *v)
 	if (s->marked && rows > s->rows)
 		s->back += rows - s->rows;
 	s->rows = rows;
+	make_plan(v);
 }
 
 /* ---- drawing ---- */
@@ -151,6 +166,10 @@ static void log_draw(const struct view *v, struct cells *out)
 		tried ? sb_answers_trial(v->job, v->solution, tried) : sb_answers_now(v->job, v->solution);
 	int row = 0;
 
+	a.plan = tried ? NULL : &s->plan;
+	a.withdrawal = &s->withdrawal;
+	s->pictures.plan = tried ? NULL : &s->plan;
+	s->pictures.pinned = s->pinned_known ? &s->pinned : NULL;
 	struct cells part = next_part(out, &row, r.answers);
 	sb_answers_draw(&a, v->glyphs, &part);
 	part = next_part(out, &row, r.warning);
@@ -316,6 +335,11 @@ static enum follow next_reach(struct view *v)
 
 /* In the order of need: at 80 columns the footer has room for those down to the shift. What Enter does stands
  * above the footer. */
+static enum follow steering(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_steering, NULL);
+}
+
 static const struct action log_actions[] = {
 	{ .name = "log",
 		.keys = "Enter",
@@ -348,6 +372,11 @@ static const struct action log_actions[] = {
 		.label = "warnings",
 		.help = "The warnings: read them whole, acknowledge one with a name and a reason.",
 		.act = acknowledge },
+	{ .name = "steering",
+		.keys = "T F12",
+		.label = "steer",
+		.help = "What to do with the next joint in full: the plan, what the ground gives, and an order of your own to try.",
+		.act = steering },
 	{ .name = "note",
 		.keys = "N F6",
 		.label = "note",
@@ -365,7 +394,7 @@ static const struct action log_actions[] = {
 		.help = "Every act so far: who, when, what and why.",
 		.act = history },
 	{ .name = "look-closer",
-		.keys = "J F12",
+		.keys = "J",
 		.label = "joint",
 		.help = "All that is known of the joint marked >, or else of the last one in the ground.",
 		.act = look_closer },

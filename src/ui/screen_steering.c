@@ -133,18 +133,31 @@ static int draw_ground(const struct view *v, struct cells *out, int row)
 	return row + 3;
 }
 
+/* The order in a table's width: "31 ft at 11:30", "rotate". */
+static void short_order(const struct view *v, const struct plan_joint *j, char text[48])
+{
+	struct setup setup = setup_of(v);
+	char order[96];
+
+	if (!(j->slid_m > 0)) {
+		snprintf(text, 48, "rotate");
+		return;
+	}
+	sb_steering_order(&setup, j, v->job->face_as == FACE_CLOCK, order);
+	snprintf(text, 48, "%.*s", (int)strcspn(order, ","), order);
+}
+
 static void draw_joint(const struct view *v, const struct plan_joint *j, struct cells *out, int row)
 {
 	const struct frame *f = &v->solution->frame;
-	struct setup setup = setup_of(v);
-	char order[96], offset[32], height[32], station[SB_AXIS_TEXT];
+	char order[48], offset[32], height[32], station[SB_AXIS_TEXT];
 
-	sb_steering_order(&setup, j, v->job->face_as == FACE_CLOCK, order);
-	sb_answers_offset(v->job, f, j->deviation.offset_m, "right", "left", offset);
-	sb_answers_offset(v->job, f, j->deviation.height_m, "high", "low", height);
+	short_order(v, j, order);
+	sb_answers_offset(v->job, f, j->deviation.offset_m, offset);
+	sb_answers_height(v->job, f, j->deviation.height_m, height);
 	sb_axis_station(j->deviation.station_m, v->job->unit, 1, station);
 	sb_cells_print(out, row, 1, j->use.share > 1 ? STYLE_BREACH : STYLE_PLAIN,
-		"%5d %6.1f %6.1f %9s %13s %12s  %s", j->joint, sb_frame_inc_typed(f, j->target.inc_rad),
+		"%5d %5.1f %5.1f %8s %12s %11s  %s", j->joint, sb_frame_inc_typed(f, j->target.inc_rad),
 		sb_frame_azi_typed(f, j->target.azi_rad), station, offset, height, order);
 }
 
@@ -155,8 +168,7 @@ static void draw_plan(const struct view *v, struct cells *out)
 
 	sb_cells_rule(out, 0,
 		s->withdrawal.joints ? "the plan after pulling back" : "the plan, at the end of each joint");
-	sb_cells_text(
-		out, 1, 1, STYLE_DIM, "joint   incl   azim   station        offset       height  order");
+	sb_cells_text(out, 1, 1, STYLE_DIM, "joint  incl  azim  station       offset      height  order");
 	for (int row = 2; row < out->rows; row++) {
 		size_t i = s->first + (size_t)(row - 2);
 		if (i < plan->count)

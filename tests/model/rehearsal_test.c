@@ -1,8 +1,8 @@
 /* Rehearsals: the truth against closed forms, and that it can be repeated. */
+#include "../src/model/rehearsal_parts.h"
 #include "geom/angle.h"
 #include "geom/bend.h"
 #include "model/rehearsal.h"
-#include "model/rehearsal_parts.h"
 #include "support/jobs.h"
 #include "support/near.h"
 

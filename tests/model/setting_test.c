@@ -54,7 +54,7 @@ static void an_empty_job_has_the_presets(void **state)
 	} presets[] = { { "azimuth", "scale_factor", "1" }, { "tool", "sigma_inclination", "0.1" },
 		{ "tool", "sigma_azimuth", "0.3" }, { "tool", "projection", "hold" },
 		{ "bend", "window_joints", "3" }, { "bend", "method", "ends" }, { "corridor", "near", "0.7" },
-		{ "corridor", "look_ahead", "3" } };
+		{ "corridor", "look_ahead", "3" }, { "steering", "tool_face_as", "clock" } };
 	size_t count = 0;
 	char text[64];
 
