@@ -5,8 +5,8 @@
 #define SB_IO_AHEAD_H
 
 #include "base/str.h"
-#include "model/steering.h"
 #include "model/solve.h"
+#include "model/steering.h"
 
 /* withdrawal: NULL when it was not looked for. {"unit", "bit", "corridor", "bend_budget", "response", "plan",
  * "withdraw"}: angles in the job's convention, lengths in its unit, signs as in the path. */

@@ -105,6 +105,8 @@ struct acknowledgement {
 struct job {
 	/* [job] */
 	char name[SB_NAME_TEXT], owner[SB_NAME_TEXT], contractor[SB_NAME_TEXT];
+	char rehearsal[SB_NAME_TEXT]; /* "GROUND SEED" of a job that is drilled by simulation; "" for a real
+					 one */
 	enum unit unit;
 	enum incline incline;
 	/* [control] */

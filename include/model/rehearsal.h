@@ -70,6 +70,14 @@ struct rehearsal_figures {
 };
 void sb_rehearsal_measure(const struct rehearsal *r, struct rehearsal_figures *out);
 
+/* The truth of a job that is a rehearsal (job->rehearsal): drilled again from its seed by the orders in its
+ * log, so that it stands where the log ends. NULL with err when the job is none, or names ground that there
+ * is not. */
+struct rehearsal *sb_rehearsal_of(const struct job *job, struct sb_err *err);
+
+/* Makes a sheet's job a rehearsal: its name says so from then on, wherever it is shown. */
+int sb_rehearsal_mark(struct job *job, const struct rehearsal_scenario *ground, int seed, struct sb_err *err);
+
 /* Who gives the orders. */
 enum rehearsal_by { BY_ADVICE, BY_AIM, BY_INFORMED };
 

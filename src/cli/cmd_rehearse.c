@@ -63,6 +63,9 @@ static int parse_asked(const struct invocation *in, struct asked *a, struct sb_e
 		return sb_fail(err, SB_USAGE,
 			"--ground '%.30s' is not known: nominal, face-error, weak-soil, noisy or azimuth-bias.",
 			ground);
+	if (by && in->count)
+		return sb_fail(err, SB_USAGE,
+			"--by goes without JOB.bore: there the person at the screen gives the orders.");
 	if (by && parse_by(by, &a->by, err))
 		return -1;
 	if (sb_command_value(in, "seed") && sb_acting_whole(in, "seed", 0, 1000000000, &a->seed, err))
@@ -169,6 +172,21 @@ static int drill_all(const struct job *sheet, const struct asked *a, struct sb_s
 	return status;
 }
 
+/* A job file for a person to drill on the screen. */
+static int make_job(const struct invocation *in, struct job *sheet, const struct asked *a, struct sb_str *out,
+	struct sb_err *err)
+{
+	const char *who;
+
+	if (sb_command_who(in, &who, err) || sb_rehearsal_mark(sheet, a->ground, a->seed, err) ||
+		sb_store_create(in->positional[0], sheet, who, err))
+		return -1;
+	sb_str_add(out,
+		"%s: %s, ground %s. Not a record. Open it with: sagbend %s; there E drills the joint.\n",
+		in->positional[0], sheet->name, a->ground->name, in->positional[0]);
+	return 0;
+}
+
 static int run(const struct invocation *in)
 {
 	struct sb_problems problems = { 0 };
@@ -188,7 +206,8 @@ static int run(const struct invocation *in)
 	if (status)
 		sb_fail(&err, SB_FORMAT, "The sheet has errors, listed above. Nothing was drilled.");
 	else
-		status = drill_all(&sheet, &asked, &text, &err);
+		status = in->count ? make_job(in, &sheet, &asked, &text, &err)
+				   : drill_all(&sheet, &asked, &text, &err);
 	if (status == 0)
 		status = sb_write_whole("-", false, sb_str_get(&text), text.length, &err);
 	sb_str_clear(&text);
@@ -199,13 +218,13 @@ static int run(const struct invocation *in)
 
 const struct command sb_cmd_rehearse = {
 	.name = "rehearse",
-	.arguments = "--sheet FOLDER [--ground NAME] [--by WAY] [--seed N] [--bores N] [--vary] [--json]",
+	.arguments = "[JOB.bore] --sheet FOLDER [--ground NAME] [--seed N] [--by WAY] [--bores N] [...]",
 	.summary = "drills bores by simulation, and measures them on the true hole",
 	.detail =
 		"A bore is clean when it never leaves the corridor, comes out in its window and breaks no window bend limit. The ground's "
 		"truth is known only to the simulation. Nothing of it is a record, and everything that it prints says so.",
 	.least = 0,
-	.most = 0,
+	.most = 1,
 	.options = options,
 	.run = run,
 };

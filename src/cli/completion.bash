@@ -114,7 +114,7 @@ _sagbend_follow()
 		options='--inclination --start'
 		;;
 	rehearse)
-		places=''
+		places='job'
 		flags='--vary --json --help'
 		options='--sheet --ground --by --seed --bores'
 		;;

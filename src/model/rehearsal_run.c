@@ -5,8 +5,8 @@
 
 #include "base/mem.h"
 #include "geom/angle.h"
-#include "rehearsal_parts.h"
 #include "model/steering.h"
+#include "rehearsal_parts.h"
 
 #include <math.h>
 #include <string.h>

@@ -22,6 +22,8 @@ const struct setting sb_settings[] = {
 		"the one unit of length of the job: metres, international feet or US survey feet" },
 	{ "job", "inclination", SETTING_CHOICE, JOB(incline), "down|level|grade", 1, 0, 0, NULL, "",
 		"how inclination is read: down (0 straight down, 90 level), level (0 level, rising positive), grade (percent)" },
+	{ "job", "rehearsal", SETTING_TEXT, JOB(rehearsal), NULL, 0, 0, 0, NULL, "",
+		"ground and seed, like nominal 42: the job is drilled by simulation, for training, and can never be a record; rehearse writes it" },
 	{ "control", "crs", SETTING_TEXT, JOB(crs), NULL, 1, 0, 0, NULL, "",
 		"EPSG:nnnn of the grid that eastings and northings are in, or local" },
 	{ "control", "vertical_datum", SETTING_TEXT, JOB(vertical_datum), NULL, 1, 0, 0, NULL, "",

@@ -56,6 +56,8 @@ void sb_banner_draw(const struct view *v, const char *title, struct cells *row)
 	int room = right - (int)sb_utf8_columns(text), width = (int)sb_utf8_columns(name);
 	if (width > room)
 		width = room > 0 ? room : 0;
+	if (v->job && v->job->rehearsal[0] && width < 9) /* "REHEARSAL" never gives way */
+		width = 9;
 	sb_cells_fit(row, 0, 0, width, STYLE_TITLE, name);
 	sb_cells_fit(row, 0, width, right - width, STYLE_TITLE, text);
 }

@@ -2,12 +2,15 @@
  * letters are acts, so nothing has to be opened before the next joint can be typed.
  */
 #include "base/str.h"
+#include "geom/angle.h"
+#include "model/rehearsal.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/key.h"
 #include "ui/log.h"
 #include "ui/theme.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -335,6 +338,37 @@ static enum follow next_reach(struct view *v)
 
 /* In the order of need: at 80 columns the footer has room for those down to the shift. What Enter does stands
  * above the footer. */
+/* The next joint of a rehearsal: drilled by simulation with the order that is typed, or else the plan's. The
+ * reading goes into the entry line, as if the tool had given it. */
+static enum follow drill(struct view *v)
+{
+	struct log_state *s = v->state;
+	struct sb_err err = { 0 };
+	struct reading order, read;
+	const struct plan_joint *next = s->plan.known && s->plan.count ? &s->plan.joints[0] : NULL;
+
+	if (sb_log_reading(v, false, &order, &err))
+		return sb_app_fail(v, &err);
+	struct rehearsal *truth = sb_rehearsal_of(v->job, &err);
+	if (truth == NULL)
+		return sb_app_fail(v, &err);
+	double slid = sb_frame_metres(&v->solution->frame, order.slid.value),
+	       face = sb_rad(order.tool_face.value);
+	if (!sb_number_given(&order.slid) && next) {
+		slid = next->slid_m;
+		face = slid > 0 ? next->tool_face_rad : 0;
+	}
+	double length = sb_frame_metres(&v->solution->frame, order.joint_length.value);
+	sb_rehearsal_drill(truth, length, face, fmin(slid, length), &read);
+	sb_rehearsal_free(truth);
+	sb_form_put(&s->entry, "inclination", read.inclination.text, false);
+	sb_form_put(&s->entry, "azimuth", read.azimuth.text, false);
+	sb_form_put(&s->entry, "slid", read.slid.text, false);
+	sb_form_put(&s->entry, "tool_face", read.tool_face.text, false);
+	sb_log_changed(v);
+	return sb_app_say(v, LEVEL_OK, "Rehearsal: joint %d is drilled and read. Enter logs it.", s->joint);
+}
+
 static enum follow steering(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_steering, NULL);
@@ -398,6 +432,11 @@ static const struct action log_actions[] = {
 		.label = "joint",
 		.help = "All that is known of the joint marked >, or else of the last one in the ground.",
 		.act = look_closer },
+	{ .name = "drill",
+		.keys = "E",
+		.help = "In a rehearsal only: drill the joint with the order that is typed, or the plan's, and read the sensor.",
+		.act = drill,
+		.writes = true },
 	{ .name = "picture",
 		.keys = "P",
 		.label = "picture",

@@ -222,7 +222,64 @@ static void advice_drills_clean_bores_where_the_ground_is_as_hoped(void **state)
 	assert_true(clean >= 8);
 }
 
+/* Logs what the truth gives to the last order, as the screen does. */
+static void log_reading(struct reading r)
+{
+	r.leg = sb_job_leg(&job);
+	r.joint = sb_job_in_ground(&job) + 1;
+	r.id = job.reading_count ? job.readings[job.reading_count - 1].id + 1 : 1;
+	sb_job_add_reading(&job, &r);
+}
+
+static void a_rehearsal_taken_up_again_stands_where_its_log_ends(void **state)
+{
+	struct sb_err err = { 0 };
+	struct reading r, again;
+
+	(void)state;
+	assert_int_equal(sb_rehearsal_mark(&job, sb_rehearsal_scenario("nominal"), 42, &err), 0);
+	assert_string_equal(job.name, "REHEARSAL Plain");
+	for (int i = 0; i < 6; i++) {
+		truth = sb_rehearsal_of(&job, &err);
+		assert_non_null(truth);
+		assert_int_equal(truth->joint_count, i + 1);
+		sb_rehearsal_drill(truth, 31 * 0.3048, sb_rad(30), i % 2 ? 3.048 : 0, &r);
+		struct true_station s = end();
+		sb_rehearsal_free(truth);
+		/* Asked twice for the same joint it gives the same reading. */
+		truth = sb_rehearsal_of(&job, &err);
+		sb_rehearsal_drill(truth, 31 * 0.3048, sb_rad(30), i % 2 ? 3.048 : 0, &again);
+		assert_string_equal(r.inclination.text, again.inclination.text);
+		assert_string_equal(r.azimuth.text, again.azimuth.text);
+		log_reading(r);
+		sb_rehearsal_free(truth);
+		truth = sb_rehearsal_of(&job, &err);
+		assert_near(end().at.u, s.at.u, 1e-9);
+		sb_rehearsal_free(truth);
+		truth = NULL;
+	}
+	jobs_withdraw(&job, 4);
+	truth = sb_rehearsal_of(&job, &err);
+	assert_int_equal(truth->joint_count, 5);
+}
+
+static void a_real_job_is_no_rehearsal(void **state)
+{
+	struct sb_err err = { 0 };
+
+	(void)state;
+	assert_null(sb_rehearsal_of(&job, &err));
+	assert_non_null(strstr(err.text, "no rehearsal"));
+	jobs_set(&job, "job", "rehearsal", "moon 3");
+	assert_null(sb_rehearsal_of(&job, &err));
+	jobs_set(&job, "job", "rehearsal", "nominal");
+	assert_null(sb_rehearsal_of(&job, &err));
+}
+
 static const struct CMUnitTest tests[] = {
+	cmocka_unit_test_setup_teardown(
+		a_rehearsal_taken_up_again_stands_where_its_log_ends, setup, teardown),
+	cmocka_unit_test_setup_teardown(a_real_job_is_no_rehearsal, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		a_joint_slid_all_through_is_a_circle_of_the_yield_s_radius, setup, teardown),
 	cmocka_unit_test_setup_teardown(rotating_droops_and_walks, setup, teardown),
