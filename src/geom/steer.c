@@ -549,7 +549,7 @@ static void multiply(const struct steer_work *w, const double *x, double *y)
 static void solve_refined(struct steer_work *w, const double *right, double *x)
 {
 	static const int rounds = 1;
-	double product[MOST], correction[MOST];
+	double product[MOST] = { 0 }, correction[MOST];
 
 	memcpy(x, right, (size_t)w->size * sizeof *x);
 	back_solve(w, x);
@@ -567,7 +567,7 @@ static void solve_refined(struct steer_work *w, const double *right, double *x)
  * failed. */
 static double newton(struct steer_work *w, bool move_t)
 {
-	double right[MOST], with_t[MOST], dt = 0;
+	double right[MOST], with_t[MOST] = { 0 }, dt = 0;
 
 	memset(w->residual, 0, sizeof w->residual);
 	add_ties(w);

@@ -184,7 +184,6 @@ void sb_ahead_text(const struct job *job, const struct solution *s, const struct
 	const struct withdrawal *w, struct sb_str *out)
 {
 	struct setup setup = setup_of(job, s);
-	char order[96];
 
 	if (!plan->known) {
 		sb_str_add(out, "The bit is past the exit: there is nothing to plan.\n");
@@ -192,6 +191,7 @@ void sb_ahead_text(const struct job *job, const struct solution *s, const struct
 	}
 	say_response(job, s, out);
 	if (plan->count && plan->feasible) {
+		char order[96];
 		sb_steering_order(&setup, &plan->joints[0], job->face_as == FACE_CLOCK, order);
 		sb_str_add(out, "joint %d  %s\n", plan->joints[0].joint, order);
 	}

@@ -555,7 +555,8 @@ static void make(struct laying *l, void *work, struct plan *out)
 	out->known = true;
 	set_problem(l, 1, p);
 	size_t count = comfortable(l, p);
-	count = count > most ? most : count;
+	if (count > most)
+		count = most;
 	/* Gentle first; else as late as can be; else nothing can. */
 	if (!make_at(l, count, p, work, a, out) && (count == most || !make_at(l, most, p, work, a, out))) {
 		fail_plan(l, a, out);

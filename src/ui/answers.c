@@ -296,12 +296,11 @@ static void draw_order(const struct answers *a, struct cells *out, int row)
 	}
 	sb_steering_order(&setup, &plan->joints[0], a->job->face_as == FACE_CLOCK, order);
 	column = part(out, row, column, STYLE_STRONG, order);
+	const char *how = a->solution->response.slides == 0 ? ", by guess" : "";
 	if (plan->rejoins_at_joint)
-		snprintf(text, sizeof text, "on line at joint %d", plan->rejoins_at_joint);
+		snprintf(text, sizeof text, "on line at joint %d%s", plan->rejoins_at_joint, how);
 	else
-		snprintf(text, sizeof text, "for the exit");
-	if (a->solution->response.slides == 0)
-		strcat(text, ", by guess");
+		snprintf(text, sizeof text, "for the exit%s", how);
 	sb_cells_text(out, row, column, STYLE_DIM, text);
 }
 
