@@ -21,7 +21,9 @@
 	X(DATA, 65, "a value, a sheet or a table is wrong, or the job does not allow it") \
 	X(NO_INPUT, 66, \
 		"what was named is not there, or the file is not a job, is damaged, or is of a later version") \
-	X(WRITE, 73, "a file cannot be written: it is there already, or the disk is full or failed") \
+	X(WRITE, 73, \
+		"what was to be written could not be: a file is there already, a disk is full or failed, nobody reads; an " \
+		"act that was done all the same says so") \
 	X(BUSY, 75, "somebody else has the job open to write") \
 	X(DENIED, 77, "no permission")
 
