@@ -69,36 +69,49 @@ static size_t collect(const struct action_tables *t, struct label out[LABELS_MOS
 	return count;
 }
 
-/* "Enter log" and two blanks. */
+/* "Enter log" */
 static int columns_of(const struct label *l)
 {
 	char key[SB_KEY_TEXT];
 
-	return (int)(sb_utf8_columns(sb_key_name(l->key, key)) + 1 + sb_utf8_columns(l->text) + 2);
+	return (int)(sb_utf8_columns(sb_key_name(l->key, key)) + 1 + sb_utf8_columns(l->text));
 }
 
-static int draw_one(struct cells *out, int column, const struct label *l)
+static void draw_one(struct cells *out, int column, const struct label *l)
 {
 	char key[SB_KEY_TEXT];
 
 	column = sb_cells_text(out, 0, column, STYLE_KEY, sb_key_name(l->key, key));
-	return sb_cells_text(out, 0, column + 1, STYLE_DIM, l->text) + 2;
+	sb_cells_text(out, 0, column + 1, STYLE_DIM, l->text);
+}
+
+/* Blanks between labels: two where all of them find room so, else one. */
+static int gap_between(const struct label *labels, size_t count, int columns)
+{
+	for (size_t i = 0; i < count; i++)
+		columns -= columns_of(&labels[i]) + 2;
+	return columns >= -1 ? 2 : 1; /* one blank before the first, none after the last */
 }
 
 size_t sb_action_footer(struct cells *out, const struct action_tables *tables)
 {
 	struct label labels[LABELS_MOST];
 	size_t count = collect(tables, labels), left_out = 0;
-	int column = 1, room = out->columns;
+	int column = 1, gap = gap_between(labels, count, out->columns);
 
 	if (count == 0)
 		return 0;
-	room -= columns_of(&labels[count - 1]) - 2;
-	for (size_t i = 0; i + 1 < count; i++)
-		if (column + columns_of(&labels[i]) > room)
+	const struct label *last = &labels[count - 1];
+	int room = out->columns - columns_of(last);
+	for (size_t i = 0; i + 1 < count; i++) {
+		int width = columns_of(&labels[i]) + gap;
+		if (column + width > room) {
 			left_out++;
-		else
-			column = draw_one(out, column, &labels[i]);
-	draw_one(out, column, &labels[count - 1]);
+			continue;
+		}
+		draw_one(out, column, &labels[i]);
+		column += width;
+	}
+	draw_one(out, column, last);
 	return left_out;
 }

@@ -271,13 +271,29 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 	sb_cells_text(out, row, column, a->ahead->leaves_held ? STYLE_PLAIN : STYLE_DIM, text);
 }
 
+/* Where the order leads, and whether it is a guess: nothing was learnt yet of what this ground gives. */
+static void order_end(const struct answers *a, int room, char text[96])
+{
+	bool guess = a->solution->response.slides == 0;
+	int joint = a->plan->rejoins_at_joint;
+	char full[64], half[64];
+
+	if (joint == 0) {
+		sb_copy(text, 96, guess ? "for the exit, by guess" : "for the exit");
+		return;
+	}
+	snprintf(full, sizeof full, "on line at joint %d%s", joint, guess ? ", by guess" : "");
+	snprintf(half, sizeof half, "on line at %d%s", joint, guess ? ", by guess" : "");
+	pick((const char *const[]){ full, half, guess ? "by guess" : "", NULL }, room, text);
+}
+
 /* The order for the next joint in full words, or why there is none. */
 static void draw_order(const struct answers *a, struct cells *out, int row)
 {
 	const struct plan *plan = a->plan;
 	struct setup setup = { a->job, &a->solution->frame, &a->solution->design, &a->solution->corridor };
 	int column = begin(out, row, a, "order");
-	char order[96], text[160];
+	char order[96], text[96];
 
 	if (plan == NULL || !plan->known || plan->count == 0) {
 		sb_cells_text(out, row, column, STYLE_DIM,
@@ -296,11 +312,7 @@ static void draw_order(const struct answers *a, struct cells *out, int row)
 	}
 	sb_steering_order(&setup, &plan->joints[0], a->job->face_as == FACE_CLOCK, order);
 	column = part(out, row, column, STYLE_STRONG, order);
-	const char *how = a->solution->response.slides == 0 ? ", by guess" : "";
-	if (plan->rejoins_at_joint)
-		snprintf(text, sizeof text, "on line at joint %d%s", plan->rejoins_at_joint, how);
-	else
-		snprintf(text, sizeof text, "for the exit%s", how);
+	order_end(a, out->columns - column - 1, text);
 	sb_cells_text(out, row, column, STYLE_DIM, text);
 }
 

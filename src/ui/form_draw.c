@@ -114,7 +114,8 @@ static void draw_row(const struct form *f, size_t i, struct cells *out, int row,
 	if (field->problem[0] == '\0')
 		return;
 	sb_cells_text(out, row, column, STYLE_WATCH, "! ");
-	sb_cells_fit(out, row, column + 2, out->columns - column - 2, STYLE_WATCH, field->problem);
+	if (i != f->focus || fits_beside(field, labels, out))
+		sb_cells_fit(out, row, column + 2, out->columns - column - 2, STYLE_WATCH, field->problem);
 }
 
 /* The focused field's problem stands in full under the fields when it does not fit beside its own. */
@@ -132,6 +133,8 @@ void sb_form_draw(const struct form *f, struct cells *out)
 	size_t end = first + rows < f->count ? first + rows : f->count;
 	for (size_t i = first; i < end; i++)
 		draw_row(f, i, out, (int)(i - first), labels);
-	if (below)
+	if (below) {
+		sb_cells_text(out, (int)(end - first), 0, STYLE_WATCH, "! ");
 		sb_cells_wrap(out, (int)(end - first), 2, out->columns - 2, STYLE_WATCH, field->problem);
+	}
 }

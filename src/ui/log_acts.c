@@ -31,8 +31,7 @@ static int check_stays(const struct form *f, size_t field, const void *context, 
 	if (field != 0 || sb_number_parse(f->fields[0].text, &n, err))
 		return 0;
 	if (!(n.value >= 0 && n.value < in_ground))
-		return sb_fail(err, SB_RANGE, "Of %d %s the last to stay is one from 0 to %d.", in_ground,
-			joints(in_ground), in_ground - 1);
+		return sb_fail(err, SB_RANGE, "That is a joint from 0 to %d.", in_ground - 1);
 	if (n.value != (double)(int)n.value)
 		return sb_fail(err, SB_RANGE, "Joints are counted whole.");
 	return 0;

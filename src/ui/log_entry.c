@@ -285,7 +285,7 @@ enum follow sb_log_commit(struct view *v, bool taken, const char *reason)
 	/* What is typed is safe on disk, half typed, before it is tried for good. */
 	sb_log_save_draft(v, true);
 	if (sb_store_log(v->store, v->who, &r, &err))
-		return sb_app_fail(v, &err);
+		return sb_app_say(v, LEVEL_WATCH, "Not logged; what you typed is kept. %s", err.text);
 	sb_draft_discard(sb_store_path(v->store));
 	s->marked = false;
 	s->back = 0;

@@ -2,6 +2,7 @@
  * hand reads one line there: what is wrong, else what the reading would mean, else what to type. */
 #include "base/str.h"
 #include "ui/answers.h"
+#include "ui/app.h"
 #include "ui/log.h"
 #include "ui/theme.h"
 
@@ -44,6 +45,19 @@ static bool draw_problem(const struct form *f, struct cells *out)
 	return false;
 }
 
+static const char *type_both(const struct view *v)
+{
+	switch (v->job->incline) {
+	case INCLINE_DOWN:
+		return "Type inclination (90 is level), Enter, azimuth, Enter.";
+	case INCLINE_LEVEL:
+		return "Type inclination (0 is level, rising is +), Enter, azimuth, Enter.";
+	case INCLINE_GRADE:
+		break;
+	}
+	return "Type the grade in percent (rising is +), Enter, azimuth, Enter.";
+}
+
 static const char *what_to_type(const struct view *v)
 {
 	const struct log_state *s = v->state;
@@ -52,7 +66,7 @@ static const char *what_to_type(const struct view *v)
 		return "You are looking on: nothing that you type is logged.";
 	if (sb_form_text(&s->entry, "inclination")[0] == '\0')
 		return s->trial ? "Type an inclination, Enter, an azimuth: the answers above speak of them."
-				: "Type inclination, Enter, azimuth, Enter.";
+				: type_both(v);
 	return "Type the azimuth, Enter.";
 }
 
@@ -68,7 +82,8 @@ static void draw_meaning(const struct view *v, struct cells *out)
 	sb_answers_offset(v->job, f, p->bit.deviation.offset_m, offset);
 	sb_answers_height(v->job, f, p->bit.deviation.height_m, height);
 	sb_answers_radius(v->job, f, p->row.radius_m, radius);
-	if (sb_store_writes(v->store) && !s->trial) {
+	/* a question that stands below takes Enter for itself */
+	if (sb_store_writes(v->store) && !s->trial && sb_app_top(v->app) == v->screen) {
 		column = sb_cells_text(out, 0, column, STYLE_KEY, "Enter");
 		column = sb_cells_text(out, 0, column, STYLE_PLAIN, " logs it: ");
 	}

@@ -87,18 +87,22 @@ static int line(struct cells *out, int row, const char *label, const char *text)
 	return row + sb_cells_wrap(out, row, 1 + LABEL, out->columns - LABEL - 2, STYLE_PLAIN, text);
 }
 
-/* The slope of the hole in the words of all three conventions: the other ones are looked up here. */
-static void slope_words(const struct row *row, char text[96])
+/* The slope of the hole in the words of the conventions that this job does not use. */
+static void slope_words(enum incline typed, const struct row *row, char text[96])
 {
-	double from_level = sb_deg(row->attitude.inc_rad) - 90, grade = 100 * tan(sb_rad(from_level));
+	double from_level = sb_deg(row->attitude.inc_rad) - 90;
+	const char *way = from_level > 0 ? "rises" : "falls";
+	char level[40], down[40], grade[24];
 
-	if (fabs(from_level) < 0.005)
-		snprintf(text, 96, "level");
-	else if (fabs(from_level) > 89)
-		snprintf(text, 96, "%s %.2f deg", from_level > 0 ? "rises" : "falls", fabs(from_level));
+	snprintf(level, sizeof level, "%s %.2f deg from level", way, fabs(from_level));
+	snprintf(down, sizeof down, "%.2f deg from straight down", from_level + 90);
+	snprintf(grade, sizeof grade, "%s %.2f %%", way, fabs(100 * tan(sb_rad(from_level))));
+	if (typed == INCLINE_GRADE)
+		snprintf(text, 96, "%s, %s", level, down);
+	else if (fabs(from_level) > 80) /* a grade says nothing any more */
+		snprintf(text, 96, "%s", typed == INCLINE_DOWN ? level : down);
 	else
-		snprintf(text, 96, "%s %.2f deg from level, %.2f %% (%.2f deg from straight down)",
-			from_level > 0 ? "rises" : "falls", fabs(from_level), fabs(grade), from_level + 90);
+		snprintf(text, 96, "%s, %s", typed == INCLINE_DOWN ? level : down, grade);
 }
 
 static int draw_window(const struct view *v, const struct row *row, struct cells *out, int at)
@@ -110,12 +114,12 @@ static int draw_window(const struct view *v, const struct row *row, struct cells
 		return at;
 	sb_answers_radius(v->job, f, row->window.radius_ends_m, ends);
 	sb_answers_radius(v->job, f, row->window.radius_sum_m, sum);
-	snprintf(text, sizeof text, "radius %s between the ends, %s by the sum of doglegs", ends, sum);
+	snprintf(text, sizeof text, "%s between the ends, %s by sum of doglegs", ends, sum);
 	if (sb_number_given(&v->job->window_length))
-		snprintf(label, sizeof label, "over %.12s %s", v->job->window_length.text,
+		snprintf(label, sizeof label, "radius in %.8s %s", v->job->window_length.text,
 			sb_unit_short(v->job->unit));
 	else
-		snprintf(label, sizeof label, "over %d joints", row->window.joints);
+		snprintf(label, sizeof label, "radius, %d joints", row->window.joints);
 	return line(out, at, label, text);
 }
 
@@ -144,7 +148,7 @@ static int draw_computed(const struct view *v, const struct row *row, struct cel
 	char text[128], radius[32];
 
 	if (row->taken) {
-		slope_words(row, text);
+		slope_words(v->job->incline, row, text);
 		at = line(out, at, "slope", text);
 	}
 	if (!row->on_path)
@@ -153,9 +157,9 @@ static int draw_computed(const struct view *v, const struct row *row, struct cel
 				   : "no reading: the path is carried over it");
 	at = draw_place(v, row, out, at);
 	sb_answers_radius(v->job, f, row->radius_m, radius);
-	snprintf(text, sizeof text, "turned %.2f deg, give or take %.2f, in %.2f %s: radius %s",
-		sb_deg(row->dogleg_rad), sb_deg(row->dogleg_sigma_rad), sb_frame_typed(f, row->course_m),
-		sb_unit_short(v->job->unit), radius);
+	snprintf(text, sizeof text, "%.2f deg in %.2f %s, give or take %.2f: radius %s",
+		sb_deg(row->dogleg_rad), sb_frame_typed(f, row->course_m), sb_unit_short(v->job->unit),
+		sb_deg(row->dogleg_sigma_rad), radius);
 	at = line(out, at, "bend", text);
 	return draw_window(v, row, out, at);
 }

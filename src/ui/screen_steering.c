@@ -68,6 +68,7 @@ static int steering_open(struct view *v, const void *argument, struct sb_err *er
 	(void)err;
 	sb_form_add(&s->form, face, "");
 	sb_form_add(&s->form, slid, "");
+	s->form.by_enter = true;
 	make_plan(v);
 	return 0;
 }
@@ -113,12 +114,13 @@ static int draw_ground(const struct view *v, struct cells *out, int row)
 	const struct response *r = &v->solution->response;
 	double per = sb_deg(1) * v->solution->frame.metre;
 	const char *unit = sb_unit_short(v->job->unit);
+	char text[160];
 
 	if (r->slides == 0) {
-		sb_cells_print(out, row, 1, STYLE_DIM,
-			"ground: %.3f deg per %s slid is %s; nothing learnt yet", r->yield * per, unit,
+		snprintf(text, sizeof text, "ground: %.3f deg per %s slid is %s; nothing is learnt yet",
+			r->yield * per, unit,
 			r->guess_given ? "the job sheet's guess" : "a guess from the bend limit");
-		return row + 1;
+		return row + sb_cells_wrap(out, row, 1, out->columns - 2, STYLE_DIM, text);
 	}
 	sb_cells_print(out, row, 1, STYLE_PLAIN,
 		"ground: %.3f deg per %s slid (give or take %.3f), from %zu slides", r->yield * per, unit,
@@ -293,8 +295,8 @@ static enum follow back(struct view *v)
 
 static const struct action steering_actions[] = {
 	{ .name = "try-order",
-		.keys = "0 1 2 3 4 5 6 7 8 9",
-		.help = "Type a tool face and a slide length: the plan then starts with your order." },
+		.keys = "Enter",
+		.help = "Type a tool face, Enter, and a slide length: the plan then starts with your order." },
 	{ .name = "pin-plan",
 		.keys = "K F3",
 		.label = "pin",
@@ -307,7 +309,11 @@ static const struct action steering_actions[] = {
 		.help = "Back from your own order to the program's.",
 		.act = clear },
 	{ .name = "scroll-plan", .keys = "Up Down", .help = "Scroll the plan." },
-	{ .name = "back-to-log", .keys = "T F2", .label = "back", .help = "Back to the log.", .act = back },
+	{ .name = "back-to-log",
+		.keys = "T F12 Q Esc Ctrl-C",
+		.label = "back",
+		.help = "Back to the log.",
+		.act = back },
 	{ 0 },
 };
 
@@ -324,5 +330,5 @@ const struct screen sb_screen_steering = {
 	.key = steering_key,
 	.changed = steering_changed,
 	.actions = steering_actions,
-	.widgets = { sb_form_keys },
+	.widgets = { sb_form_line_keys },
 };

@@ -83,7 +83,7 @@ static void what_finds_no_room_in_the_footer_is_counted_and_help_stays(void **st
 	size_t left_out;
 
 	(void)state;
-	assert_string_equal(footer(30, true, &left_out), " Enter log  W what if  ? help");
+	assert_string_equal(footer(30, true, &left_out), " Enter log W what if ? help");
 	assert_int_equal(left_out, 2);
 	assert_string_equal(footer(8, true, &left_out), " ? help");
 	assert_int_equal(left_out, 4);
