@@ -3,8 +3,8 @@
  * away (model/slip.c). What is ordinary is taken from the last courses, from the design and from what
  * steering back to it takes; so a wild bore and a calm one are each measured by themselves.
  *
- * The shares below were set with simulated bores (tests/model/blunder_test.c): an ordinary reading is held in
- * far less than one joint of a hundred. No source.
+ * The shares below were set with simulated bores (tests/model/blunder_rates_test.c): an ordinary reading is
+ * held in far less than one joint of a hundred. No source.
  */
 #include "model/blunder.h"
 
