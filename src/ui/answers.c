@@ -98,20 +98,33 @@ static int begin(struct cells *out, int row, const struct answers *a, const char
 	return 14;
 }
 
-#define EDGE 106 /* columns that the lines may take */
-#define BIG 21	 /* columns of a number in big digits, and of its words */
+#define EDGE 106  /* columns that the lines may take */
+#define VERDICT 9 /* "!! breach" */
+#define BIG 21	  /* columns of a number in big digits, and of its words */
+
+/* Where the verdict of a line may begin. */
+static int verdict_column(const struct cells *out)
+{
+	return (out->columns < EDGE ? out->columns : EDGE) - 1 - VERDICT;
+}
 
 void sb_answers_verdict(struct cells *out, int row, enum level level)
 {
-	const int width = 9;
-	int edge = (out->columns < EDGE ? out->columns : EDGE) - 1;
 	char text[16];
 	const char *mark = sb_theme_mark(level);
 
 	snprintf(text, sizeof text, "%s%s%s", mark, *mark ? " " : "", sb_level_word(level));
-	int column = edge - (int)sb_utf8_columns(text);
-	sb_cells_fit(out, row, edge - width, width - (edge - column), STYLE_PLAIN, "");
+	int from = verdict_column(out), column = from + VERDICT - (int)sb_utf8_columns(text);
+	sb_cells_fit(out, row, from, column - from, STYLE_PLAIN, "");
 	sb_cells_text(out, row, column, sb_theme_level(level), text);
+}
+
+/* The longest of several ways to say it that finds room; the last one whether it does or not. */
+static void pick(const char *const *ways, int room, char text[96])
+{
+	while (ways[1] && (int)sb_utf8_columns(*ways) > room)
+		ways++;
+	sb_copy(text, 96, *ways);
 }
 
 static int part(struct cells *out, int row, int column, enum style style, const char *text)
@@ -122,7 +135,7 @@ static int part(struct cells *out, int row, int column, enum style style, const 
 static void draw_bit(const struct answers *a, struct cells *out, int row)
 {
 	const struct frame *f = &a->solution->frame;
-	char station[SB_AXIS_TEXT], text[64];
+	char station[SB_AXIS_TEXT], share[32], text[96];
 	int column = begin(out, row, a, a->trial ? "WHAT IF  bit" : "at the bit");
 
 	if (!a->bit->known) {
@@ -136,7 +149,10 @@ static void draw_bit(const struct answers *a, struct cells *out, int row)
 	column = part(out, row, column, STYLE_STRONG, text);
 	sb_answers_height(a->job, f, a->bit->deviation.height_m, text);
 	column = part(out, row, column, STYLE_STRONG, text);
-	snprintf(text, sizeof text, "corridor %.0f %%", fmin(a->bit->use.share * 100, 999));
+	snprintf(share, sizeof share, "corridor %.0f %%", fmin(a->bit->use.share * 100, 999));
+	/* the verdict beside it says what the share is of, where there is no room for the word */
+	pick((const char *const[]){ share, share + strlen("corridor "), NULL },
+		verdict_column(out) - 1 - column, text);
 	sb_cells_text(out, row, column, STYLE_PLAIN, text);
 	sb_answers_verdict(out, row, worse(a->bit->level, level_of(a, WARNING_CORRIDOR)));
 }
@@ -214,14 +230,6 @@ static void turn_words(const struct answers *a, char text[96])
 		snprintf(text, 96, "may turn %.1f deg (%s)", fmax(sb_deg(b->least_rad), 0), b->by);
 	else
 		snprintf(text, 96, "turn up %.1f down %.1f left %.1f right %.1f deg", up, down, left, right);
-}
-
-/* The longest of several ways to say it that finds room; the last one whether it does or not. */
-static void pick(const char *const *ways, int room, char text[96])
-{
-	while (ways[1] && (int)sb_utf8_columns(*ways) > room)
-		ways++;
-	sb_copy(text, 96, *ways);
 }
 
 static void exit_words(const struct answers *a, int room, char text[96])
@@ -329,7 +337,8 @@ static void draw_side(const struct answers *a, enum glyphs glyphs, double metres
 		return;
 	sb_big_number(out, 0, column, style, glyphs, digits);
 	/* the words without the number that stands above them */
-	words += strcspn(words, " ") + (strchr(words, ' ') != NULL);
+	if (words[0] >= '0' && words[0] <= '9')
+		words += strcspn(words, " ") + 1;
 	sb_cells_text(out, SB_BIG_ROWS, column, STYLE_STRONG, words);
 }
 

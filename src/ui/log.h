@@ -55,6 +55,8 @@ void sb_log_trial(struct view *v, bool on);
 /* Logs what is typed; taken: false leaves the angles out; the reason is for a reading that looks like a
  * slip. FOLLOW_JOB_CHANGED when it is on disk; else it said why not, and all that was typed still stands. */
 enum follow sb_log_commit(struct view *v, bool taken, const char *reason);
+/* Asks what to do about what is held. */
+enum follow sb_log_hold(struct view *v, const struct suspicion *found, size_t count);
 /* What is typed looks like a slip; returns how many suspicions, held ones first. */
 size_t sb_log_look(const struct view *v, const struct reading *r, struct suspicion found[SB_SUSPICIONS]);
 
@@ -81,6 +83,7 @@ void sb_log_table_draw(const struct view *v, struct cells *out);
 const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting);
 
 extern const struct screen sb_screen_log, sb_screen_steering, sb_screen_more, sb_screen_held,
-	sb_screen_correct, sb_screen_joint, sb_screen_warnings, sb_screen_history, sb_screen_handover;
+	sb_screen_doubted, sb_screen_correct, sb_screen_joint, sb_screen_warnings, sb_screen_history,
+	sb_screen_handover;
 
 #endif

@@ -132,7 +132,7 @@ static const struct action handover_actions[] = {
 
 const struct screen sb_screen_handover = {
 	.name = "handover",
-	.title = "hand-over",
+	.title = "handover",
 	.about =
 		"One page with what the next shift must know, made from the log; the handover command prints the same.",
 	.state_size = sizeof(struct handover),

@@ -42,7 +42,7 @@ static const struct suspicion *offer(const struct held *h)
 static int held_rows(const struct view *v, int columns)
 {
 	const struct held *h = v->state;
-	int rows = 4;
+	int rows = offer(h) ? 4 : 3;
 
 	for (size_t i = 0; i < h->count; i++)
 		rows += sb_cells_wrapped(h->found[i].text, columns - 2);
@@ -97,7 +97,7 @@ static enum follow take_likely(struct view *v)
 	struct log_state *state = log->state;
 
 	if (s == NULL)
-		return FOLLOW_NOTHING;
+		return FOLLOW_CLOSE;
 	if (exchanged(s)) {
 		char azimuth[SB_FORM_TEXT];
 		sb_copy(azimuth, sizeof azimuth, sb_form_text(&state->entry, "inclination"));
@@ -157,6 +157,7 @@ static const struct action held_actions[] = {
 
 const struct screen sb_screen_held = {
 	.name = "held",
+	.title = "held",
 	.about =
 		"A reading that looks like a slip of the pen is held until somebody decides: take the likely value, type again, or log it "
 		"as it is and say why.",
@@ -166,3 +167,24 @@ const struct screen sb_screen_held = {
 	.rows = held_rows,
 	.actions = held_actions,
 };
+
+/* Without a likely value there is none to take. */
+const struct screen sb_screen_doubted = {
+	.name = "doubted",
+	.title = "doubted",
+	.about =
+		"A reading that cannot well be is held until somebody decides: type again, or log it as it is and say why.",
+	.state_size = sizeof(struct held),
+	.open = held_open,
+	.draw = held_draw,
+	.rows = held_rows,
+	.actions = &held_actions[1],
+};
+
+enum follow sb_log_hold(struct view *v, const struct suspicion *found, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		if (found[i].held && found[i].has_likely)
+			return sb_app_open(v, &sb_screen_held, NULL);
+	return sb_app_open(v, &sb_screen_doubted, NULL);
+}

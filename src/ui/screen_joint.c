@@ -237,7 +237,7 @@ static enum follow back(struct view *v)
 
 static const struct action joint_actions[] = {
 	{ .name = "back-to-log",
-		.keys = "J Enter F12 Q Esc Ctrl-C",
+		.keys = "J Enter Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
 		.act = back },

@@ -227,7 +227,7 @@ static enum follow try_to_log(struct view *v)
 		return sb_app_fail(v, &err);
 	size_t count = sb_log_look(v, &r, found);
 	if (count > 0 && found[0].held)
-		return sb_app_open(v, &sb_screen_held, NULL);
+		return sb_log_hold(v, found, count);
 	return sb_log_commit(v, true, "");
 }
 

@@ -144,10 +144,11 @@ static enum follow acknowledge(struct view *v)
 	p.subject = (int64_t)by[l->list.chosen];
 	sb_free(by);
 	const struct warning *w = &v->solution->warnings[p.subject];
+	if (w->superseded)
+		return sb_app_say(
+			v, LEVEL_OK, "Its joints were pulled back: there is nothing to acknowledge.");
 	if (w->acknowledged)
 		return sb_app_say(v, LEVEL_OK, "%s has acknowledged it already.", w->acknowledged_by);
-	if (w->superseded)
-		return sb_app_say(v, LEVEL_OK, "Its joints were withdrawn: there is nothing to acknowledge.");
 	snprintf(p.question, sizeof p.question, "Acknowledge: %s", w->text);
 	sb_form_add(&p.form,
 		(struct form_field){

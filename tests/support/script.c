@@ -9,12 +9,40 @@
 #include <stdlib.h>
 #include <string.h>
 
+#define PRESSED_MOST 4096
+
+static struct {
+	const char *screen; /* borrowed from its table */
+	int key;
+} pressed[PRESSED_MOST];
+static size_t pressed_count;
+
+bool script_pressed(const char *screen, int key)
+{
+	for (size_t i = 0; i < pressed_count; i++)
+		if (sb_same(pressed[i].screen, screen) && sb_key_same(pressed[i].key, key))
+			return true;
+	return false;
+}
+
+static void note_key(const struct script *s, const struct event *e)
+{
+	const char *screen = sb_app_top(s->app)->name;
+
+	if (e->kind != EVENT_KEY || script_pressed(screen, e->key))
+		return;
+	assert_true(pressed_count < PRESSED_MOST);
+	pressed[pressed_count].screen = screen;
+	pressed[pressed_count++].key = e->key;
+}
+
 static void script_wait(void *self, int timeout_ms, struct event *out)
 {
 	struct script *s = self;
 
 	if (s->next < s->count) {
 		*out = s->events[s->next++];
+		note_key(s, out);
 		return;
 	}
 	if (timeout_ms > 0)
@@ -201,7 +229,7 @@ struct play {
 	const char *path;
 	int line, columns, rows;
 	bool started;
-	void (*begin)(struct script *s, const char *word, void *context);
+	void (*begin)(struct script *s, const char *words, void *context);
 	void *context;
 	char why[3000];
 };
@@ -251,11 +279,8 @@ static bool do_size(struct play *p, const char *rest)
 
 static bool do_start(struct play *p, const char *rest)
 {
-	char word[64];
-
-	take_word(&rest, word, sizeof word);
 	script_init(p->s, p->columns, p->rows);
-	p->begin(p->s, word, p->context);
+	p->begin(p->s, rest + strspn(rest, " "), p->context);
 	p->started = true;
 	return true;
 }
@@ -289,6 +314,28 @@ static bool do_resize(struct play *p, const char *rest)
 
 	script_resize(p->s, columns, rows);
 	return true;
+}
+
+static bool do_act(struct play *p, const char *rest)
+{
+	snprintf(p->why, sizeof p->why, "this did not go as it should");
+	return p->s->act && p->s->act(p->s, rest + strspn(rest, " "), p->context);
+}
+
+static bool do_show(struct play *p, const char *rest)
+{
+	(void)rest;
+	print_error("%s:%d:\n", p->path, p->line);
+	script_print(p->s);
+	return true;
+}
+
+static bool do_theme(struct play *p, const char *rest)
+{
+	const char *theme = sb_theme_name(p->s->theme);
+
+	snprintf(p->why, sizeof p->why, "the theme is %s", theme);
+	return sb_same(rest + strspn(rest, " "), theme);
 }
 
 static bool do_row(struct play *p, const char *rest)
@@ -376,6 +423,9 @@ static const struct {
 	{ "type", false, do_type },
 	{ "tick", false, do_tick },
 	{ "resize", false, do_resize },
+	{ "do", false, do_act },
+	{ "theme", false, do_theme },
+	{ "show", false, do_show },
 	{ "row", false, do_row },
 	{ "see", false, do_see },
 	{ "not", false, do_not },
@@ -418,7 +468,7 @@ static bool play_file(struct play *p, FILE *file)
 	return p->started;
 }
 
-int script_play(const char *path, void (*begin)(struct script *s, const char *word, void *context),
+int script_play(const char *path, void (*begin)(struct script *s, const char *words, void *context),
 	void (*end)(struct script *s, void *context), void *context)
 {
 	struct script s = { 0 };

@@ -25,6 +25,9 @@ struct script {
 	bool idle;
 	bool over; /* the loop ended; its status: */
 	int status;
+	/* What `do` does, set by whoever begins a script: false, having said why, when it did not go as it
+	 * should. */
+	bool (*act)(struct script *s, const char *words, void *context);
 	char text[2048];
 };
 
@@ -45,26 +48,32 @@ bool script_sees(struct script *s, const char *text);
 enum style script_style(struct script *s, const char *text); /* of its first character; STYLES if not there */
 void script_print(struct script *s);			     /* the screen, for a test that fails */
 
+/* Whether a key was ever pressed while this screen was to take it, in all scripts of this program. */
+bool script_pressed(const char *screen, int key);
+
 #define assert_sees(s, text) script_assert((s), (text), true, __FILE__, __LINE__)
 #define assert_sees_not(s, text) script_assert((s), (text), false, __FILE__, __LINE__)
 void script_assert(struct script *s, const char *text, bool there, const char *file, int line);
 
 /* Plays a file of tests/screens. One command a line, # begins a comment:
  *   size 100 30          columns and rows; before start
- *   start plain          what to begin with: the caller's word, given to `begin`
+ *   start plain 12       what to begin with: the caller's words, given to `begin`
  *   keys A 1 2 . 5 Tab Enter
  *   type "text"
  *   tick                 a second passes
  *   resize 70 20
+ *   do words             what else can happen: the caller's words, given to `act`
  *   row 4 "text"         the whole row, without the blanks at its end
  *   see "text"           somewhere
  *   not "text"           nowhere
  *   style "text" watch   its first character's meaning
  *   cursor 20 34         row and column; or: cursor none
+ *   theme day            the colours that it is shown in
  *   over 0               the program ended, with this status
+ *   show                 prints the screen, for whoever writes a script
  * Strings may hold \" and \\.
  * begin starts the script (script_start) or ends the test. Returned: 0; else it said file, line and why. */
-int script_play(const char *path, void (*begin)(struct script *s, const char *word, void *context),
+int script_play(const char *path, void (*begin)(struct script *s, const char *words, void *context),
 	void (*end)(struct script *s, void *context), void *context);
 
 #endif

@@ -70,6 +70,8 @@ static void each_expectation_can_fail(void **state)
 		"start tiny\nsee no quotes\n",
 		"start tiny\nsee \"not closed\n",
 		"start tiny\nlook \"Tiny\"\n",
+		"start tiny\ntheme day\n",
+		"start tiny\ndo something\n",
 		"start tiny\nsize 90 30\n",
 		"keys 8 8\nstart tiny\n",
 	};
