@@ -82,6 +82,7 @@ static void set_environment(const struct pty_options *o)
 	setenv("TERM", o->term ? o->term : "xterm-256color", 1);
 	setenv("LANG", o->lang ? o->lang : "C.UTF-8", 1);
 	setenv("TZ", "UTC", 1);
+	setenv("XDG_STATE_HOME", "/dev/null", 1);
 	for (size_t i = 0; o->env && o->env[i]; i++) {
 		char *copy = sb_strdup(o->env[i]); /* putenv keeps it */
 		putenv(copy);

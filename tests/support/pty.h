@@ -19,7 +19,8 @@ struct pty_options {
 	const char *const *env;	 /* further "NAME=value", ends in NULL; or NULL */
 };
 
-/* The environment is only TERM, LANG, TZ=UTC, PATH, HOME, what sanitizers and coverage need, and env. */
+/* The environment is only TERM, LANG, TZ=UTC, PATH, HOME, what sanitizers and coverage need, and env. Nothing
+ * is remembered from one run to the next, unless env names a folder for it (XDG_STATE_HOME). */
 struct pty *pty_start(const struct pty_options *o);
 void pty_free(struct pty *p); /* ends the program if it still runs */
 

@@ -174,6 +174,51 @@ static void it_works_without_colour_and_without_utf8(void **state)
 	}
 }
 
+static struct pty *start_remembering(const char *term, const char *colour)
+{
+	static char state[128], no_colour[32];
+	const char *program = getenv("SAGBEND");
+	const char *const argv[] = { program ? program : "build/sagbend", "open", files.job, "--by", "Ida",
+		NULL };
+	const char *const env[] = { state, no_colour, NULL };
+
+	snprintf(state, sizeof state, "XDG_STATE_HOME=%s", files.folder);
+	snprintf(no_colour, sizeof no_colour, "NO_COLOR=%s", colour);
+	return pty_start(&(struct pty_options){ .argv = argv, .term = term, .env = env });
+}
+
+/* The ground of a daylight screen is sent as colour 255 of the palette, that of the night as 16. */
+static void colours_and_characters_are_as_they_were_chosen_last(void **state)
+{
+	char path[160];
+
+	(void)state;
+	struct pty *p = start_remembering("xterm-256color", "");
+	assert_pty_sees(p, "No joint yet");
+	assert_pty_sees(p, "─ profile");
+	assert_null(strstr(pty_raw(p), "48;5;255"));
+	pty_type(p, "d");
+	assert_pty_sees(p, "Colours: day.");
+	pty_type(p, "g");
+	assert_pty_sees(p, "- profile");
+	pty_type(p, "qy");
+	assert_int_equal(pty_end(p), 0);
+	pty_free(p);
+	p = start_remembering("xterm-256color", "");
+	assert_pty_sees(p, "- profile");
+	assert_non_null(strstr(pty_raw(p), "48;5;255"));
+	pty_free(p);
+	/* another terminal has another font; and who wants no colours gets none */
+	p = start_remembering("tmux-256color", "1");
+	assert_pty_sees(p, "─ profile");
+	assert_null(strstr(pty_raw(p), "48;5;"));
+	pty_free(p);
+	snprintf(path, sizeof path, "%s/sagbend/screen", files.folder);
+	assert_int_equal(unlink(path), 0);
+	snprintf(path, sizeof path, "%s/sagbend", files.folder);
+	assert_int_equal(rmdir(path), 0);
+}
+
 static void a_terminal_that_cannot_place_text_is_refused_in_a_sentence(void **state)
 {
 	struct pty *p = start_in("dumb", "C.UTF-8", NULL);
@@ -191,6 +236,7 @@ static const struct CMUnitTest tests[] = {
 	cmocka_unit_test_setup_teardown(
 		the_draft_of_a_joint_that_was_logged_after_all_does_not_come_back, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_second_person_looks_on_and_sees_what_is_logged, setup, teardown),
+	cmocka_unit_test_setup_teardown(colours_and_characters_are_as_they_were_chosen_last, setup, teardown),
 	cmocka_unit_test_setup_teardown(it_works_without_colour_and_without_utf8, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		a_terminal_that_cannot_place_text_is_refused_in_a_sentence, setup, teardown),

@@ -326,6 +326,23 @@ static void a_new_size_is_used_at_once(void **state)
 	leave(p);
 }
 
+/* A terminal may wrap its old text anew for the new size: what curses believes to stand there is not there,
+ * and pieces of the old screen once stayed. All of it is sent. */
+static void a_new_size_is_painted_from_nothing(void **state)
+{
+	struct pty *p = start(NULL, NULL);
+
+	(void)state;
+	assert_pty_sees(p, "inclination");
+	pty_drain(p);
+	size_t before = pty_bytes(p);
+	pty_resize(p, 80, 26);
+	assert_pty_sees(p, "24 rows, 80 columns");
+	pty_drain(p);
+	assert_non_null(strstr(pty_raw(p) + before, "inclination"));
+	leave(p);
+}
+
 /* Curses would believe the variables before the terminal itself. */
 static void lines_and_columns_in_the_environment_are_not_believed(void **state)
 {
@@ -535,6 +552,7 @@ int main(int argc, char **argv)
 		cmocka_unit_test(ctrl_s_does_not_freeze_and_ctrl_v_quotes_nothing),
 		cmocka_unit_test(names_are_typed_with_their_accents),
 		cmocka_unit_test(a_new_size_is_used_at_once),
+		cmocka_unit_test(a_new_size_is_painted_from_nothing),
 		cmocka_unit_test(lines_and_columns_in_the_environment_are_not_believed),
 		cmocka_unit_test(what_cannot_show_a_screen_is_refused_in_a_sentence),
 		cmocka_unit_test(a_pipe_is_refused_in_a_sentence),
