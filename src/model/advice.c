@@ -127,10 +127,11 @@ static int find_leaving(
 		for (int i = 1; i <= LOOKS; i++) {
 			struct vec3 at, heading;
 			project(&bit->at, &bit->attitude, arc, gone + length * i / LOOKS, &at, &heading);
-			if (outside(s, at, &station))
-				return joint + k;
-			if (station >= s->design->length_m)
+			bool left = outside(s, at, &station);
+			if (station > s->design->length_m)
 				return 0;
+			if (left)
+				return joint + k;
 		}
 		gone += length;
 	}
@@ -166,10 +167,10 @@ static int find_drifting(const struct setup *s, const struct bit *bit, int joint
 		double length = sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value);
 		for (int i = 0; i < LOOKS; i++) {
 			drift(s->design, length / LOOKS, &d);
+			if (d.station_m > s->design->length_m)
+				return 0;
 			if (drifted_out(s, &d))
 				return joint + k;
-			if (d.station_m >= s->design->length_m)
-				return 0;
 		}
 	}
 	return 0;
@@ -187,7 +188,6 @@ static double last_tangent(const struct setup *s)
 	return fmax(plan->curvature == 0 ? plan->at : two, profile->curvature == 0 ? profile->x : two);
 }
 
-/* Where the heading from the bit meets the exit's elevation; on the last tangent, and while it rises. */
 /* Where the hole that is drilled came up through the exit's elevation: between the last row below it and the
  * next, or the bit. The course is short and nearly straight, so in proportion. */
 static struct vec3 came_out(
@@ -207,6 +207,8 @@ static struct vec3 came_out(
 	return above;
 }
 
+/* Where the bore comes out, on the last tangent: where it did, or where the heading from the bit meets the
+ * exit's elevation while it rises. */
 static void find_exit(const struct setup *s, const struct bit *bit, const struct path *p,
 	const struct row *trial, struct ahead *a)
 {
@@ -429,7 +431,7 @@ static void judge_azimuth(const struct setup *s, struct verdict *v)
 	if (!sb_frame_azimuth_disagrees(s->job, s->frame, &apart))
 		return;
 	v->value = fabs(apart);
-	if (v->value <= v->limit)
+	if (v->value <= v->limit + 1e-9) /* arithmetic */
 		return;
 	v->level = LEVEL_WATCH;
 	snprintf(v->text, sizeof v->text,
