@@ -112,9 +112,9 @@ static void judge_joint_bend(const struct setup *s, const struct row *row, struc
 static void window_words(const struct setup *s, const struct window *w, char text[48])
 {
 	if (sb_number_given(&s->job->window_length))
-		snprintf(text, 48, "%s %s", s->job->window_length.text, sb_unit_short(s->job->unit));
+		snprintf(text, 48, "%s %s that end", s->job->window_length.text, sb_unit_short(s->job->unit));
 	else
-		snprintf(text, 48, "%d joint%s", w->joints, w->joints == 1 ? "" : "s");
+		snprintf(text, 48, w->joints == 1 ? "%d joint that ends" : "%d joints that end", w->joints);
 }
 
 static void judge_window_bend(const struct setup *s, const struct row *row, struct verdict *v)
@@ -134,13 +134,13 @@ static void judge_window_bend(const struct setup *s, const struct row *row, stru
 	if (angle > allowed * (1 + 1e-9)) {
 		v->level = LEVEL_BREACH;
 		snprintf(v->text, sizeof v->text,
-			"Over the %s that end at joint %d the radius is %s; at least %s is allowed. Straighten; ask the engineer, or "
+			"Over the %s at joint %d the radius is %s; at least %s is allowed. Straighten; ask the engineer, or "
 			"pull back and redrill.",
 			over, row->joint, radius, s->job->window_minimum.text);
 	} else if (angle + w->sigma_rad > allowed) {
 		v->level = LEVEL_WATCH;
 		snprintf(v->text, sizeof v->text,
-			"Over the %s that end at joint %d the radius is %s: within reading noise of the %s allowed. Turn less in the "
+			"Over the %s at joint %d the radius is %s: within reading noise of the %s allowed. Turn less in the "
 			"next joint.",
 			over, row->joint, radius, s->job->window_minimum.text);
 	}
