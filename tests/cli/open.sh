@@ -16,7 +16,7 @@ on_screen() {
 	script -qefc "stty columns 80 rows 24; exec$words" /dev/null <"$HERE/.keys" >"$HERE/.screen" 2>&1 &
 	HOLDER=$!
 	exec 8>"$HERE/.keys"
-	waits "the screen of $*" grep -qa "${SEE:-help}" "$HERE/.screen"
+	waits "the screen of $*" grep -qa "${SEE:-what if}" "$HERE/.screen"
 	printf '%b' "$KEYS" >&8
 	wait "$HOLDER"
 	STATUS=$?

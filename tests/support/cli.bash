@@ -199,7 +199,7 @@ hold() {
 	HOLDER=$!
 	exec 8>"$HERE/.keys"
 	waits "the screen of $2" grep -q "^who=$2\$" "$1.lock"
-	waits "the screen's footer" grep -qa 'help' "$HERE/.screen"
+	waits "the screen's footer" grep -qa 'what if' "$HERE/.screen"
 }
 release() {
 	printf 'QY' >&8
