@@ -114,9 +114,9 @@ static int draw_ground(const struct view *v, struct cells *out, int row)
 	const struct response *r = &v->solution->response;
 	double per = sb_deg(1) * v->solution->frame.metre;
 	const char *unit = sb_unit_short(v->job->unit);
-	char text[160];
 
 	if (r->slides == 0) {
+		char text[160];
 		snprintf(text, sizeof text, "ground: %.3f deg per %s slid is %s; nothing is learnt yet",
 			r->yield * per, unit,
 			r->guess_given ? "the job sheet's guess" : "a guess from the bend limit");
