@@ -14,12 +14,30 @@ static const struct window no_window = {
 	.radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL
 };
 
+/* The design line at a station, as its two chains have it. */
+struct line_point {
+	struct chain_place plan;
+	struct chain_height height;
+};
+
+static struct line_point line_point(const struct design *d, double station_m)
+{
+	return (struct line_point){
+		.plan = sb_chain_at(d->alignment, d->alignment_count, station_m),
+		.height = sb_chain_height(d->profile, d->profile_count, station_m),
+	};
+}
+
+static struct vec3 off_line(const struct line_point *p, struct vec3 at)
+{
+	return (struct vec3){ at.n - p->plan.x, at.e - p->plan.y, at.u - p->height.y };
+}
+
 static double distance_at(const struct design *d, struct vec3 at, double station_m)
 {
-	struct chain_place plan = sb_chain_at(d->alignment, d->alignment_count, station_m);
-	double y = sb_chain_height(d->profile, d->profile_count, station_m).y;
+	struct line_point p = line_point(d, station_m);
 
-	return sb_vec3_length((struct vec3){ at.n - plan.x, at.e - plan.y, at.u - y });
+	return sb_vec3_length(off_line(&p, at));
 }
 
 /* The same foot by walking: no slope is asked for, so a corner of the line does no harm. For what Newton's
@@ -50,19 +68,21 @@ static double walk_to_foot(const struct design *d, struct vec3 at, double statio
 /* Where the square from a point to the design line in space has its foot. Newton's method on
  * (P - D(s)) . D'(s) = 0 from the foot in plan; the line turns so little between the two that three steps
  * reach rounding. */
-static double square_distance(const struct design *d, struct vec3 at, double station_m)
+static double square_distance(
+	const struct design *d, struct vec3 at, double station_m, const struct line_point *foot)
 {
 	double s = station_m, best = HUGE_VAL, step = HUGE_VAL;
+	struct line_point p = *foot;
 
 	for (int i = 0; i < 3; i++) {
-		struct chain_place plan = sb_chain_at(d->alignment, d->alignment_count, s);
-		struct chain_height height = sb_chain_height(d->profile, d->profile_count, s);
-		struct vec3 off = { at.n - plan.x, at.e - plan.y, at.u - height.y };
-		double c = plan.cos_bearing, z = plan.sin_bearing, m = height.slope;
+		if (i > 0)
+			p = line_point(d, s);
+		struct vec3 off = off_line(&p, at);
+		double c = p.plan.cos_bearing, z = p.plan.sin_bearing, m = p.height.slope;
 		double along = off.n * c + off.e * z + off.u * m;
 		double across = off.e * c - off.n * z;
-		double bend = height.curvature * (1 + m * m) * sqrt(1 + m * m);
-		double slope = 1 + m * m - (across * plan.curvature + off.u * bend);
+		double bend = p.height.curvature * (1 + m * m) * sqrt(1 + m * m);
+		double slope = 1 + m * m - (across * p.plan.curvature + off.u * bend);
 		best = fmin(best, sb_vec3_length(off));
 		/* Near the centre of a curve every station is as near: there is no step to take. */
 		step = slope < 0.1 ? HUGE_VAL : along / slope;
@@ -81,14 +101,14 @@ struct deviation sb_deviation(
 
 	out.doubtful = sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &out.station_m,
 			       &out.offset_m) != 0;
-	struct chain_height height = sb_chain_height(d->profile, d->profile_count, out.station_m);
-	out.height_m = at.u - height.y;
-	out.square_m = square_distance(d, at, out.station_m);
+	struct line_point foot = line_point(d, out.station_m);
+	out.height_m = at.u - foot.height.y;
+	out.square_m = square_distance(d, at, out.station_m, &foot);
 	if (heading) {
-		struct chain_place plan = sb_chain_at(d->alignment, d->alignment_count, out.station_m);
-		double level = hypot(heading->n, heading->e);
-		out.inc_off_rad = atan2(heading->u, level) - atan(height.slope);
-		out.azi_off_rad = level > 0 ? sb_wrap_half(atan2(heading->e, heading->n) - plan.bearing) : 0;
+		double level = sqrt(heading->n * heading->n + heading->e * heading->e);
+		out.inc_off_rad = atan2(heading->u, level) - atan(foot.height.slope);
+		if (level > 0)
+			out.azi_off_rad = sb_wrap_half(atan2(heading->e, heading->n) - foot.plan.bearing);
 	}
 	return out;
 }

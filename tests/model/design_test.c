@@ -433,6 +433,7 @@ static void everything_wrong_is_listed_at_once(void **state)
 	assert_problem("alignment.csv", 2, "", 0, "points 1 and 2 are the same.");
 	assert_problem(
 		"profile.csv", 0, "", 0, "fewer than two points: a line needs its beginning and its end.");
+	sb_design_clear(&design);
 	assert_int_equal(sb_design_build(&job, &frame, &design, NULL), -1);
 }
 
