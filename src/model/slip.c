@@ -114,13 +114,16 @@ static bool insert(const char *typed, size_t at, char c, char text[SB_NUMBER_TEX
 
 static void try_point(struct search *s, const char *typed)
 {
-	char text[SB_NUMBER_TEXT];
+	char text[SB_NUMBER_TEXT], digits[SB_NUMBER_TEXT];
+	const char *point = strchr(typed, '.');
+	const char *slip = point ? "decimal point in the wrong place" : "decimal point left out";
 
-	if (strchr(typed, '.'))
-		return;
-	for (size_t i = 1; typed[i]; i++)
-		if (insert(typed, i, '.', text))
-			try_text(s, text, "decimal point left out", 1);
+	sb_copy(digits, sizeof digits, typed);
+	if (point)
+		memmove(digits + (point - typed), digits + (point - typed) + 1, strlen(point));
+	for (size_t i = 1; digits[i]; i++)
+		if ((digit(digits[i - 1]) || digits[i - 1] == '.') && insert(digits, i, '.', text))
+			try_text(s, text, slip, 1);
 }
 
 /* "8.4" for "88.4": the second of two alike. */

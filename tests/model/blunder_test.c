@@ -135,6 +135,9 @@ static void a_point_left_out_is_put_back(void **state)
 	assert_held("inclination", "decimal point left out", "-8.4");
 	look("-8.4", "178");
 	assert_held("azimuth", "decimal point left out", "17.8");
+	/* 10.18 for 101.8 had been answered with 100.18. */
+	look("-8.4", "1.78");
+	assert_held("azimuth", "decimal point in the wrong place", "17.8");
 }
 
 static void a_digit_left_out_wrong_or_too_many_is_found_when_nothing_else_can_be(void **state)
