@@ -20,7 +20,8 @@ struct rehearsal_ground {
 	double face_error_rad;	 /* the hole turns this far clockwise of the tool face that was shown */
 	double face_scatter_rad; /* one sigma, joint to joint */
 	double wander;		 /* rad per root m, one sigma */
-	int pushes; /* a slide is made in so many pushes: 1: all at the joint's start; many: even */
+	int pushes; /* a slide is made in so many pushes: 1: all at the joint's start; many: even; 0: anywhere
+		     */
 	double noise_inc_rad, noise_azi_rad; /* of a reading */
 	double bias_inc_rad, bias_azi_rad;
 	double steel_station_m, steel_reach_m,
@@ -65,7 +66,7 @@ struct rehearsal_figures {
 	bool exit_in_window;
 	int windows, broken_windows; /* window bend limit, on true headings at the survey depths */
 	double slid_share;
-	double turning_rad; /* total of |turn| */
+	double turning_rad; /* total of |turn|, from survey depth to survey depth */
 	bool clean;	    /* never outside, exit in its window, no broken window */
 };
 void sb_rehearsal_measure(const struct rehearsal *r, struct rehearsal_figures *out);

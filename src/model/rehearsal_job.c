@@ -5,7 +5,7 @@
 
 #include "base/str.h"
 #include "geom/angle.h"
-#include "rehearsal_parts.h"
+#include "rehearsal_truth.h"
 
 #include <stdio.h>
 #include <stdlib.h>

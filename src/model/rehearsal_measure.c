@@ -1,89 +1,117 @@
-/* What is measured of a rehearsal, on the true hole. */
+/* What came of a rehearsed bore, measured on the true hole, which no hand at a rig ever sees.
+ *
+ * The corridor at places half a metre apart at most; the window bend limit by the contract's own rule
+ * (model/path.h) from the true headings where the surveys were taken; the exit where the hole comes out.
+ */
 #include "model/rehearsal.h"
 
 #include "geom/angle.h"
-#include "geom/bend.h"
-#include "rehearsal_parts.h"
+#include "rehearsal_truth.h"
 
 #include <math.h>
 #include <string.h>
 
-/* The corridor at every station of the truth, up to where it comes out. */
-static void measure_corridor(const struct rehearsal *r, struct rehearsal_figures *f)
-{
-	double station = 0, outside = 0, last_md = 0;
+static const double look_every_m = 0.5;
 
-	for (size_t i = 1; i < r->count; i++) {
-		const struct true_station *s = &r->stations[i];
-		struct deviation d = sb_deviation(&r->design, s->at, NULL, station);
-		station = d.station_m;
-		bool above = s->at.u >= r->design.exit_elevation_m && station > r->design.length_m / 2;
-		if (above || station >= r->design.length_m) {
-			f->out = true;
-			f->exit_long_m = station - r->design.length_m;
-			f->exit_right_m = d.offset_m;
-			f->exit_high_m = d.height_m;
-			last_md = s->md_m;
-			if (above)
-				break;
-			/* Past the exit's station and still below: it comes out further on, along its
-			 * heading. */
-			struct attitude a = sb_attitude(s->inc_rad, s->azi_rad);
-			double rise = fmax(a.heading.u, 0.02);
-			f->exit_long_m += fmax(r->design.exit_elevation_m - s->at.u, 0) / rise;
-			break;
-		}
-		struct corridor_limits c = sb_corridor_at(&r->corridor, station);
-		double share = sb_corridor_use(&c, d.offset_m, d.height_m).share;
-		f->worst_share = fmax(f->worst_share, share);
-		outside += share > 1 ? s->md_m - r->stations[i - 1].md_m : 0;
-		last_md = s->md_m;
-	}
-	f->outside_share = last_md > 0 ? outside / last_md : 0;
-	const struct corridor *c = &r->corridor;
-	f->exit_in_window = f->out && f->exit_long_m <= c->exit_long_m &&
-		-f->exit_long_m <= c->exit_short_m && f->exit_right_m <= c->exit_right_m &&
-		-f->exit_right_m <= c->exit_left_m;
+static double share_at(const struct rehearsal *r, struct vec3 at, double *station_m)
+{
+	double offset, near = *station_m;
+
+	sb_chain_project(
+		r->design.alignment, r->design.alignment_count, at.n, at.e, near, station_m, &offset);
+	double height = at.u - sb_chain_height(r->design.profile, r->design.profile_count, *station_m).y;
+	struct corridor_limits limits = sb_corridor_at(&r->corridor, *station_m);
+	return sb_corridor_use(&limits, offset, height).share;
 }
 
-/* The window bend limit, by the contract's window and method, on true headings where the readings were taken.
- */
-static void measure_windows(const struct rehearsal *r, struct rehearsal_figures *f)
+/* Up to end_m, but not past the exit's station: from there on the exit window judges. */
+static void measure_corridor(const struct rehearsal *r, double end_m, struct rehearsal_figures *f)
 {
-	const struct job *job = r->job;
-	size_t joints = (size_t)job->window_joints.value;
-	double limit_m = sb_frame_metres(&r->frame, job->window_minimum.value);
+	double station = 0, last = 0, outside = 0;
 
-	if (!sb_number_given(&job->window_minimum) || sb_number_given(&job->window_length))
-		return;
-	for (size_t i = joints; i < r->joint_count; i++) {
-		double from = r->joint_ends[i - joints] - r->frame.sensor_to_bit_m,
-		       to = r->joint_ends[i] - r->frame.sensor_to_bit_m, sum = 0;
-		if (from < 0)
+	for (size_t i = 0; i < r->stand_count && r->stands[i].md_m <= end_m; i++) {
+		double md = r->stands[i].md_m;
+		bool wanted =
+			i == 0 || i + 1 == r->stand_count || r->stands[i + 1].md_m > last + look_every_m;
+		if (!wanted)
 			continue;
-		struct attitude first = sb_rehearsal_attitude(r, from), last = sb_rehearsal_attitude(r, to);
-		for (size_t k = i - joints; k < i; k++) {
-			struct attitude a =
-				sb_rehearsal_attitude(r, r->joint_ends[k] - r->frame.sensor_to_bit_m);
-			struct attitude b =
-				sb_rehearsal_attitude(r, r->joint_ends[k + 1] - r->frame.sensor_to_bit_m);
-			sum += sb_arc_dogleg(&a, &b);
-		}
-		double angle = job->method == METHOD_SUM ? sum : sb_arc_dogleg(&first, &last);
-		f->windows++;
-		f->broken_windows += angle > (to - from) / limit_m;
+		double share = share_at(r, r->stands[i].at, &station);
+		if (station > r->design.length_m)
+			break;
+		f->worst_share = fmax(f->worst_share, share);
+		outside += share > 1 + 1e-9 ? md - last : 0;
+		last = md;
 	}
+	f->outside_share = last > 0 ? outside / last : 0;
+}
+
+/* The true hole as a log without error would have it: attitudes at the survey depths, typed to more digits
+ * than anybody reads. */
+static void true_path(const struct rehearsal *r, const struct setup *setup, struct path *p)
+{
+	sb_path_begin(setup, p);
+	for (size_t i = 0; i < r->joint_count; i++) {
+		const struct rehearsed *j = &r->joints[i];
+		struct stand s = rehearsal_at(r, fmax(j->bit_md_m - r->frame.sensor_to_bit_m, 0));
+		struct reading reading = { .leg = 1, .joint = (int)i + 1, .joint_length = j->length };
+		double inc, azi;
+		sb_vec3_attitude(s.heading, &inc, &azi);
+		reading.inclination = sb_number_of(sb_frame_inc_typed(&r->frame, inc), 12);
+		reading.azimuth = sb_number_of(sb_frame_azi_typed(&r->frame, azi), 12);
+		sb_path_append(setup, p, &reading);
+	}
+}
+
+static void measure_bends(const struct rehearsal *r, double end_m, struct rehearsal_figures *f)
+{
+	struct setup setup = rehearsal_setup(r);
+	double limit = sb_frame_metres(&r->frame, r->job.window_minimum.value);
+	struct path p = { 0 };
+
+	true_path(r, &setup, &p);
+	for (size_t i = 1; i < p.count; i++) {
+		const struct row *row = &p.rows[i];
+		if (row->survey_md_m > end_m || !row->on_path)
+			continue;
+		f->turning_rad += row->dogleg_rad;
+		if (limit <= 0 || row->window.joints == 0)
+			continue;
+		f->windows++;
+		f->broken_windows += row->window.radius_m < limit * (1 - 1e-9);
+	}
+	sb_path_clear(&p);
+}
+
+static void measure_exit(
+	const struct rehearsal *r, const struct stand *out, double station_m, struct rehearsal_figures *f)
+{
+	const struct corridor *c = &r->corridor;
+	double station;
+
+	f->exit_long_m = station_m - r->design.length_m;
+	sb_chain_project(r->design.alignment, r->design.alignment_count, out->at.n, out->at.e, station_m,
+		&station, &f->exit_right_m);
+	f->exit_high_m = out->at.u - sb_chain_height(r->design.profile, r->design.profile_count, station_m).y;
+	f->exit_in_window = f->exit_long_m <= c->exit_long_m && -f->exit_long_m <= c->exit_short_m &&
+		f->exit_right_m <= c->exit_right_m && -f->exit_right_m <= c->exit_left_m;
 }
 
 void sb_rehearsal_measure(const struct rehearsal *r, struct rehearsal_figures *f)
 {
-	const struct true_station *end = &r->stations[r->count - 1];
+	double slid = 0, end = r->stands[r->stand_count - 1].md_m, station = 0;
+	struct stand out;
 
 	memset(f, 0, sizeof *f);
-	f->joints = (int)r->joint_count - 1;
-	measure_corridor(r, f);
-	measure_windows(r, f);
-	f->slid_share = end->md_m > 0 ? end->slid_m / end->md_m : 0;
-	f->turning_rad = end->turn_rad;
-	f->clean = f->outside_share == 0 && f->exit_in_window && f->broken_windows == 0;
+	f->joints = (int)r->joint_count;
+	for (size_t i = 0; i < r->joint_count; i++)
+		slid += r->joints[i].slid_m;
+	f->slid_share = end > 0 ? slid / end : 0;
+	f->out = rehearsal_out(r, &out, &station);
+	if (f->out) {
+		measure_exit(r, &out, station, f);
+		end = out.md_m;
+	}
+	measure_corridor(r, end, f);
+	measure_bends(r, end, f);
+	f->clean = f->exit_in_window && f->outside_share == 0 && f->broken_windows == 0;
 }

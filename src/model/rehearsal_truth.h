@@ -1,10 +1,10 @@
-/* Between the files of the rehearsal: the true hole. model/rehearsal.h comes first. */
+/* Between the files of the rehearsal: the true hole. */
 #ifndef SB_SRC_MODEL_REHEARSAL_TRUTH_H
 #define SB_SRC_MODEL_REHEARSAL_TRUTH_H
 
 #include "chance.h"
-#include "model/solve.h"
-#include "model/steering.h"
+#include "geom/steer.h"
+#include "model/rehearsal.h"
 
 /* The true hole at a depth. Stands lie so close that between two of them it is straight. */
 struct stand {
@@ -55,16 +55,24 @@ enum { CHANCE_VARY, CHANCE_ZONE, CHANCE_WANDER, CHANCE_FACE, CHANCE_PUSH, CHANCE
 
 struct setup rehearsal_setup(const struct rehearsal *r);
 
+/* The ground at a depth. */
+struct zone rehearsal_zone(struct rehearsal *r, double md_m);
+struct steer_pair rehearsal_wander(struct rehearsal *r, double md_m);
+/* Shifts the ground's figures at random, as `vary` asks. */
+void rehearsal_shift(struct rehearsal *r);
+
 /* The true hole at a depth; past its end, the end. */
 struct stand rehearsal_at(const struct rehearsal *r, double md_m);
 
 /* Where the hole came out: true, with the place and its station; false while it is in the ground. */
 bool rehearsal_out(const struct rehearsal *r, struct stand *at, double *station_m);
 
-/* The rule of --by aim: an order for the next joint. Tool face as the tool shows it. */
+/* Returned: an order for the next joint by the simple rule; guess is the sheet's response. Tool face as the
+ * tool shows it. */
 struct order {
 	double tool_face_rad, slid_m;
 };
-struct order rehearsal_aim(const struct setup *setup, const struct path *path, const struct response *guess);
+struct order rehearsal_aim(
+	const struct setup *setup, const struct path *path, const struct response *guess, double length_m);
 
 #endif
