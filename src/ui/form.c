@@ -93,7 +93,7 @@ static int fault(const struct form *f, size_t i, form_check check, const void *c
 	struct number number;
 
 	if (field->text[0] == '\0')
-		return field->required ? sb_fail(err, SB_FORMAT, "%s is needed.", field->label) : 0;
+		return field->required ? sb_fail(err, SB_FORMAT, "This cannot stay blank.") : 0;
 	if (field->kind == ENTRY_NUMBER && sb_number_parse(field->text, &number, err))
 		return -1;
 	return check ? check(f, i, context, err) : 0;

@@ -33,7 +33,7 @@ static int check_stays(const struct form *f, size_t field, const void *context, 
 	if (!(n.value >= 0 && n.value < in_ground))
 		return sb_fail(err, SB_RANGE, "That is a joint from 0 to %d.", in_ground - 1);
 	if (n.value != (double)(int)n.value)
-		return sb_fail(err, SB_RANGE, "Joints are counted whole.");
+		return sb_fail(err, SB_RANGE, "A joint has a whole number.");
 	return 0;
 }
 

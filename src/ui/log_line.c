@@ -90,7 +90,7 @@ static void draw_meaning(const struct view *v, struct cells *out)
 	column = sb_cells_print(out, 0, column, STYLE_TRIAL, "bit %s, %s", offset, height);
 	if (p->row.on_path && p->row.course_m > 0)
 		sb_cells_print(out, 0, column, STYLE_TRIAL, ", joint radius %s", radius);
-	sb_answers_verdict(out, 0, p->level);
+	sb_answers_verdict(out, 0, p->bit.level > p->level ? p->bit.level : p->level);
 }
 
 void sb_log_line_draw(const struct view *v, struct cells *out)

@@ -178,6 +178,14 @@ static void draw_plan(const struct view *v, struct cells *out)
 	}
 }
 
+/* Degrees as they are shown with one decimal: what is next to nothing is not "-0.0". */
+static double tenths(double radians)
+{
+	double degrees = sb_deg(radians);
+
+	return fabs(degrees) < 0.05 ? 0 : degrees;
+}
+
 /* Ordered against got, course by course, the newest on top. */
 static void draw_courses(const struct view *v, struct cells *out)
 {
@@ -190,8 +198,8 @@ static void draw_courses(const struct view *v, struct cells *out)
 		if (!a->known || a->slid_m <= 0)
 			continue;
 		sb_cells_print(out, row++, 1, STYLE_PLAIN, "%5d %+5.1f %+5.1f  %+5.1f %+5.1f", r->joint,
-			sb_deg(a->ordered_up), sb_deg(a->ordered_right), sb_deg(a->got_up),
-			sb_deg(a->got_right));
+			tenths(a->ordered_up), tenths(a->ordered_right), tenths(a->got_up),
+			tenths(a->got_right));
 	}
 	if (row == 2)
 		sb_cells_text(out, 2, 1, STYLE_DIM, "no slides written down yet");

@@ -114,7 +114,7 @@ static void an_answer_that_is_needed_cannot_be_blank(void **state)
 {
 	(void)state;
 	script_keys(&s, "A Enter");
-	assert_sees(&s, "! reason is needed.");
+	assert_sees(&s, "! This cannot stay blank.");
 	assert_sees(&s, "> reason [");
 }
 

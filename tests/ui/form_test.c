@@ -245,7 +245,7 @@ static void what_is_needed_and_blank_is_said_only_on_enter(void **state)
 	assert_string_equal(form.fields[1].problem, "");
 	form.focus = 1;
 	press("Enter");
-	assert_string_equal(form.fields[1].problem, "inclination is needed.");
+	assert_string_equal(form.fields[1].problem, "This cannot stay blank.");
 	assert_int_equal(form.focus, 1);
 }
 
