@@ -1,5 +1,6 @@
-/* The main screen, in parts: what is typed (log_entry.c) and how it looks (log_line.c), the acts that ask
- * something first (log_acts.c), the table (log_table.c), and the screen that holds them (screen_log.c).
+/* The main screen, in parts: what is typed (log_entry.c) and how it looks (log_line.c), the warning that
+ * waits (log_warning.c), the plan (log_plan.c), the acts that ask something first (log_acts.c), the table
+ * (log_table.c), and the screen that holds them (screen_log.c).
  */
 #ifndef UI_LOG_H
 #define UI_LOG_H
@@ -79,8 +80,17 @@ bool sb_log_table_newest_stands(const struct job *job); /* the newest row is in 
 /* The solved row of a reading, withdrawn or not; NULL when it was replaced. */
 const struct row *sb_log_table_row(const struct solution *s, const struct reading *r);
 void sb_log_table_draw(const struct view *v, struct cells *out);
-/* A warning that waits: the worst, else the newest; NULL: nothing does. waiting: how many. */
+/* ---- the warning and the plan ---- */
+
+/* A warning that waits: one that holds now before one that is past, then the worse, then the newer; NULL:
+ * none does. waiting: how many. */
 const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting);
+int sb_log_warning_rows(const struct view *v, int columns); /* that its words need, three at most */
+void sb_log_warning_draw(const struct view *v, struct cells *out);
+
+/* What to do next: made anew when the job changes, not when a frame is drawn. */
+void sb_log_plan(struct view *v);
+enum follow sb_log_drill(struct view *v); /* an act: of rehearsals alone */
 
 extern const struct screen sb_screen_log, sb_screen_steering, sb_screen_more, sb_screen_held,
 	sb_screen_doubted, sb_screen_correct, sb_screen_joint, sb_screen_warnings, sb_screen_history,

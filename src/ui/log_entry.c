@@ -222,24 +222,6 @@ void sb_log_load_draft(struct view *v)
 
 /* ---- to disk ---- */
 
-const struct warning *sb_log_waiting(const struct solution *s, size_t *waiting)
-{
-	const struct warning *worst = NULL;
-
-	*waiting = 0;
-	for (size_t i = 0; i < s->warning_count; i++) {
-		const struct warning *w = &s->warnings[i];
-		if (w->acknowledged || w->superseded)
-			continue;
-		(*waiting)++;
-		/* What holds now goes before what is past, then the worse, then the newer. */
-		if (worst == NULL || (w->open && !worst->open) ||
-			(w->open == worst->open && w->level >= worst->level))
-			worst = w;
-	}
-	return worst;
-}
-
 /* What is not held but worth a word: a slide without a tool face, a joint that is not as long as its tally.
  */
 static void remark_on(const struct view *v, const struct reading *r, char *text, size_t size)

@@ -2,32 +2,15 @@
  * letters are acts, so nothing has to be opened before the next joint can be typed.
  */
 #include "base/str.h"
-#include "geom/angle.h"
-#include "model/rehearsal.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/key.h"
 #include "ui/log.h"
-#include "ui/theme.h"
 
-#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #define PAGE 10 /* rows that PgUp and PgDn go */
-
-/* What to do next, made when the job changes and not when a frame is drawn. */
-static void make_plan(struct view *v)
-{
-	struct log_state *s = v->state;
-	const struct solution *solution = v->solution;
-	struct setup setup = { v->job, &solution->frame, &solution->design, &solution->corridor };
-
-	sb_steering_make(&setup, &solution->path, &solution->response, &s->plan);
-	memset(&s->withdrawal, 0, sizeof s->withdrawal);
-	if (s->plan.known && !s->plan.feasible)
-		sb_steering_withdraw(&setup, &solution->path, &solution->response, &s->withdrawal);
-}
 
 static int log_open(struct view *v, const void *argument, struct sb_err *err)
 {
@@ -37,7 +20,7 @@ static int log_open(struct view *v, const void *argument, struct sb_err *err)
 	((struct log_state *)v->state)->rows = v->job->joint_count;
 	sb_log_begin(v);
 	sb_log_load_draft(v);
-	make_plan(v);
+	sb_log_plan(v);
 	if (said && *said)
 		sb_app_say(v, LEVEL_WATCH, "%s", said);
 	return 0;
@@ -68,67 +51,10 @@ static void log_job_changed(struct view *v)
 	if (s->marked && rows > s->rows)
 		s->back += rows - s->rows;
 	s->rows = rows;
-	make_plan(v);
+	sb_log_plan(v);
 }
 
 /* ---- drawing ---- */
-
-static const struct warning *worst_of(const struct warning *list, size_t count)
-{
-	const struct warning *worst = NULL;
-
-	for (size_t i = 0; i < count; i++)
-		if (worst == NULL || list[i].level > worst->level)
-			worst = &list[i];
-	return worst;
-}
-
-/* The warning that waits most, in words; while a reading is tried, the worst that it would open. */
-static enum level warning_words(const struct view *v, char *text, size_t size)
-{
-	const struct log_state *s = v->state;
-	bool tried = s->trial && s->known;
-	size_t waiting;
-	const struct warning *w = sb_log_waiting(v->solution, &waiting);
-	char others[40] = "";
-
-	if (tried) {
-		waiting = s->preview.warning_count;
-		w = worst_of(s->preview.warnings, waiting);
-	}
-	if (w == NULL) {
-		sb_copy(text, size, tried ? "this reading would open no warning" : "no warning waits");
-		return LEVEL_OK;
-	}
-	if (waiting > 1)
-		snprintf(others, sizeof others, " (and %zu more)", waiting - 1);
-	snprintf(
-		text, size, "%s %s%s: %s", sb_theme_mark(w->level), sb_level_word(w->level), others, w->text);
-	return w->level;
-}
-
-/* How many rows the warning takes: as many as its words need, up to two, for a breach three. */
-static int warning_rows(const struct view *v, int columns)
-{
-	char text[400];
-	enum level level = warning_words(v, text, sizeof text);
-	int most = level == LEVEL_BREACH ? 3 : 2, rows = sb_cells_wrapped(text, columns - 2);
-
-	return rows > most ? most : rows;
-}
-
-/* Words that do not fit lose their end, and say so. */
-static void draw_warning(const struct view *v, struct cells *out)
-{
-	char text[400];
-	enum level level = warning_words(v, text, sizeof text);
-	enum style style = level == LEVEL_OK ? STYLE_DIM : sb_theme_level(level);
-
-	for (char *blank;
-		sb_cells_wrapped(text, out->columns - 2) > out->rows && (blank = strrchr(text, ' '));)
-		snprintf(blank, sizeof text - (size_t)(blank - text), "\u2026");
-	sb_cells_wrap(out, 0, 1, out->columns - 2, style, text);
-}
 
 /* How the rows are shared out; the pictures take what is left. */
 struct shares {
@@ -163,7 +89,7 @@ static struct cells next_part(struct cells *out, int *row, int rows)
 static void log_draw(const struct view *v, struct cells *out)
 {
 	struct log_state *s = v->state; /* for the pictures' memory alone */
-	struct shares r = share_out(out->rows, warning_rows(v, out->columns));
+	struct shares r = share_out(out->rows, sb_log_warning_rows(v, out->columns));
 	const struct preview *tried = s->trial && s->known ? &s->preview : NULL;
 	struct answers a =
 		tried ? sb_answers_trial(v->job, v->solution, tried) : sb_answers_now(v->job, v->solution);
@@ -176,7 +102,7 @@ static void log_draw(const struct view *v, struct cells *out)
 	struct cells part = next_part(out, &row, r.answers);
 	sb_answers_draw(&a, v->glyphs, &part);
 	part = next_part(out, &row, r.warning);
-	draw_warning(v, &part);
+	sb_log_warning_draw(v, &part);
 	part = next_part(out, &row, r.pictures);
 	if (r.pictures > 0)
 		sb_pictures_draw(
@@ -336,44 +262,13 @@ static enum follow next_reach(struct view *v)
 	return FOLLOW_REDRAW;
 }
 
-/* In the order of need: at 80 columns the footer has room for those down to the shift. What Enter does stands
- * above the footer. */
-/* The next joint of a rehearsal: drilled by simulation with the order that is typed, or else the plan's. The
- * reading goes into the entry line, as if the tool had given it. */
-static enum follow drill(struct view *v)
-{
-	struct log_state *s = v->state;
-	struct sb_err err = { 0 };
-	struct reading order, read;
-	const struct plan_joint *next = s->plan.known && s->plan.count ? &s->plan.joints[0] : NULL;
-
-	if (sb_log_reading(v, false, &order, &err))
-		return sb_app_fail(v, &err);
-	struct rehearsal *truth = sb_rehearsal_of(v->job, &err);
-	if (truth == NULL)
-		return sb_app_fail(v, &err);
-	double slid = sb_frame_metres(&v->solution->frame, order.slid.value),
-	       face = sb_rad(order.tool_face.value);
-	if (!sb_number_given(&order.slid) && next) {
-		slid = next->slid_m;
-		face = slid > 0 ? next->tool_face_rad : 0;
-	}
-	double length = sb_frame_metres(&v->solution->frame, order.joint_length.value);
-	sb_rehearsal_drill(truth, length, face, fmin(slid, length), &read);
-	sb_rehearsal_free(truth);
-	sb_form_put(&s->entry, "inclination", read.inclination.text, false);
-	sb_form_put(&s->entry, "azimuth", read.azimuth.text, false);
-	sb_form_put(&s->entry, "slid", read.slid.text, false);
-	sb_form_put(&s->entry, "tool_face", read.tool_face.text, false);
-	sb_log_changed(v);
-	return sb_app_say(v, LEVEL_OK, "Rehearsal: joint %d is drilled and read. Enter logs it.", s->joint);
-}
-
 static enum follow steering(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_steering, NULL);
 }
 
+/* In the order of need: at 80 columns the footer has room for those down to the shift. What Enter does stands
+ * above the footer. */
 static const struct action log_actions[] = {
 	{ .name = "log",
 		.keys = "Enter",
@@ -435,7 +330,7 @@ static const struct action log_actions[] = {
 	{ .name = "drill",
 		.keys = "E",
 		.help = "In a rehearsal only: drill the joint with the order that is typed, or the plan's, and read the sensor.",
-		.act = drill,
+		.act = sb_log_drill,
 		.writes = true },
 	{ .name = "picture",
 		.keys = "P",
