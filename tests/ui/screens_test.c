@@ -1,15 +1,20 @@
 /* Every screen played as text: the scripts of tests/screens over real job files, the clock at a stand. Then,
  * that no key of any table was left out by all of them.
  *
- *   start KIND [JOINTS] [words]    KIND: plain, curved, graded; JOINTS that follow the design are logged.
- * Words: breach      five joints, the last bends too tightly drifting    joints that go low, until the
- * corridor is neared and then left redrilled   pulled back two joints, one drilled again shift       the crew
- * "Night: Ida, Ben" is on onlooker    another program has the job; this one looks on ascii, lines, colourless
- * what the terminal cannot do do log INCLINATION AZIMUTH     the other program logs a joint do correct JOINT
- * INCLINATION AZIMUTH   it corrects one do reopen                      the program is killed and started
- * again do draft LEG JOINT NAME=TEXT   what is half typed was this do full, do room               the disk is
- * full, and has room again do time HH:MM                  the clock do joints N, do acts N         so many
- * are on disk, and the file is whole
+ * start KIND [JOINTS] [words]   KIND: plain, curved, graded, rehearsal; so many joints near the design
+ *     breach       five joints, the last of them bend too tightly
+ *     drifting     five joints that go low until the corridor is neared
+ *     redrilled    two joints pulled back, one drilled again
+ *     shift        the crew "Night: Ida, Ben" is on
+ *     onlooker     another program has the job; this one looks on
+ *     ascii, lines, colourless    what the terminal cannot do
+ * do log INCLINATION AZIMUTH      the other program logs a joint
+ * do correct JOINT INCLINATION AZIMUTH    it corrects one
+ * do reopen                       the program is killed and started again
+ * do draft LEG JOINT NAME=TEXT    this was half typed
+ * do full, do room                the disk is full, and has room again
+ * do time HH:MM                   the clock
+ * do joints N, do acts N          so many are on disk, and the file is whole
  */
 #include "support/files.h"
 #include "support/jobs.h"
@@ -18,6 +23,7 @@
 
 #include "base/str.h"
 #include "base/time.h"
+#include "model/rehearsal.h"
 #include "store/backup.h"
 #include "store/draft.h"
 #include "ui/everywhere.h"
@@ -90,6 +96,14 @@ static void begin_shift(struct sb_store *store)
 	must(sb_store_shift_begin(store, "Ida", "Night: Ida, Ben", &err), &err);
 }
 
+static void rehearsal(struct job *job)
+{
+	struct sb_err err = { 0 };
+
+	jobs_plain(job);
+	must(sb_rehearsal_mark(job, sb_rehearsal_scenario("nominal"), 7, &err), &err);
+}
+
 static bool word_in(const char *words, const char *word)
 {
 	const char *found = strstr(words, word);
@@ -108,9 +122,10 @@ static void make_job(const char *words)
 	struct sb_store *store = NULL;
 
 	files_make(&world.files,
-		word_in(words, "curved")	   ? jobs_curved
-			: word_in(words, "graded") ? jobs_graded
-						   : jobs_plain,
+		word_in(words, "curved")	      ? jobs_curved
+			: word_in(words, "graded")    ? jobs_graded
+			: word_in(words, "rehearsal") ? rehearsal
+						      : jobs_plain,
 		atoi(words + strcspn(words, "0123456789")));
 	must(sb_store_open(world.files.job, STORE_WRITE, "Ida", &store, &err), &err);
 	for (size_t i = 0; i < sizeof acts / sizeof *acts; i++)
