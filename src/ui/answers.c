@@ -98,24 +98,25 @@ static int begin(struct cells *out, int row, const struct answers *a, const char
 	return 14;
 }
 
-#define EDGE 106  /* columns that the lines may take */
-#define VERDICT 9 /* "!! breach" */
-#define BIG 21	  /* columns of a number in big digits, and of its words */
+#define EDGE 106 /* columns that the lines may take */
+#define BIG 21	 /* columns of a number in big digits, and of its words */
 
-/* Where the verdict of a line may begin. */
-static int verdict_column(const struct cells *out)
+/* Mark and word; returns the column where they begin. */
+static int verdict_words(const struct cells *out, enum level level, char text[16])
 {
-	return (out->columns < EDGE ? out->columns : EDGE) - 1 - VERDICT;
+	int edge = (out->columns < EDGE ? out->columns : EDGE) - 1;
+	const char *mark = sb_theme_mark(level);
+
+	snprintf(text, 16, "%s%s%s", mark, *mark ? " " : "", sb_level_word(level));
+	return edge - (int)sb_utf8_columns(text);
 }
 
 void sb_answers_verdict(struct cells *out, int row, enum level level)
 {
 	char text[16];
-	const char *mark = sb_theme_mark(level);
+	int column = verdict_words(out, level, text);
 
-	snprintf(text, sizeof text, "%s%s%s", mark, *mark ? " " : "", sb_level_word(level));
-	int from = verdict_column(out), column = from + VERDICT - (int)sb_utf8_columns(text);
-	sb_cells_fit(out, row, from, column - from, STYLE_PLAIN, "");
+	sb_cells_text(out, row, column - 1, STYLE_PLAIN, " ");
 	sb_cells_text(out, row, column, sb_theme_level(level), text);
 }
 
@@ -135,7 +136,8 @@ static int part(struct cells *out, int row, int column, enum style style, const 
 static void draw_bit(const struct answers *a, struct cells *out, int row)
 {
 	const struct frame *f = &a->solution->frame;
-	char station[SB_AXIS_TEXT], share[32], text[96];
+	enum level level = worse(a->bit->level, level_of(a, WARNING_CORRIDOR));
+	char station[SB_AXIS_TEXT], share[32], word[16], text[96];
 	int column = begin(out, row, a, a->trial ? "WHAT IF  bit" : "at the bit");
 
 	if (!a->bit->known) {
@@ -152,9 +154,9 @@ static void draw_bit(const struct answers *a, struct cells *out, int row)
 	snprintf(share, sizeof share, "corridor %.0f %%", fmin(a->bit->use.share * 100, 999));
 	/* the verdict beside it says what the share is of, where there is no room for the word */
 	pick((const char *const[]){ share, share + strlen("corridor "), NULL },
-		verdict_column(out) - 1 - column, text);
+		verdict_words(out, level, word) - 1 - column, text);
 	sb_cells_text(out, row, column, STYLE_PLAIN, text);
-	sb_answers_verdict(out, row, worse(a->bit->level, level_of(a, WARNING_CORRIDOR)));
+	sb_answers_verdict(out, row, level);
 }
 
 static int angle_decimals(const struct job *job)
