@@ -174,12 +174,12 @@ static void it_works_without_colour_and_without_utf8(void **state)
 	}
 }
 
-static struct pty *start_remembering(const char *term, const char *colour)
+static struct pty *start_remembering(const char *term, const char *colour, const char *option)
 {
 	static char state[128], no_colour[32];
 	const char *program = getenv("SAGBEND");
 	const char *const argv[] = { program ? program : "build/sagbend", "open", files.job, "--by", "Ida",
-		NULL };
+		option, NULL };
 	const char *const env[] = { state, no_colour, NULL };
 
 	snprintf(state, sizeof state, "XDG_STATE_HOME=%s", files.folder);
@@ -193,7 +193,7 @@ static void colours_and_characters_are_as_they_were_chosen_last(void **state)
 	char path[160];
 
 	(void)state;
-	struct pty *p = start_remembering("xterm-256color", "");
+	struct pty *p = start_remembering("xterm-256color", "", NULL);
 	assert_pty_sees(p, "No joint yet");
 	assert_pty_sees(p, "─ profile");
 	assert_null(strstr(pty_raw(p), "48;5;255"));
@@ -204,12 +204,16 @@ static void colours_and_characters_are_as_they_were_chosen_last(void **state)
 	pty_type(p, "qy");
 	assert_int_equal(pty_end(p), 0);
 	pty_free(p);
-	p = start_remembering("xterm-256color", "");
+	p = start_remembering("xterm-256color", "", NULL);
 	assert_pty_sees(p, "- profile");
 	assert_non_null(strstr(pty_raw(p), "48;5;255"));
 	pty_free(p);
+	p = start_remembering("xterm-256color", "", "--theme=night"); /* for once */
+	assert_pty_sees(p, "- profile");
+	assert_null(strstr(pty_raw(p), "48;5;255"));
+	pty_free(p);
 	/* another terminal has another font; and who wants no colours gets none */
-	p = start_remembering("tmux-256color", "1");
+	p = start_remembering("tmux-256color", "1", NULL);
 	assert_pty_sees(p, "─ profile");
 	assert_null(strstr(pty_raw(p), "48;5;"));
 	pty_free(p);
