@@ -58,16 +58,19 @@ static const char *type_both(const struct view *v)
 	return "Type the grade in percent (rising is +), Enter, azimuth, Enter.";
 }
 
+/* Changes when the hand goes on, not with each digit: a slow link is spared. */
 static const char *what_to_type(const struct view *v)
 {
 	const struct log_state *s = v->state;
+	bool second = sb_same(s->entry.fields[s->entry.focus].name, "azimuth") &&
+		sb_form_text(&s->entry, "inclination")[0];
 
 	if (!sb_store_writes(v->store) && !s->trial)
 		return "You are looking on: nothing that you type is logged.";
-	if (sb_form_text(&s->entry, "inclination")[0] == '\0')
-		return s->trial ? "Type an inclination, Enter, an azimuth: the answers above speak of them."
-				: type_both(v);
-	return "Type the azimuth, Enter.";
+	if (second)
+		return "Type the azimuth, Enter.";
+	return s->trial ? "Type an inclination, Enter, an azimuth: the answers above speak of them."
+			: type_both(v);
 }
 
 /* What is typed would mean this: shown as soon as both angles stand there. */
