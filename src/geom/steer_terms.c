@@ -1,0 +1,214 @@
+/* The terms, joint by joint: what is asked of a joint's slide, its turn, the window that ends with it and the
+ * place where it ends, each limit eased by the share t of itself; and what it costs.
+ */
+#include "geom/steer.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "steer_parts.h"
+
+static const double least_ease =
+	0.3; /* m: what a share of a corridor limit counts as at least, so that limits of 0 can give */
+static const double low_t = -0.9; /* nobody needs more room than this */
+
+static void slide_terms(struct sum *s, int k)
+{
+	struct steer_work *w = s->w;
+	const struct steer_stage *g = &w->p->stages[k];
+	struct row cone[3] = { { 0 } }, rest = { 0 };
+
+	sb_steer_row_add(&cone[0], k * SLOTS + SLID, g->yield);
+	for (int axis = 0; axis < 2; axis++) {
+		double drift = axis_of(g->drift, axis);
+		sb_steer_row_turn(w, &cone[1 + axis], k, axis, 1);
+		cone[1 + axis].rest -= g->length * drift;
+		sb_steer_row_add(&cone[1 + axis], k * SLOTS + SLID, drift);
+	}
+	sb_steer_row_cone(s, cone, STEER_LIMIT_NONE, k);
+	rest.rest = g->length;
+	sb_steer_row_add(&rest, k * SLOTS + SLID, -1);
+	sb_steer_row_add(&rest, T, g->length);
+	sb_steer_row_log(s, &rest, STEER_LIMIT_SLIDE, k);
+}
+
+static void limit_ball(struct sum *s, struct row rows[3], double limit, enum steer_limit kind, int k)
+{
+	rows[0].rest = limit;
+	sb_steer_row_add(&rows[0], T, limit);
+	sb_steer_row_cone(s, rows, kind, k);
+}
+
+static void joint_terms(struct sum *s, int k)
+{
+	struct row rows[3] = { { 0 } };
+
+	if (isinf(s->w->p->stages[k].joint_limit))
+		return;
+	for (int axis = 0; axis < 2; axis++)
+		sb_steer_row_turn(s->w, &rows[1 + axis], k, axis, 1);
+	limit_ball(s, rows, s->w->p->stages[k].joint_limit, STEER_LIMIT_JOINT, k);
+}
+
+static void window_by_ends(struct sum *s, int k)
+{
+	const struct steer_stage *g = &s->w->p->stages[k];
+	struct row rows[3] = { { 0 } };
+
+	for (int axis = 0; axis < 2; axis++) {
+		for (int j = g->window_from; j <= k; j++)
+			sb_steer_row_turn(s->w, &rows[1 + axis], j, axis, 1);
+		if (g->window_part > 0)
+			sb_steer_row_turn(s->w, &rows[1 + axis], g->window_from - 1, axis, g->window_part);
+	}
+	limit_ball(s, rows, g->window_limit, STEER_LIMIT_WINDOW, k);
+}
+
+static double past_size(const struct steer_problem *p, int k)
+{
+	size_t back = (size_t)(-1 - k);
+
+	return back < p->past_count ? hypot(p->past[back].up, p->past[back].right) : 0;
+}
+
+static void window_by_sum(struct sum *s, int k)
+{
+	const struct steer_stage *g = &s->w->p->stages[k];
+	struct row left = { 0 };
+
+	left.rest = g->window_limit;
+	sb_steer_row_add(&left, T, g->window_limit);
+	for (int j = g->window_part > 0 ? g->window_from - 1 : g->window_from; j <= k; j++) {
+		double part = j < g->window_from ? g->window_part : 1;
+		if (j < 0)
+			left.rest -= part * past_size(s->w->p, j);
+		else
+			sb_steer_row_add(&left, j * SLOTS + SIZE, -part * radian);
+	}
+	sb_steer_row_log(s, &left, STEER_LIMIT_WINDOW, k);
+}
+
+static void size_terms(struct sum *s, int k)
+{
+	struct row rows[3] = { { 0 } };
+
+	sb_steer_row_add(&rows[0], k * SLOTS + SIZE, radian);
+	for (int axis = 0; axis < 2; axis++)
+		sb_steer_row_turn(s->w, &rows[1 + axis], k, axis, 1);
+	sb_steer_row_cone(s, rows, STEER_LIMIT_NONE, k);
+}
+
+/* sign p <= limit (1 + t) */
+static void side_term(struct sum *s, int k, int axis, double sign, double limit, enum steer_limit kind)
+{
+	struct row left = { 0 };
+
+	if (isinf(limit))
+		return;
+	left.rest = fmax(limit, 1e-6);
+	sb_steer_row_add(&left, T, fmax(limit, least_ease));
+	sb_steer_row_position(s->w, &left, k, axis, -sign);
+	if (left.count == 1 && left.at[0] == T)
+		return; /* nothing in it can move */
+	sb_steer_row_log(s, &left, kind, k);
+}
+
+static void place_terms(struct sum *s, int k)
+{
+	const struct steer_problem *p = s->w->p;
+	const struct steer_stage *g = &p->stages[k];
+
+	side_term(s, k, UP, 1, g->up, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, UP, -1, g->down, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, RIGHT, 1, g->right, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, RIGHT, -1, g->left, STEER_LIMIT_CORRIDOR);
+	for (size_t i = 0; i < g->plane_count; i++) {
+		struct row left = { 0 };
+		left.rest = g->planes[i].b;
+		sb_steer_row_add(&left, T, fmax(fabs(g->planes[i].b), least_ease));
+		sb_steer_row_position(s->w, &left, k, UP, -g->planes[i].a.up);
+		sb_steer_row_position(s->w, &left, k, RIGHT, -g->planes[i].a.right);
+		if (left.count > 1)
+			sb_steer_row_log(s, &left, STEER_LIMIT_PLANE, k);
+	}
+	if (p->end == STEER_WINDOW && k == (int)p->count - 1) {
+		side_term(s, k, UP, 1, p->end_up, STEER_LIMIT_END);
+		side_term(s, k, UP, -1, p->end_down, STEER_LIMIT_END);
+		side_term(s, k, RIGHT, 1, p->end_right, STEER_LIMIT_END);
+		side_term(s, k, RIGHT, -1, p->end_left, STEER_LIMIT_END);
+	}
+}
+
+static void cost_terms(struct sum *s, int k)
+{
+	const struct steer_problem *p = s->w->p;
+	struct row slid = { 0 };
+
+	sb_steer_row_add(&slid, k * SLOTS + SLID, 1);
+	sb_steer_row_linear(s, &slid, 1);
+	for (int axis = 0; axis < 2; axis++) {
+		struct row turn = { 0 }, off = { 0 };
+		sb_steer_row_turn(s->w, &turn, k, axis, 1);
+		turn.rest -= axis_of(p->stages[k].design, axis);
+		sb_steer_row_square(s, &turn, 2 * p->turn_weight);
+		sb_steer_row_position(s->w, &off, k, axis, 1);
+		sb_steer_row_square(s, &off, 2 * p->line_weight);
+	}
+}
+
+/* Where only t counts: a trace of what keeps every unknown tied down. */
+static void regular_terms(struct sum *s, int k)
+{
+	for (int axis = 0; axis < 2; axis++) {
+		struct row turn = { 0 }, off = { 0 };
+		sb_steer_row_turn(s->w, &turn, k, axis, 1);
+		sb_steer_row_square(s, &turn, 1e-3);
+		sb_steer_row_position(s->w, &off, k, axis, 1);
+		sb_steer_row_square(s, &off, 1e-7);
+	}
+}
+
+struct sum sb_steer_terms_evaluate(struct steer_work *w, bool derivatives, bool barriers)
+{
+	bool with_cost = !w->easing || !barriers;
+	struct sum s = { w, derivatives, true, 0 };
+	struct row t = { 0 };
+
+	if (derivatives) {
+		memset(w->gradient, 0, sizeof w->gradient);
+		memset(w->border, 0, sizeof w->border);
+		memset(w->pull, 0, sizeof w->pull);
+		memset(w->pull_stage, 0, sizeof w->pull_stage);
+		w->corner = 0;
+		w->terms = 0;
+		for (int i = 0; i < w->size; i++)
+			memset(w->matrix[i], 0, (size_t)(w->band + 1) * sizeof(double));
+	}
+	for (int k = 0; k < (int)w->p->count && s.inside; k++) {
+		if (w->p->by_sum) { /* nothing else holds a size down where no window does */
+			struct row size = { 0 };
+			sb_steer_row_add(&size, k * SLOTS + SIZE, 1);
+			sb_steer_row_linear(&s, &size, 1e-4);
+		}
+		if (with_cost)
+			cost_terms(&s, k);
+		else
+			regular_terms(&s, k);
+		if (!barriers)
+			continue;
+		slide_terms(&s, k);
+		joint_terms(&s, k);
+		if (!isinf(w->p->stages[k].window_limit))
+			(w->p->by_sum ? window_by_sum : window_by_ends)(&s, k);
+		if (w->p->by_sum)
+			size_terms(&s, k);
+		place_terms(&s, k);
+	}
+	if (!barriers || !s.inside || !w->easing)
+		return s;
+	sb_steer_row_add(&t, T, 1);
+	sb_steer_row_linear(&s, &t, 1);
+	t.rest = -low_t;
+	sb_steer_row_log(&s, &t, STEER_LIMIT_NONE, 0);
+	return s;
+}
