@@ -38,7 +38,7 @@ struct steer_stage {
 	struct steer_pair gain;	  /* m of height and offset per m of length and radian of heading; near 1 */
 	struct steer_pair design; /* the design's own turn over this joint, rad */
 	double yield;		  /* rad per m slid, > 0 */
-	struct steer_pair drift;  /* rad per m rotated */
+	struct steer_pair drift;  /* rad per m rotated; smaller than yield, or no slide holds against it */
 	double joint_limit;	  /* |n_k| at most, rad; HUGE_VAL none */
 	/* The window that ends with this joint: it holds joints window_from..k whole (index of stage;
 	 * negative counts back into the past: -1 is the joint before the plan) and the share window_part
@@ -83,9 +83,10 @@ struct steer_step {
 
 enum steer_status {
 	STEER_OPTIMAL,	  /* solved; gap says how far from the least it can be */
-	STEER_INFEASIBLE, /* proven: even with every limit eased by `short_by` none would do */
+	STEER_INFEASIBLE, /* proven: there is no way until every limit gives by `short_by`, or nearly */
 	STEER_STUCK = -1, /* not solved within the iterations: never seen, never silent */
-	STEER_RANGE = -2, /* a figure that is not finite, no stages, a length or yield that is not positive */
+	STEER_RANGE = -2, /* a figure that is not finite, no stages, a length or yield that is not positive,
+			     a drift that is not smaller than the yield */
 };
 
 enum steer_limit {
@@ -104,7 +105,10 @@ struct steer_answer {
 	/* Infeasible: */
 	enum steer_limit limit; /* the kind that stands in the way: easing it alone costs least */
 	size_t stage;		/* where it binds first */
-	double short_by; /* how much it would have to give, as a share of it (corridor, bends, slide) */
+	/* How much every limit would have to give for a way, as a share of it; what is less than nine tenths
+	 * of it is proven not to be enough. Corridor, keep-out and exit give as if they were 0.3 m where they
+	 * are less, so that 0 can. 1 for a single joint that cannot end on the line, whatever gives. */
+	double short_by;
 	int iterations;
 };
 

@@ -15,7 +15,9 @@
 
 #include "steer_parts.h"
 
-static const double grow = 40, accuracy = 1e-4, enough_room = 1e-3;
+/* The barrier's weight grows by this from centre to centre: boldly, and where that got stuck, carefully. */
+static const double grow = 40, grow_carefully = 5;
+static const double accuracy = 1e-4, enough_room = 1e-3;
 
 size_t sb_steer_work_size(void)
 {
@@ -30,7 +32,7 @@ static bool sound(const struct steer_problem *p)
 	good = good && isfinite(p->start.up + p->start.right + p->heading.up + p->heading.right);
 	for (size_t k = 0; good && k < p->count; k++) {
 		const struct steer_stage *s = &p->stages[k];
-		good = s->length > 0 && s->yield > 0 &&
+		good = s->length > 0 && s->yield > hypot(s->drift.up, s->drift.right) &&
 			isfinite(s->length + s->yield + s->design.up + s->design.right + s->drift.up +
 				s->drift.right) &&
 			s->joint_limit > 0 && s->window_limit > 0 && s->up >= 0 && s->down >= 0 &&
@@ -79,7 +81,8 @@ static bool start(struct steer_work *w)
 		if (w->p->by_sum)
 			w->matrix[k * SLOTS + SIZE][w->band] += 1;
 	}
-	if (sb_steer_newton_step(w, false) < 0)
+	/* It does not keep the ties yet, so the step may well go uphill. */
+	if (isinf(sb_steer_newton_step(w, false)))
 		return false;
 	double from[MOST + 1];
 	memcpy(from, w->x, sizeof from);
@@ -87,9 +90,8 @@ static bool start(struct steer_work *w)
 	for (int k = 0; k < (int)w->p->count; k++) {
 		const struct steer_stage *s = &w->p->stages[k];
 		struct steer_pair n = turn_of(w, k);
-		double drift = hypot(s->drift.up, s->drift.right),
-		       rest = hypot(n.up - s->length * s->drift.up, n.right - s->length * s->drift.right);
-		double slid = drift < 0.9 * s->yield ? rest / (s->yield - drift) : 10 * rest / s->yield;
+		double rest = hypot(n.up - s->length * s->drift.up, n.right - s->length * s->drift.right);
+		double slid = rest / (s->yield - hypot(s->drift.up, s->drift.right));
 		w->x[k * SLOTS + SLID] = 1.2 * slid + 0.1 * s->length;
 		if (w->p->by_sum)
 			w->x[k * SLOTS + SIZE] = (1.2 * hypot(n.up, n.right) + 1e-3) / radian;
@@ -157,29 +159,47 @@ static void name_limit(const struct steer_work *w, struct steer_answer *a)
 		a->stage++;
 }
 
-/* Whether there is a way at all. The point it ends at is strictly inside every limit if there is. */
-static enum steer_status find_way(struct steer_work *w, struct steer_answer *out)
+static enum steer_status no_way(const struct steer_work *w, struct steer_answer *out)
 {
+	out->short_by = w->x[T];
+	name_limit(w, out);
+	return STEER_INFEASIBLE;
+}
+
+/* Whether there is a way at all. The point it ends at is strictly inside every limit if there is. */
+static enum steer_status find_way(struct steer_work *w, double growth, struct steer_answer *out)
+{
+	bool proven = false;
+
 	w->easing = true;
 	if (!start(w))
 		return STEER_STUCK;
 	sb_steer_terms_evaluate(w, true, true);
-	for (w->theta = w->terms / fmax(w->x[T], 0.1); w->theta < 1e10; w->theta *= grow) {
+	for (w->theta = w->terms / fmax(w->x[T], 0.1); w->theta < 1e10; w->theta *= growth) {
 		int n = sb_steer_newton_centre(w, -enough_room, 1e-2);
 		if (n < 0)
-			return STEER_STUCK;
+			return proven ? no_way(w, out) : STEER_STUCK;
 		out->iterations += n;
 		/* Twice the gap of the central path, which is met only nearly. */
 		double least = w->x[T] - 2 * w->terms / w->theta;
 		if (w->x[T] < -enough_room || (w->x[T] < 0 && least > -2 * enough_room))
 			return STEER_OPTIMAL;
-		if (least > 0) {
-			out->short_by = w->x[T];
-			name_limit(w, out);
-			return STEER_INFEASIBLE;
-		}
+		proven = proven || least > 0;
+		if (least > 0.9 * w->x[T])
+			return no_way(w, out);
 	}
-	return w->x[T] < 0 ? STEER_OPTIMAL : STEER_INFEASIBLE;
+	/* Else there may be a way, but only along the very limits: too narrow to drill. */
+	return w->x[T] < 0 ? STEER_OPTIMAL : no_way(w, out);
+}
+
+/* One joint has no freedom left when it must end on the line and tangent to it: it does, or it does not. */
+static bool one_joint_misses(const struct steer_problem *p)
+{
+	const struct steer_stage *s = &p->stages[0];
+
+	return p->end == STEER_LINE && p->count == 1 &&
+		hypot(p->start.up + s->length * s->gain.up * p->heading.up / 2,
+			p->start.right + s->length * s->gain.right * p->heading.right / 2) > 1e-9;
 }
 
 static enum steer_status look(const struct steer_problem *p, struct steer_work *w, struct steer_answer *out)
@@ -194,7 +214,14 @@ static enum steer_status look(const struct steer_problem *p, struct steer_work *
 	out->limit = STEER_LIMIT_NONE;
 	out->cost = out->gap = 0;
 	out->stage = 0;
-	return find_way(w, out);
+	if (one_joint_misses(p)) {
+		memset(w->x, 0, sizeof w->x);
+		out->limit = STEER_LIMIT_END;
+		out->short_by = 1;
+		return STEER_INFEASIBLE;
+	}
+	enum steer_status status = find_way(w, grow, out);
+	return status == STEER_STUCK ? find_way(w, grow_carefully, out) : status;
 }
 
 enum steer_status sb_steer_feasible(const struct steer_problem *p, void *work, struct steer_answer *out)

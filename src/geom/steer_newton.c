@@ -9,7 +9,7 @@
 
 #include "steer_parts.h"
 
-static const double tie_slack = 1e-11; /* keeps the factorisation regular; taken out again by refinement */
+static const double tie_slack = 1e-17; /* keeps the factorisation regular; taken out again by refinement */
 
 /* Positions tied to headings, as rows of the multipliers; unknowns that are not used stay where they are. */
 static void add_ties(struct steer_work *w)
@@ -121,9 +121,8 @@ static void multiply(const struct steer_work *w, const double *x, double *y)
 	}
 }
 
-static void solve_refined(struct steer_work *w, const double *right, double *x)
+static void solve_refined(const struct steer_work *w, const double *right, int rounds, double *x)
 {
-	static const int rounds = 1;
 	double product[MOST] = { 0 }, correction[MOST];
 
 	memcpy(x, right, (size_t)w->size * sizeof *x);
@@ -138,21 +137,16 @@ static void solve_refined(struct steer_work *w, const double *right, double *x)
 	}
 }
 
-double sb_steer_newton_step(struct steer_work *w, bool move_t)
+/* Solves for the step with so many rounds of refinement. Returned: the decrement squared. */
+static double solve_step(struct steer_work *w, bool move_t, int rounds)
 {
-	double right[MOST], with_t[MOST] = { 0 }, dt = 0;
+	double right[MOST] = { 0 }, with_t[MOST] = { 0 }, dt = 0;
 
-	memset(w->residual, 0, sizeof w->residual);
-	add_ties(w);
-	if (!factorise(w))
-		return -1;
 	for (int i = 0; i < w->size; i++)
 		right[i] = i % SLOTS >= TIE ? -w->residual[i] : -w->gradient[i];
-	for (int k = 0; k < (int)w->p->count; k++) /* the multipliers start from nothing at each step */
-		w->x[k * SLOTS + TIE] = w->x[k * SLOTS + TIE + 1] = 0;
-	solve_refined(w, right, w->step);
+	solve_refined(w, right, rounds, w->step);
 	if (move_t) {
-		solve_refined(w, w->border, with_t);
+		solve_refined(w, w->border, rounds, with_t);
 		double top = -w->gradient[T], bottom = w->corner;
 		for (int i = 0; i < w->size; i++) {
 			top -= w->border[i] * w->step[i];
@@ -167,7 +161,23 @@ double sb_steer_newton_step(struct steer_work *w, bool move_t)
 	for (int i = 0; i < w->size; i++)
 		if (i % SLOTS < TIE)
 			decrement -= w->gradient[i] * w->step[i];
-	return isfinite(decrement) ? decrement : -1;
+	return decrement;
+}
+
+double sb_steer_newton_step(struct steer_work *w, bool move_t)
+{
+	static const int usual = 1, careful = 6;
+
+	memset(w->residual, 0, sizeof w->residual);
+	add_ties(w);
+	if (!factorise(w))
+		return -HUGE_VAL;
+	for (int k = 0; k < (int)w->p->count; k++) /* the multipliers start from nothing at each step */
+		w->x[k * SLOTS + TIE] = w->x[k * SLOTS + TIE + 1] = 0;
+	double decrement = solve_step(w, move_t, usual);
+	if (decrement < 0)
+		decrement = solve_step(w, move_t, careful);
+	return isfinite(decrement) ? decrement : -HUGE_VAL;
 }
 
 void sb_steer_newton_move(struct steer_work *w, const double *from, double share)
