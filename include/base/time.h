@@ -17,6 +17,13 @@ double sb_time_tick(void);	 /* seconds on a clock that only runs forward */
 void sb_time_iso(int64_t ms, char text[SB_TIME_TEXT]);
 int sb_time_parse(const char *iso, int64_t *ms, struct sb_err *err);
 
+/* A day, "2026-11-25": its first moment. */
+int sb_time_parse_day(const char *day, int64_t *ms, struct sb_err *err);
+void sb_time_day(int64_t ms, char text[SB_TIME_TEXT]);
+
+/* The year with its share gone by: 2026.0 is its first moment, whether it has 365 days or 366. */
+double sb_time_year(int64_t ms);
+
 /* "25 Nov 14:32 +01:00" and "14:32", at an offset in minutes. */
 void sb_time_long(int64_t ms, int offset, char text[SB_TIME_TEXT]);
 void sb_time_short(int64_t ms, int offset, char text[SB_TIME_TEXT]);

@@ -8,6 +8,8 @@
 #include <stdio.h>
 #include <time.h>
 
+#define DAY_MS ((int64_t)86400000)
+
 static int64_t frozen = -1;
 
 int64_t sb_time_now(void)
@@ -166,6 +168,38 @@ int sb_time_parse(const char *iso, int64_t *ms, struct sb_err *err)
 	return 0;
 wrong:
 	return sb_fail(err, SB_FORMAT, "'%.40s' is not a time. Write it as 2026-11-25T14:32:00Z.", iso);
+}
+
+int sb_time_parse_day(const char *day, int64_t *ms, struct sb_err *err)
+{
+	int year, month, date;
+
+	if (!looks_like(day, "0000-00-00") || day[10] != '\0')
+		goto wrong;
+	year = digits(day, 4);
+	month = digits(day + 5, 2);
+	date = digits(day + 8, 2);
+	if (month < 1 || month > 12 || date < 1 || date > month_days(year, month))
+		goto wrong;
+	*ms = days_of(year, month, date) * DAY_MS;
+	return 0;
+wrong:
+	return sb_fail(err, SB_FORMAT, "'%.40s' is not a day. Write it as 2026-11-25.", day);
+}
+
+void sb_time_day(int64_t ms, char text[SB_TIME_TEXT])
+{
+	struct civil c = civil_of(ms);
+
+	snprintf(text, SB_TIME_TEXT, "%04d-%02d-%02d", c.year % 10000, c.month, c.day);
+}
+
+double sb_time_year(int64_t ms)
+{
+	int year = civil_of(ms).year;
+	int64_t begins = days_of(year, 1, 1) * DAY_MS, ends = days_of(year + 1, 1, 1) * DAY_MS;
+
+	return year + (double)(ms - begins) / (double)(ends - begins);
 }
 
 void sb_time_long(int64_t ms, int offset, char text[SB_TIME_TEXT])

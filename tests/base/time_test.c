@@ -172,6 +172,41 @@ static void the_offset_of_local_time_is_that_of_the_moment(void **state)
 	tzset();
 }
 
+static void a_year_is_shared_out_by_its_own_length(void **state)
+{
+	(void)state;
+	assert_near(sb_time_year(parsed("2025-01-01T00:00:00Z")), 2025, 0);
+	assert_near(sb_time_year(parsed("2025-07-02T12:00:00Z")), 2025.5, 1e-12); /* 182.5 of 365 days */
+	assert_near(sb_time_year(parsed("2028-07-02T00:00:00Z")), 2028.5, 1e-12); /* 183 of 366 */
+	assert_near(sb_time_year(parsed("2028-12-31T00:00:00Z")), 2028 + 365 / 366.0, 1e-12);
+	assert_near(sb_time_year(parsed("2026-11-25T00:00:00Z")), 2026 + 328 / 365.0, 1e-12);
+	assert_near(sb_time_year(parsed("1969-12-31T00:00:00Z")), 1969 + 364 / 365.0, 1e-12);
+	double before = sb_time_year(parsed("2030-01-01T00:00:00Z") - 1);
+	assert_true(before < 2030 && before > 2030 - 1e-9);
+}
+
+static void a_day_is_read_and_written(void **state)
+{
+	static const char *const wrong[] = { "", "2026", "2026-11", "2026-11-25T00:00:00Z", "2026-11-31",
+		"2027-02-29", "2026-00-10", "2026-13-10", "2026-01-00", "26-11-25", "2026/11/25",
+		"25.11.2026", "2026-11-25 ", " 2026-11-25", "+026-11-25" };
+	char text[SB_TIME_TEXT];
+	struct sb_err err;
+	int64_t ms = 7;
+
+	(void)state;
+	assert_int_equal(sb_time_parse_day("2028-02-29", &ms, &err), 0);
+	assert_true(ms == parsed("2028-02-29T00:00:00Z"));
+	sb_time_day(ms + day - 1, text);
+	assert_string_equal(text, "2028-02-29");
+	for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+		assert_int_equal(sb_time_parse_day(wrong[i], &ms, &err), -1);
+		assert_int_equal(err.code, SB_FORMAT);
+		assert_non_null(strstr(err.text, "Write it as 2026-11-25."));
+		assert_true(ms == parsed("2028-02-29T00:00:00Z"));
+	}
+}
+
 static const struct CMUnitTest tests[] = {
 	cmocka_unit_test(a_frozen_clock_stands_until_it_runs_again),
 	cmocka_unit_test(known_moments_are_written_as_iso_8601),
@@ -180,6 +215,8 @@ static const struct CMUnitTest tests[] = {
 	cmocka_unit_test(what_is_not_a_time_is_refused_with_what_would_be),
 	cmocka_unit_test(people_read_local_time),
 	cmocka_unit_test(the_offset_of_local_time_is_that_of_the_moment),
+	cmocka_unit_test(a_year_is_shared_out_by_its_own_length),
+	cmocka_unit_test(a_day_is_read_and_written),
 };
 
 int main(void)
