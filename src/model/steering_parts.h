@@ -1,0 +1,60 @@
+/* What the parts of the plan share: where it starts, and what is known there. steering_stages.c lays out the
+ * stages along the design ahead, steering_lay.c lays an answer through the real geometry, steering.c leads
+ * from one to the other and searches for where to pull back to, steering_words.c says it. Nothing here is for
+ * others than these four files.
+ */
+#ifndef SB_MODEL_STEERING_PARTS_H
+#define SB_MODEL_STEERING_PARTS_H
+
+#include "model/steering.h"
+
+#include <math.h>
+
+enum { SIGHT = 40 }; /* joints that a plan looks ahead, or a withdrawal back */
+
+struct laying {
+	const struct setup *setup;
+	const struct path *path;
+	const struct response *response;
+	double bit_md_m; /* where the plan starts */
+	int joint;	 /* the joint drilled last there */
+	struct vec3 bit;
+	struct attitude heading;
+	struct deviation deviation;
+	double stations[STEER_STAGES + 1];
+	struct design_place places[STEER_STAGES + 1];
+	int to_exit;	/* joints until the exit's station is passed; 0: further than can be seen */
+	double tighten; /* further share of the limits kept free, 0 at first */
+	const struct plan_joint *given; /* a hand's order for the joint before the plan's first; NULL: none */
+};
+
+static inline double sb_steering_size(struct steer_pair p)
+{
+	return hypot(p.up, p.right);
+}
+
+/* The turn from one attitude to the other: in the vertical plane, and square to it. */
+struct steer_pair sb_steering_turn(const struct attitude *from, const struct attitude *to);
+
+/* The length of the joint that is k joints after the next. */
+double sb_steering_joint_length(const struct laying *l, int k);
+
+/* Finds the bit beside the design, and the joints' ends along it. Returned: false when no design is left. */
+bool sb_steering_begin(struct laying *l);
+
+/* The problem of being back after `count` joints. */
+void sb_steering_stages(const struct laying *l, size_t count, struct steer_problem *p);
+
+/* In how many joints the bore is back without haste, and how many there are to the exit or in sight. */
+size_t sb_steering_comfortable(const struct laying *l, const struct steer_problem *p);
+size_t sb_steering_farthest(const struct laying *l);
+
+/* Lays `count` joints; those past the answer's end follow the design. Returned: the worst share of a limit
+ * that is used. */
+double sb_steering_lay(const struct laying *l, const struct steer_problem *p, const struct steer_answer *a,
+	size_t count, struct plan *out);
+
+/* Says why, in out->words. */
+void sb_steering_explain(const struct laying *l, struct plan *out);
+
+#endif

@@ -1,0 +1,291 @@
+/* The stages: what each joint ahead is given to do it with, along the design line: the corridor at its end,
+ * the bend limits with the bends already in the ground, obstacles, what the ground gives; and how far ahead
+ * the bore is to be back on the line.
+ *
+ * Margins: a plan uses eight tenths of a bend limit and of the corridor where the design leaves that much,
+ * because readings are noisy and ground is not uniform: a plan that uses all of a limit breaks it every other
+ * time.
+ */
+#include "steering_parts.h"
+
+#include "geom/angle.h"
+
+#include <string.h>
+
+static const double bend_margin = 0.8, corridor_margin = 0.8;
+
+double sb_steering_joint_length(const struct laying *l, int k)
+{
+	return sb_frame_metres(l->setup->frame, sb_job_tally(l->setup->job, l->joint + 1 + k).value);
+}
+
+/* The length of joint n, of the path or of the order that was given. */
+static double drilled_length(const struct laying *l, int n)
+{
+	if (l->given && n == l->given->joint)
+		return l->given->length_m;
+	return l->path->rows[n].bit_md_m - l->path->rows[n - 1].bit_md_m;
+}
+
+/* The heading of the hole at a bit depth of the present path: read off the arcs, or as the response carries
+ * it on. */
+static struct attitude heading_at(const struct laying *l, double md_m)
+{
+	const struct row *last = sb_path_back(l->path, 0);
+	struct vec3 heading;
+	double inc, azi;
+
+	if (md_m >= l->bit_md_m)
+		return l->heading;
+	if (md_m <= last->survey_md_m) {
+		sb_path_at(l->path, fmax(md_m, 0), NULL, &heading);
+		sb_vec3_attitude(heading, &inc, &azi);
+		return sb_attitude(inc, azi);
+	}
+	/* Between sensor and bit: in proportion. */
+	double t = (md_m - last->survey_md_m) / (l->bit_md_m - last->survey_md_m);
+	struct attitude from = sb_response_heading(l->path, l->response);
+	return sb_attitude(from.inc_rad + t * (l->heading.inc_rad - from.inc_rad),
+		from.azi_rad + t * sb_wrap_half(l->heading.azi_rad - from.azi_rad));
+}
+
+struct steer_pair sb_steering_turn(const struct attitude *from, const struct attitude *to)
+{
+	return (struct steer_pair){ to->inc_rad - from->inc_rad,
+		sb_wrap_half(to->azi_rad - from->azi_rad) * sin((from->inc_rad + to->inc_rad) / 2) };
+}
+
+static struct steer_pair design_turn(const struct design_place *from, const struct design_place *to)
+{
+	return (struct steer_pair){ to->inc_rad - from->inc_rad,
+		sb_wrap_half(to->azi_rad - from->azi_rad) * sin((from->inc_rad + to->inc_rad) / 2) };
+}
+
+/* Stations of the joints' ends, following the design. */
+static void walk_design(struct laying *l)
+{
+	const struct design *d = l->setup->design;
+
+	l->stations[0] = l->deviation.station_m;
+	l->places[0] = sb_design_at(d, l->stations[0]);
+	for (int k = 0; k < SIGHT; k++) {
+		double length = sb_steering_joint_length(l, k);
+		const struct vec3 *h = &l->places[k].heading;
+		double step = length * hypot(h->n, h->e);
+		struct design_place middle = sb_design_at(d, l->stations[k] + step / 2);
+		step = length * hypot(middle.heading.n, middle.heading.e);
+		l->stations[k + 1] = l->stations[k] + step;
+		l->places[k + 1] = sb_design_at(d, l->stations[k + 1]);
+		if (l->to_exit == 0 && l->stations[k + 1] >= d->length_m - 0.25 * length)
+			l->to_exit = k + 1;
+	}
+}
+
+static double turn_limit(const struct laying *l, double length_m, const struct number *radius)
+{
+	return sb_number_given(radius) ? length_m / sb_frame_metres(l->setup->frame, radius->value)
+				       : HUGE_VAL;
+}
+
+/* The limit with its margin, but never less than the design itself needs. */
+static double with_margin(const struct laying *l, double limit, double design)
+{
+	double share = bend_margin * (1 - l->tighten);
+
+	return fmin(limit, fmax(limit * share, design * 1.02));
+}
+
+static void set_window(const struct laying *l, struct steer_problem *p, size_t k)
+{
+	const struct job *job = l->setup->job;
+	struct steer_stage *s = &p->stages[k];
+	double length = 0;
+	bool by_length = sb_number_given(&job->window_length);
+	double want = by_length ? sb_frame_metres(l->setup->frame, job->window_length.value) : HUGE_VAL;
+	int joints = by_length ? STEER_PAST : (int)job->window_joints.value;
+	struct steer_pair sum = { 0, 0 };
+	int i = (int)k, first = -l->joint;
+
+	s->window_limit = HUGE_VAL;
+	if (!sb_number_given(&job->window_minimum))
+		return;
+	for (int n = 0; n < joints && i >= first && i >= -STEER_PAST && length < want; n++, i--) {
+		double one = i >= 0 ? p->stages[i].length : drilled_length(l, l->joint + 1 + i);
+		if (length + one > want) {
+			s->window_part = (want - length) / one;
+			length = want;
+			break;
+		}
+		length += one;
+		if (i >= 0) {
+			sum.up += p->stages[i].design.up;
+			sum.right += p->stages[i].design.right;
+		}
+	}
+	s->window_from = i + 1;
+	s->window_limit = with_margin(l, length / sb_frame_metres(l->setup->frame, job->window_minimum.value),
+		sb_steering_size(sum));
+}
+
+/* The corridor at a joint's end. A bore that is outside, or nearly, gets a funnel that brings it in: what it
+ * is outside by may shrink over so many joints. */
+static double side_limit(const struct laying *l, double limit_m, double now_m, int k)
+{
+	const int funnel = 8;
+	double inside = limit_m * corridor_margin * (1 - l->tighten);
+
+	if (isinf(limit_m))
+		return HUGE_VAL;
+	if (now_m <= inside)
+		return inside;
+	/* At first nothing is asked beyond what already is, then ever more. */
+	double most = fmax(now_m, limit_m) * 1.0 + 0.05 +
+		sb_steering_size((struct steer_pair){ l->deviation.inc_off_rad, l->deviation.azi_off_rad }) *
+			(l->stations[k] - l->stations[0]);
+	double t = fmin((double)k / funnel, 1);
+	return fmax(inside, most + t * (inside - most));
+}
+
+static void set_corridor(const struct laying *l, struct steer_stage *s, int k)
+{
+	struct corridor_limits c = sb_corridor_at(l->setup->corridor, l->stations[k]);
+	double high = fmax(l->deviation.height_m, 0), low = fmax(-l->deviation.height_m, 0);
+	double right = fmax(l->deviation.offset_m, 0), left = fmax(-l->deviation.offset_m, 0);
+
+	s->up = side_limit(l, c.up_m, high, k);
+	s->down = side_limit(l, c.down_m, low, k);
+	s->right = side_limit(l, c.right_m, right, k);
+	s->left = side_limit(l, c.left_m, left, k);
+}
+
+/* Keeps the hole on the design's side of an obstacle near this station: a plane square to the way from
+ * obstacle to design. */
+static void set_planes(const struct laying *l, struct steer_stage *s, int k)
+{
+	const struct job *job = l->setup->job;
+	const struct frame *f = l->setup->frame;
+	const struct design_place *at = &l->places[k];
+
+	for (size_t i = 0; i < job->obstacle_count && s->plane_count < 2; i++) {
+		const struct obstacle_point *o = &job->obstacles[i];
+		struct vec3 place =
+			sb_frame_ground(f, o->easting.value, o->northing.value, o->elevation.value);
+		struct deviation d = sb_deviation(l->setup->design, place, NULL, at->station_m);
+		double keep =
+			sb_frame_metres(f, o->diameter.value) / 2 + sb_frame_metres(f, o->clearance.value);
+		double apart = hypot(d.offset_m, d.height_m);
+		if (fabs(d.station_m - at->station_m) > s->length / 2 + keep || apart < 1e-3 ||
+			apart > keep + 10)
+			continue;
+		/* a . p <= apart - keep, a from the design towards the obstacle */
+		struct steer_plane *plane = &s->planes[s->plane_count++];
+		plane->a = (struct steer_pair){ d.height_m / apart, d.offset_m / apart };
+		plane->b = fmax(apart - keep, 0);
+	}
+}
+
+/* A curve of the design that is missed for want of turn costs more than one that is overdone: what is not
+ * known of the yield is taken at its poorer side. */
+static double careful_yield(const struct response *r)
+{
+	const double doubt = 0.6;
+
+	return fmax(r->yield - doubt * r->yield_sigma, 0.4 * r->yield);
+}
+
+static void set_stage(const struct laying *l, struct steer_problem *p, size_t k)
+{
+	struct steer_stage *s = &p->stages[k];
+	const struct job *job = l->setup->job;
+
+	memset(s, 0, sizeof *s);
+	s->length = sb_steering_joint_length(l, (int)k);
+	double level = hypot(l->places[k].heading.n, l->places[k].heading.e);
+	s->gain = (struct steer_pair){ 1 / fmax(level, 0.2), 1 };
+	s->design = design_turn(&l->places[k], &l->places[k + 1]);
+	s->yield = careful_yield(l->response);
+	s->drift = (struct steer_pair){ l->response->drift_up, l->response->drift_right };
+	double joint = fmin(turn_limit(l, s->length, &job->joint_minimum),
+		turn_limit(l, s->length, &job->drill_pipe_minimum_radius));
+	s->joint_limit = isinf(joint) ? joint : with_margin(l, joint, sb_steering_size(s->design));
+	set_corridor(l, s, (int)k + 1);
+	set_planes(l, s, (int)k + 1);
+	set_window(l, p, k);
+}
+
+static void set_past(const struct laying *l, struct steer_problem *p)
+{
+	struct attitude after = l->heading;
+	double md = l->bit_md_m;
+
+	for (int i = 0; i < STEER_PAST && l->joint - i >= 1; i++) {
+		md -= drilled_length(l, l->joint - i);
+		struct attitude before = heading_at(l, md);
+		p->past[i] = sb_steering_turn(&before, &after);
+		after = before;
+		p->past_count = (size_t)i + 1;
+		if (!sb_number_given(&l->setup->job->window_length) &&
+			i + 1 >= (int)l->setup->job->window_joints.value)
+			break;
+	}
+}
+
+static void set_exit(const struct laying *l, struct steer_problem *p)
+{
+	const struct corridor *c = l->setup->corridor;
+	double slope = fabs(tan(l->places[l->to_exit].inc_rad - SB_PI / 2));
+
+	/* High by h comes out h / slope short of the exit, low likewise long. */
+	p->end = STEER_WINDOW;
+	p->end_up = c->exit_short_m * slope * 0.2;
+	p->end_down = c->exit_long_m * slope * 0.2;
+	p->end_left = c->exit_left_m * 0.8;
+	p->end_right = c->exit_right_m * 0.8;
+}
+
+void sb_steering_stages(const struct laying *l, size_t count, struct steer_problem *p)
+{
+	memset(p, 0, sizeof *p);
+	p->count = count;
+	p->by_sum = l->setup->job->method == METHOD_SUM;
+	p->start = (struct steer_pair){ l->deviation.height_m, l->deviation.offset_m };
+	p->heading = (struct steer_pair){ l->heading.inc_rad - l->places[0].inc_rad,
+		sb_wrap_half(l->heading.azi_rad - l->places[0].azi_rad) * sin(l->heading.inc_rad) };
+	p->turn_weight = 3000;
+	p->line_weight = 1;
+	for (size_t k = 0; k < count; k++)
+		set_stage(l, p, k);
+	set_past(l, p);
+	if (l->to_exit && (int)count >= l->to_exit)
+		set_exit(l, p);
+}
+
+bool sb_steering_begin(struct laying *l)
+{
+	l->deviation = sb_deviation(
+		l->setup->design, l->bit, &l->heading.heading, sb_path_back(l->path, 0)->deviation.station_m);
+	if (l->deviation.station_m >= l->setup->design->length_m)
+		return false;
+	walk_design(l);
+	return true;
+}
+/* Two equal arcs bring the bore back from offset y in s = 2 sqrt(R y - y^2/4); turning the heading in takes R
+ * |h| more. (Derived: plane geometry.) Half as long again is gentle. */
+size_t sb_steering_comfortable(const struct laying *l, const struct steer_problem *p)
+{
+	double radius = 0.6 / p->stages[0].yield;
+
+	if (!isinf(p->stages[0].joint_limit))
+		radius = fmax(radius, p->stages[0].length / p->stages[0].joint_limit);
+	if (!isinf(p->stages[0].window_limit) && sb_number_given(&l->setup->job->window_minimum))
+		radius = fmax(radius,
+			sb_frame_metres(l->setup->frame, l->setup->job->window_minimum.value) / bend_margin);
+	double y = sb_steering_size(p->start), h = sb_steering_size(p->heading);
+	double distance = 2 * sqrt(fmax(radius * y - y * y / 4, 0)) + 2 * radius * h;
+	return (size_t)ceil(1.5 * distance / p->stages[0].length) + 3;
+}
+
+size_t sb_steering_farthest(const struct laying *l)
+{
+	return l->to_exit ? (size_t)l->to_exit : SIGHT;
+}
