@@ -46,7 +46,8 @@ struct steer_stage {
 	double window_limit;
 	int window_from;
 	double window_part;
-	double up, down, left, right; /* the corridor at its end, m, >= 0; HUGE_VAL none */
+	double up, down, left, right; /* the corridor at its end, m, >= 0; HUGE_VAL none; less than a
+					 micrometre counts as one, as in the exit box */
 	struct steer_plane planes[2];
 	size_t plane_count;
 };
@@ -85,8 +86,9 @@ enum steer_status {
 	STEER_OPTIMAL,	  /* solved; gap says how far from the least it can be */
 	STEER_INFEASIBLE, /* proven: there is no way until every limit gives by `short_by`, or nearly */
 	STEER_STUCK = -1, /* not solved within the iterations: never seen, never silent */
-	STEER_RANGE = -2, /* a figure that is not finite, no stages, a length or yield that is not positive,
-			     a drift that is not smaller than the yield */
+	STEER_RANGE = -2, /* a figure that is not finite, no stages or too many, a length, gain, yield or
+			     weight that is not positive, a drift that is not smaller than the yield, a
+			     limit below nothing, a window that begins after its end or too far back */
 };
 
 enum steer_limit {

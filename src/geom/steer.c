@@ -18,28 +18,47 @@
 /* The barrier's weight grows by this from centre to centre: boldly, and where that got stuck, carefully. */
 static const double grow = 40, grow_carefully = 5;
 static const double accuracy = 1e-4, enough_room = 1e-3;
+/* The gap at a centre of m terms is m / theta; at one that is met only nearly, Newton's decrement d below
+ * 0.22, it is (m + d (d + sqrt m) / (1 - d)) / theta at most: a fifth more, from three terms up. (Nesterov,
+ * Introductory Lectures on Convex Optimization, 2004, 4.2.) */
+static const double nearly = 1.2;
 
 size_t sb_steer_work_size(void)
 {
 	return sizeof(struct steer_work);
 }
 
+static bool finite_pair(struct steer_pair v)
+{
+	return isfinite(v.up) && isfinite(v.right);
+}
+
+static bool sound_stage(const struct steer_stage *s, int k)
+{
+	bool good = s->length > 0 && s->yield > hypot(s->drift.up, s->drift.right) && isfinite(s->length) &&
+		isfinite(s->yield) && finite_pair(s->design) && finite_pair(s->drift) && s->gain.up > 0 &&
+		s->gain.right > 0 && finite_pair(s->gain);
+
+	good = good && s->joint_limit > 0 && s->window_limit > 0 && s->up >= 0 && s->down >= 0 &&
+		s->left >= 0 && s->right >= 0 && s->window_from <= k && s->window_from >= -STEER_PAST &&
+		s->window_part >= 0 && s->window_part <= 1 && s->plane_count <= 2;
+	for (size_t i = 0; good && i < s->plane_count; i++)
+		good = finite_pair(s->planes[i].a) && isfinite(s->planes[i].b);
+	return good;
+}
+
 static bool sound(const struct steer_problem *p)
 {
 	bool good = p->count >= 1 && p->count <= STEER_STAGES && p->past_count <= STEER_PAST &&
-		p->turn_weight > 0 && p->line_weight > 0;
+		p->turn_weight > 0 && isfinite(p->turn_weight) && p->line_weight > 0 &&
+		isfinite(p->line_weight) && finite_pair(p->start) && finite_pair(p->heading);
 
-	good = good && isfinite(p->start.up + p->start.right + p->heading.up + p->heading.right);
-	for (size_t k = 0; good && k < p->count; k++) {
-		const struct steer_stage *s = &p->stages[k];
-		good = s->length > 0 && s->yield > hypot(s->drift.up, s->drift.right) &&
-			isfinite(s->length + s->yield + s->design.up + s->design.right + s->drift.up +
-				s->drift.right) &&
-			s->joint_limit > 0 && s->window_limit > 0 && s->up >= 0 && s->down >= 0 &&
-			s->left >= 0 && s->right >= 0 && s->window_from <= (int)k &&
-			s->window_from >= -STEER_PAST && s->window_part >= 0 && s->window_part <= 1 &&
-			s->plane_count <= 2;
-	}
+	if (p->end == STEER_WINDOW)
+		good = good && p->end_up >= 0 && p->end_down >= 0 && p->end_left >= 0 && p->end_right >= 0;
+	for (size_t i = 0; good && i < p->past_count; i++)
+		good = finite_pair(p->past[i]);
+	for (size_t k = 0; good && k < p->count; k++)
+		good = sound_stage(&p->stages[k], (int)k);
 	return good;
 }
 
@@ -260,7 +279,7 @@ enum steer_status sb_steer_solve(const struct steer_problem *p, void *work, stru
 			break;
 		}
 		out->iterations += n;
-		out->gap = w->terms / w->theta;
+		out->gap = nearly * w->terms / w->theta;
 	}
 	if (out->gap == 0)
 		return STEER_STUCK;

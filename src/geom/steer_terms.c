@@ -88,14 +88,24 @@ static void window_by_sum(struct sum *s, int k)
 	sb_steer_row_log(s, &left, STEER_LIMIT_WINDOW, k);
 }
 
+/* The size of a turn, from below: no less than the turn. From above: no joint turns more than its whole
+ * length slid with all of the drift, and a size that no window holds down must stop somewhere; that it is
+ * twice as much takes nothing from any answer.
+ */
 static void size_terms(struct sum *s, int k)
 {
-	struct row rows[3] = { { 0 } };
+	const struct steer_stage *g = &s->w->p->stages[k];
+	double most = g->length * (g->yield + hypot(g->drift.up, g->drift.right));
+	struct row rows[3] = { { 0 } }, room = { 0 };
 
 	sb_steer_row_add(&rows[0], k * SLOTS + SIZE, radian);
 	for (int axis = 0; axis < 2; axis++)
 		sb_steer_row_turn(s->w, &rows[1 + axis], k, axis, 1);
 	sb_steer_row_cone(s, rows, STEER_LIMIT_NONE, k);
+	room.rest = 2 * most;
+	sb_steer_row_add(&room, T, most);
+	sb_steer_row_add(&room, k * SLOTS + SIZE, -radian);
+	sb_steer_row_log(s, &room, STEER_LIMIT_NONE, k);
 }
 
 /* sign p <= limit (1 + t) */
@@ -185,11 +195,6 @@ struct sum sb_steer_terms_evaluate(struct steer_work *w, bool derivatives, bool 
 			memset(w->matrix[i], 0, (size_t)(w->band + 1) * sizeof(double));
 	}
 	for (int k = 0; k < (int)w->p->count && s.inside; k++) {
-		if (w->p->by_sum) { /* nothing else holds a size down where no window does */
-			struct row size = { 0 };
-			sb_steer_row_add(&size, k * SLOTS + SIZE, 1);
-			sb_steer_row_linear(&s, &size, 1e-4);
-		}
 		if (with_cost)
 			cost_terms(&s, k);
 		else

@@ -237,8 +237,8 @@ static void set_exit(const struct laying *l, struct steer_problem *p)
 
 	/* High by h comes out h / slope short of the exit, low likewise long. */
 	p->end = STEER_WINDOW;
-	p->end_up = c->exit_short_m * slope * 0.2;
-	p->end_down = c->exit_long_m * slope * 0.2;
+	p->end_up = isinf(c->exit_short_m) ? HUGE_VAL : c->exit_short_m * slope * 0.2;
+	p->end_down = isinf(c->exit_long_m) ? HUGE_VAL : c->exit_long_m * slope * 0.2;
 	p->end_left = c->exit_left_m * 0.8;
 	p->end_right = c->exit_right_m * 0.8;
 }
