@@ -17,8 +17,9 @@ V ?= release
 BUILD ?= build
 B := $(BUILD)/$(V)
 
-BUILD_PACKAGES := gcc libc6-dev pkg-config libncurses-dev libsqlite3-dev libsodium-dev libinih-dev libcsv-dev
-CHECK_PACKAGES := libcmocka-dev libvterm-dev sqlite3 valgrind bash-completion procps
+BUILD_PACKAGES := gcc libc6-dev pkg-config libncurses-dev libsqlite3-dev libsodium-dev libinih-dev libcsv-dev \
+	libproj-dev proj-data
+CHECK_PACKAGES := libcmocka-dev libvterm-dev sqlite3 valgrind bash-completion procps proj-bin geographiclib-tools
 LINT_PACKAGES := clang-format clang-tidy cppcheck mandoc shellcheck gcovr
 
 WARN := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wdouble-promotion -Wformat=2 \
@@ -31,7 +32,7 @@ LINK_release := -pie -Wl,-z,relro,-z,now
 LINK_asan := -fsanitize=address,undefined
 LINK_cov := --coverage
 
-PACKAGES_PC := ncursesw sqlite3 libsodium inih
+PACKAGES_PC := ncursesw sqlite3 libsodium inih proj
 CFLAGS_ALL = -std=c11 $(WARN) $(CFLAGS) $(HARDEN_$(V)) -ffp-contract=off -ffile-prefix-map=$(CURDIR)=.
 CPPFLAGS_ALL = -D_GNU_SOURCE -DNCURSES_WIDECHAR=1 -DNCURSES_NOMACROS -Iinclude $(CPPFLAGS)
 LDFLAGS_ALL = $(LINK_$(V)) $(LDFLAGS)
