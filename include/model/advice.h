@@ -5,6 +5,8 @@
 #define SB_MODEL_ADVICE_H
 
 #include "model/path.h"
+#include "model/response.h"
+#include "model/uncertainty.h"
 #include "model/warning.h"
 
 /* The bit, ahead of the sensor. */
@@ -14,6 +16,8 @@ struct bit {
 	struct attitude attitude;
 	struct deviation deviation;
 	struct corridor_use use;
+	struct doubt doubt; /* carried from the reading, and that of the projection itself */
+	double outside;	    /* chance that the bit is outside the corridor, 0..1 */
 	enum level level;   /* of the corridor, at the bit */
 	enum projection by; /* how it was projected */
 	double apart_m;	    /* how far the other way of projecting puts it */
@@ -41,9 +45,13 @@ struct budget {
 	const char *by; /* "joint limit", "window limit", "drill pipe" */
 };
 
-/* All three look from the end of the path, or as if `trial` (which may be NULL) had been appended to it. */
+/* All look from the end of the path, or as if `trial` (which may be NULL) had been appended to it. */
 
 struct bit sb_advice_bit(const struct setup *setup, const struct path *p, const struct row *trial);
+/* How sure the bit's place is: the reading's doubt carried on to it, and what the hole may have turned since
+ * (half that turn over that length, in the mean). Where the contract judges on confidence, the level too. */
+void sb_advice_doubt(const struct setup *setup, const struct uncertainty *u, const struct response *response,
+	const struct path *p, const struct row *trial, struct bit *bit);
 /* Looks ahead from the bit over at most `sight` joints. joints: how many are in the ground. */
 struct ahead sb_advice_ahead(const struct setup *setup, const struct bit *bit, const struct path *p,
 	const struct row *trial, int sight);

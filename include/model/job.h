@@ -22,6 +22,7 @@ enum material { MATERIAL_STEEL, MATERIAL_PE };
 enum bend_method { METHOD_ENDS, METHOD_SUM };
 enum projection { PROJECTION_HOLD, PROJECTION_CURVE };
 enum face_as { FACE_CLOCK, FACE_DEGREES };
+enum judge { JUDGE_MEAN, JUDGE_CONFIDENCE };
 
 struct place {
 	struct number easting, northing, elevation;
@@ -119,6 +120,10 @@ struct job {
 	struct number sensor_to_bit, tool_face_offset, azimuth_correction;
 	struct number sigma_inclination, sigma_azimuth, sigma_depth, bias_inclination, bias_azimuth;
 	enum projection projection;
+	/* [uncertainty] */
+	struct number declination_sigma, declination_by_field, horizontal_field, string_field;
+	struct number depth_scale, reading_depth, confidence;
+	enum judge judge;
 	/* [drill_pipe] */
 	struct number joint_length, drill_pipe_minimum_radius;
 	/* [product_pipe] */

@@ -7,6 +7,7 @@
 #define SB_MODEL_PATH_H
 
 #include "geom/arc.h"
+#include "geom/uncert.h"
 #include "model/corridor.h"
 #include "model/design.h"
 #include "model/frame.h"
@@ -32,6 +33,12 @@ struct window {
 	double radius_ends_m, radius_sum_m;
 };
 
+/* How sure a place is: one sigma along the design line, of its offset and of its height, and how the last two
+ * go together, -1..1. */
+struct doubt {
+	double along_m, across_m, up_m, correlation;
+};
+
 struct row {
 	int64_t reading; /* id; 0: the entry */
 	int leg, joint;
@@ -42,6 +49,9 @@ struct row {
 	struct vec3 at;		  /* of the sensor when on_path, else where the path ended before */
 	struct deviation deviation;
 	struct corridor_use use;
+	struct uncert uncert; /* running sums of what the readings may err (model/uncertainty.h) */
+	struct doubt doubt;   /* what they come to; of the sensor */
+	double outside;	      /* chance of being outside the corridor, 0..1 */
 	/* the course from the row on the path before this one */
 	double course_m, dogleg_rad;
 	double dogleg_sigma_rad;

@@ -59,6 +59,13 @@ struct drilled sb_response_drilled(
 /* The turn that the response expects of it, rad. */
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up_rad, double *right_rad);
 
+/* How far the hole may have turned between two bit depths of the path, one sigma up and right, for somebody
+ * who holds the heading: what the slides were meant to give, how sure the response is, and what the ground
+ * does by itself. What was not written down, or lies past the path's end, may have been slid all through, any
+ * way. */
+void sb_response_unsure(const struct setup *setup, const struct path *path, const struct response *r,
+	double from_m, double to_m, double *up_rad, double *right_rad);
+
 /* The tool face that the tool must show so that the hole turns towards (up, right): radians clockwise from
  * high side, [0, 2 pi), with the learnt error and the sheet's offset taken out. */
 double sb_response_face(const struct setup *setup, const struct response *r, double up, double right);

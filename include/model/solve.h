@@ -15,12 +15,14 @@
 #include "model/job.h"
 #include "model/path.h"
 #include "model/response.h"
+#include "model/uncertainty.h"
 #include "model/warning.h"
 
 struct solution {
 	struct frame frame;
 	struct design design;
 	struct corridor corridor;
+	struct uncertainty uncertainty; /* what the readings may err */
 	struct path path;
 	struct warning *warnings; /* in the order they opened */
 	size_t warning_count, warning_room;

@@ -97,6 +97,35 @@ struct bit sb_advice_bit(const struct setup *s, const struct path *p, const stru
 	return bit;
 }
 
+static enum level chance_level(const struct setup *s, const struct bit *bit)
+{
+	struct chance_limit l = sb_uncertainty_limit(s);
+
+	return bit->outside > l.limit ? LEVEL_BREACH : bit->outside > l.near ? LEVEL_WATCH : LEVEL_OK;
+}
+
+void sb_advice_doubt(const struct setup *s, const struct uncertainty *u, const struct response *response,
+	const struct path *p, const struct row *trial, struct bit *bit)
+{
+	const struct row *from = back(p, trial, 0);
+	double begin = fmax(from->survey_md_m, 0), gap = bit->md_m - begin, up, right;
+	struct attitude held;
+
+	if (!end_attitude(p, trial, &held))
+		held = from->attitude;
+	sb_response_unsure(s, p, response, begin, bit->md_m, &up, &right);
+	/* A curve that goes on doubles the noise of its two readings. */
+	double bend = bit->by == PROJECTION_CURVE && from->course_m > 0
+		? from->dogleg_sigma_rad * gap / from->course_m
+		: 0;
+	bit->doubt = sb_uncertainty_ahead(s, u, from, &held, gap, hypot(up, bend) * gap / 2,
+		hypot(right, bend) * gap / 2, &bit->deviation);
+	bit->outside = sb_uncertainty_outside(s, &bit->deviation, &bit->doubt);
+	enum level by_chance = chance_level(s, bit);
+	if (by_chance > bit->level)
+		bit->level = by_chance;
+}
+
 static bool outside(const struct setup *s, struct vec3 at, double *station_m)
 {
 	struct deviation d = { 0 };

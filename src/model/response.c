@@ -176,6 +176,24 @@ void sb_response_expect(const struct response *r, const struct drilled *d, doubl
 	*right = a * d->slid_right + b * d->slid_up + r->state[DRIFT_RIGHT] * d->rotated_m;
 }
 
+void sb_response_unsure(const struct setup *s, const struct path *p, const struct response *r, double from_m,
+	double to_m, double *up, double *right)
+{
+	struct drilled d = sb_response_drilled(s, p, from_m, to_m);
+	double length = fmax(to_m - from_m, 0), unknown = fmax(length - d.slid_m - d.rotated_m, 0);
+
+	if (!d.known) {
+		d = (struct drilled){ .known = false };
+		unknown = length;
+	}
+	double any_way = r->yield * unknown / sqrt(2), slid = d.slid_m * r->yield_sigma;
+	double by_itself = wander_per_root_m * sqrt(length);
+	double rest = any_way * any_way + slid * slid + by_itself * by_itself;
+	sb_response_expect(r, &d, up, right);
+	*up = sqrt(*up * *up + rest + pow(d.rotated_m * r->drift_up_sigma, 2));
+	*right = sqrt(*right * *right + rest + pow(d.rotated_m * r->drift_right_sigma, 2));
+}
+
 /* ---- the filter ---- */
 
 /* The course's transition: heading and place move, the response stays.

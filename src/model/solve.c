@@ -139,20 +139,33 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 	return take_verdicts(s, row, verdicts);
 }
 
+/* The bit and how sure its place is, seen from the path's end or from a trial. */
+static struct bit find_bit(const struct setup *setup, const struct solution *s, const struct row *trial)
+{
+	struct bit bit = sb_advice_bit(setup, &s->path, trial);
+
+	sb_advice_doubt(setup, &s->uncertainty, &s->response, &s->path, trial, &bit);
+	return bit;
+}
+
 /* Appends a joint to path and warnings; the advice is left to the caller. */
 static size_t add_joint(const struct setup *setup, struct solution *s, const struct reading *r, int sight)
 {
-	const struct row *row = sb_path_append(setup, &s->path, r);
+	const struct row *before = sb_path_back(&s->path, 0);
+	size_t at = (size_t)(before - s->path.rows);
 
+	sb_path_append(setup, &s->path, r);
+	struct row *row = &s->path.rows[s->path.count - 1];
+	sb_uncertainty_row(setup, &s->uncertainty, &s->path.rows[at], row);
 	sb_response_course(setup, &s->path, &s->response);
-	s->bit = sb_advice_bit(setup, &s->path, NULL);
+	s->bit = find_bit(setup, s, NULL);
 	s->ahead = sb_advice_ahead(setup, &s->bit, &s->path, NULL, sight);
 	return judge_row(setup, s, row, r, &s->bit, &s->ahead, &s->response);
 }
 
 static void advise(const struct setup *setup, struct solution *s)
 {
-	s->bit = sb_advice_bit(setup, &s->path, NULL);
+	s->bit = find_bit(setup, s, NULL);
 	s->ahead = sb_advice_ahead(setup, &s->bit, &s->path, NULL, SB_AHEAD_SIGHT);
 	s->budget = sb_advice_budget(setup, &s->path, NULL);
 	judge_whole(s);
@@ -218,7 +231,8 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 	struct setup setup = setup_of(job, s);
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);
-	s->bit = sb_advice_bit(&setup, &s->path, NULL);
+	sb_uncertainty_begin(&setup, &s->uncertainty);
+	s->bit = find_bit(&setup, s, NULL);
 	judge_row(&setup, s, &s->path.rows[0], NULL, &s->bit, &(struct ahead){ 0 }, NULL);
 	return 0;
 }
@@ -311,7 +325,8 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	r.leg = sb_job_leg(job);
 	memset(out, 0, sizeof *out);
 	out->row = sb_path_preview(&setup, &s->path, &r);
-	out->bit = sb_advice_bit(&setup, &s->path, &out->row);
+	sb_uncertainty_row(&setup, &s->uncertainty, sb_path_back(&s->path, 0), &out->row);
+	out->bit = find_bit(&setup, s, &out->row);
 	out->ahead = sb_advice_ahead(&setup, &out->bit, &s->path, &out->row, SB_AHEAD_SIGHT);
 	out->budget = sb_advice_budget(&setup, &s->path, &out->row);
 	sb_warning_judge(&setup, &out->row, &r, verdicts);

@@ -3,6 +3,7 @@
 
 #include "base/str.h"
 #include "geom/angle.h"
+#include "model/uncertainty.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -75,6 +76,28 @@ static void judge_corridor(const struct setup *s, const struct row *row, struct 
 			"%.*f %s %s at joint %d: %.0f %% of the %.*f allowed. Steer back in good time.", d,
 			v->value, unit, side, row->joint, use->share * 100, d, v->limit);
 	}
+}
+
+/* The same where the contract judges on confidence: value and limit are the chance of being outside, percent.
+ * A mean near its limit is a watch all the same. */
+static void judge_chance(const struct setup *s, const struct row *row, struct verdict *v)
+{
+	struct chance_limit limit = sb_uncertainty_limit(s);
+	double factor = sb_spread_line_factor(s->job->confidence.value / 100);
+	bool breach = row->outside > limit.limit;
+	int d = s->job->unit == UNIT_M ? 2 : 1;
+
+	v->value = row->outside * 100;
+	v->limit = limit.limit * 100;
+	if (!breach && row->outside <= limit.near && row->use.share < s->corridor->near)
+		return;
+	v->level = breach ? LEVEL_BREACH : LEVEL_WATCH;
+	snprintf(v->text, sizeof v->text,
+		"Joint %d: %.2g %% chance of being outside the corridor, %.3g %% is left. It lies there give or take %.*f %s "
+		"across, %.*f in height (%.4g %%). Get an independent fix, or %s.",
+		row->joint, v->value, v->limit, d, sb_frame_typed(s->frame, factor * row->doubt.across_m),
+		sb_unit_short(s->job->unit), d, sb_frame_typed(s->frame, factor * row->doubt.up_m),
+		s->job->confidence.value, breach ? "pull back and redrill" : "steer to the middle");
 }
 
 /* Radius for people: whole units, and "straight" beyond what an angle can tell. */
@@ -176,7 +199,8 @@ void sb_warning_judge(const struct setup *s, const struct row *row, const struct
 	if (!row->on_path)
 		return;
 	if (row->joint > 0)
-		judge_corridor(s, row, &verdicts[WARNING_CORRIDOR]);
+		(s->job->judge == JUDGE_MEAN ? judge_corridor : judge_chance)(
+			s, row, &verdicts[WARNING_CORRIDOR]);
 	judge_joint_bend(s, row, &verdicts[WARNING_JOINT_BEND]);
 	judge_window_bend(s, row, &verdicts[WARNING_WINDOW_BEND]);
 }

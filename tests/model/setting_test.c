@@ -52,8 +52,13 @@ static void an_empty_job_has_the_presets(void **state)
 	static const struct {
 		const char *section, *key, *text;
 	} presets[] = { { "azimuth", "scale_factor", "1" }, { "tool", "sigma_inclination", "0.1" },
-		{ "tool", "sigma_azimuth", "0.3" }, { "tool", "projection", "hold" },
-		{ "bend", "window_joints", "3" }, { "bend", "method", "ends" }, { "corridor", "near", "0.7" },
+		{ "tool", "sigma_azimuth", "0.3" }, { "tool", "bias_inclination", "0.1" },
+		{ "tool", "bias_azimuth", "0.3" }, { "tool", "projection", "hold" },
+		{ "uncertainty", "declination", "0.26" }, { "uncertainty", "declination_by_field", "5417" },
+		{ "uncertainty", "horizontal_field", "20000" }, { "uncertainty", "string_field", "220" },
+		{ "uncertainty", "depth_scale", "0.001" }, { "uncertainty", "confidence", "95" },
+		{ "uncertainty", "judge", "mean" }, { "bend", "window_joints", "3" },
+		{ "bend", "method", "ends" }, { "corridor", "near", "0.7" },
 		{ "corridor", "look_ahead", "3" }, { "steering", "tool_face_as", "clock" } };
 	size_t count = 0;
 	char text[64];
