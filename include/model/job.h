@@ -78,7 +78,13 @@ enum act_kind {
 	ACT_NOTE,
 	ACT_ACKNOWLEDGE,
 	ACT_SHIFT_BEGIN,
-	ACT_SHIFT_END
+	ACT_SHIFT_END,
+	ACT_CHANGE,	 /* of the azimuth reference or the tool */
+	ACT_REPEAT,	 /* a reading taken again */
+	ACT_FIX,	 /* an independent position */
+	ACT_FIX_USE,	 /* a fix is set aside, or used again */
+	ACT_ADJUST,	 /* a correction proposed by the fixes is taken */
+	ACT_ADJUST_BACK, /* and taken back */
 };
 
 /* One act of one person: the journal's line. */
@@ -101,6 +107,58 @@ struct acknowledgement {
 	int level;	/* what it was: enum level */
 	int64_t at_ms;
 	char who[SB_WHO_TEXT], reason[SB_REMARK_TEXT];
+};
+
+/* What every fact beside the joints' readings carries: the act that it came with. */
+struct fact {
+	int64_t id, act, at_ms;
+	int leg, joint;					  /* where the bore was */
+	char who[SB_WHO_TEXT], words[SB_REMARK_TEXT * 2]; /* what was done, and why */
+};
+
+/* A setting of [azimuth], [tool] or [uncertainty] that changed: another tool, another declination, the choice
+ * between two ways to the azimuth. It holds for what is logged after it, and for the joints in the ground
+ * from from_joint on; earlier rows keep theirs. from_joint past the last joint: for nothing in the ground. */
+struct change {
+	struct fact fact;
+	char section[24], key[32], value[SB_NAME_TEXT];
+	int from_joint;
+};
+
+/* A reading taken again at a place where one was taken, or on the way out. It never moves the path. */
+enum repeat_way { WAY_AGAIN, WAY_OUT };
+struct repeat {
+	struct fact fact;
+	enum repeat_way way;
+	struct number depth; /* of the sensor along the hole, job unit */
+	struct number inclination, azimuth, tool_face;
+	struct number total_gravity, total_field, dip;
+};
+
+/* A position that does not come from the readings. What is not given was not observed; each that is has its
+ * one sigma. By easting and northing, or by station and offset. */
+enum fix_kind { FIX_COIL, FIX_BEACON, FIX_WALK_OVER, FIX_GYRO, FIX_EXIT };
+struct fix {
+	struct fact fact;
+	enum fix_kind kind;
+	struct number depth; /* along the hole of the point that it fixes, job unit */
+	struct number easting, northing, station, offset, elevation;
+	struct number sigma_along, sigma_across, sigma_up; /* job unit */
+	bool used;					   /* false: set aside by an act */
+};
+struct fix_use {
+	struct fact fact;
+	int fix;  /* its id */
+	int used; /* 0, 1 */
+};
+
+/* A correction of the path that somebody took, or took back. Added to every reading: degrees up, degrees
+ * clockwise; lengths grow by stretch (0.001: a thousandth). */
+struct adjustment {
+	struct fact fact;
+	int taken; /* 0: taken back, and there is none */
+	struct number inclination, azimuth, stretch;
+	char fixes[SB_NAME_TEXT]; /* the ids that it rests on, "1 2 5" */
 };
 
 struct job {
@@ -170,6 +228,16 @@ struct job {
 	size_t act_count, act_room;
 	struct acknowledgement *acknowledgements;
 	size_t acknowledgement_count, acknowledgement_room;
+	struct change *changes;
+	size_t change_count, change_room;
+	struct repeat *repeats;
+	size_t repeat_count, repeat_room;
+	struct fix *fixes;
+	size_t fix_count, fix_room;
+	struct fix_use *fix_uses;
+	size_t fix_use_count, fix_use_room;
+	struct adjustment *adjustments; /* the last one holds */
+	size_t adjustment_count, adjustment_room;
 };
 
 void sb_job_clear(struct job *job);
@@ -180,6 +248,11 @@ void sb_job_add_reading(struct job *job, const struct reading *r); /* a correcti
 void sb_job_add_leg(struct job *job, const struct leg *leg);
 void sb_job_add_act(struct job *job, const struct act *act);
 void sb_job_add_acknowledgement(struct job *job, const struct acknowledgement *a);
+void sb_job_add_change(struct job *job, const struct change *c);
+void sb_job_add_repeat(struct job *job, const struct repeat *r);
+void sb_job_add_fix(struct job *job, const struct fix *f);
+void sb_job_add_fix_use(struct job *job, const struct fix_use *u); /* marks its fix */
+void sb_job_add_adjustment(struct job *job, const struct adjustment *a);
 
 /* The leg being drilled (1 when nothing was withdrawn), and its number of joints in the ground. */
 int sb_job_leg(const struct job *job);
@@ -191,6 +264,14 @@ const struct reading *sb_job_joint_in_leg(const struct job *job, int leg, int jo
 const struct reading *sb_job_reading(const struct job *job, int64_t id);
 /* Whether the reading was replaced by a correction. */
 bool sb_job_replaced(const struct job *job, const struct reading *r);
+
+/* Whether a change holds for a reading: one that is not logged yet is held by all. */
+bool sb_job_change_holds(const struct job *job, const struct change *c, const struct reading *r);
+
+/* The correction that is in force; NULL if none. */
+const struct adjustment *sb_job_adjustment(const struct job *job);
+
+struct fix *sb_job_fix(const struct job *job, int64_t id); /* NULL if there is none */
 
 /* The length to expect of a joint: the tally's, else the drill pipe's nominal one. */
 struct number sb_job_tally(const struct job *job, int joint);

@@ -43,8 +43,9 @@ struct row {
 	int64_t reading; /* id; 0: the entry */
 	int leg, joint;
 	double bit_md_m, survey_md_m;
-	bool taken;		  /* inclination and azimuth were read */
-	bool on_path;		  /* read, and the sensor is past the entry: it moves the path */
+	bool taken;   /* inclination and azimuth were read */
+	bool on_path; /* read, and the sensor is past the entry and the reading before: it moves the
+			 path */
 	struct attitude attitude; /* inside convention; of the reading, or carried on when none was taken */
 	struct vec3 at;		  /* of the sensor when on_path, else where the path ended before */
 	struct deviation deviation;
@@ -54,6 +55,7 @@ struct row {
 	double outside;	      /* chance of being outside the corridor, 0..1 */
 	/* the course from the row on the path before this one */
 	double course_m, dogleg_rad;
+	double stretch; /* true length over measured, of the course: an adjustment's */
 	double dogleg_sigma_rad;
 	double radius_m;      /* HUGE_VAL straight, or no course */
 	struct window window; /* ending here */
@@ -82,7 +84,7 @@ struct path {
 /* What the path is laid against. Borrowed. */
 struct setup {
 	const struct job *job;
-	const struct frame *frame;
+	const struct frame *frame; /* in which the reading at hand, or the next one, is understood */
 	const struct design *design;
 	const struct corridor *corridor;
 };
@@ -92,6 +94,11 @@ void sb_path_begin(const struct setup *setup, struct path *p);
 
 /* Adds the row of the next joint in the ground; O(1) (a window looks back over its own joints only). */
 const struct row *sb_path_append(const struct setup *setup, struct path *p, const struct reading *r);
+
+/* The attitude that a reading says, in the setup's frame; with a held azimuth, the one before. False when it
+ * says none. */
+bool sb_path_read(
+	const struct setup *setup, const struct path *p, const struct reading *r, struct attitude *out);
 
 /* The row that the reading would make, changing nothing. */
 struct row sb_path_preview(const struct setup *setup, const struct path *p, const struct reading *r);

@@ -17,6 +17,15 @@
 
 enum returns { RETURNS_UNSAID, RETURNS_FULL, RETURNS_PARTIAL, RETURNS_NONE };
 
+/* What an azimuth was read with, where the magnetic one is not to be trusted: steel nearby, a bridge, a
+ * line. */
+enum azimuth_by {
+	AZIMUTH_BY_TOOL, /* as the job's reference says */
+	AZIMUTH_BY_GYRO, /* degrees from true north */
+	AZIMUTH_BY_COIL, /* degrees from grid north, as a surveyed coil or beacon gives it */
+	AZIMUTH_BY_HOLD, /* the heading before is carried on; what the tool read is kept, and not used */
+};
+
 struct reading {
 	int64_t id;		    /* row of the job file; grows with time */
 	int64_t corrects;	    /* the reading that this one replaces; 0: none */
@@ -29,18 +38,25 @@ struct reading {
 	struct number tool_face;    /* degrees clockwise from high side, looking ahead */
 	struct number slid;	    /* job unit, of this joint */
 	struct number thrust, torque, flow, standpipe, annular; /* units: sb_row_fields */
+	enum azimuth_by azimuth_by;
+	/* The pushes of this joint where they were not even: "FROM:LENGTH@FACE; ..." (model/pushes.h) */
+	char pushes[SB_REMARK_TEXT];
+	/* as the tool gave them, in the tool's units and axes ([tool] in the sheet) */
+	struct number gravity_x, gravity_y, gravity_z, field_x, field_y, field_z;
+	struct number total_gravity, total_field, dip;
 	enum returns returns;
 	char started[6], ended[6]; /* local time "14:32", as typed */
 	char remarks[SB_REMARK_TEXT];
 	char reason[SB_REMARK_TEXT]; /* why it was logged or corrected as it is */
 	char who[SB_WHO_TEXT];
-	int64_t at_ms; /* UTC */
+	int64_t at_ms;	/* UTC */
+	int64_t logged; /* the act by which the joint was first logged; 0: not logged */
 };
 
-/* Whether inclination and azimuth were read. */
+/* Whether inclination and azimuth were read; an azimuth that is carried on need not be. */
 bool sb_reading_taken(const struct reading *r);
 
-enum field_type { FIELD_NUMBER, FIELD_RETURNS, FIELD_CLOCK, FIELD_TEXT };
+enum field_type { FIELD_NUMBER, FIELD_CHOICE, FIELD_CLOCK, FIELD_TEXT };
 
 /* What a row can carry, beside leg and joint: one table for `log`, `import`, exports, the screen's form,
  * the job file and the man page. */
@@ -54,6 +70,9 @@ struct row_field {
 	double low, high; /* what may be typed; angles in the job's convention are judged elsewhere */
 	const char *unit_m, *unit_ft; /* as shown; NULL: the job's length unit; "" none */
 	const char *help;
+	const char *choices;	  /* of FIELD_CHOICE: "full|partial|none", the enum's values from 1 */
+	const char *const *words; /* of FIELD_CHOICE: the same, each for itself, by value; [0] is "" */
+	bool instrument;	  /* comes from the tool, hardly ever typed: not on the screen's form */
 };
 
 extern const struct row_field sb_row_fields[];

@@ -34,6 +34,9 @@ void sb_setting_init(struct job *job);
 
 const struct setting *sb_setting(const char *section, const char *key); /* NULL if there is none */
 
+/* Whether it may change while the bore is drilled: what the azimuths refer to, the tool, how sure it is. */
+bool sb_setting_changeable(const struct setting *s);
+
 /* Puts text as written in the sheet; -1 with err saying what would be right. */
 int sb_setting_put(const struct setting *s, struct job *job, const char *text, struct sb_err *err);
 
@@ -43,12 +46,13 @@ bool sb_setting_get(const struct setting *s, const struct job *job, char *text, 
 /* The tables of the sheet, likewise: one row of text a line. */
 struct sheet_column {
 	const char *name;
-	enum { COLUMN_NUMBER, COLUMN_TEXT, COLUMN_WHOLE } type;
+	enum { COLUMN_NUMBER, COLUMN_TEXT, COLUMN_WHOLE, COLUMN_CHOICE } type;
 	size_t offset;
 	size_t size;  /* of text members */
 	int required; /* a blank cell is refused */
 	double low, high;
 	const char *unit, *help;
+	const char *const *words; /* of COLUMN_CHOICE, by the enum's value from 0, ended by NULL */
 };
 
 struct sheet_table {

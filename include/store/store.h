@@ -65,6 +65,29 @@ int sb_store_note(struct sb_store *store, const char *who, const char *text, str
 int sb_store_acknowledge(
 	struct sb_store *store, const char *who, size_t warning, const char *reason, struct sb_err *err);
 
+/* Settings of [azimuth], [tool], [uncertainty] or [steering] change. Given: section, key, value and
+ * from_joint of each; the rest is set here. They hold for what is logged from now on, and for the joints in
+ * the ground from from_joint on (the next joint's number: for none of them). reason is required. */
+#define SB_CHANGES 16
+int sb_store_change(struct sb_store *store, const char *who, const struct change *changes, size_t count,
+	const char *reason, struct sb_err *err);
+
+/* A reading taken again. It is kept beside the path and never moves it. */
+int sb_store_repeat(struct sb_store *store, const char *who, const struct repeat *r, const char *remarks,
+	struct sb_err *err);
+
+/* An independent position; every component that is given needs its sigma. */
+int sb_store_fix(struct sb_store *store, const char *who, const struct fix *f, const char *remarks,
+	struct sb_err *err);
+/* Sets a fix aside, or uses it again; reason is required. */
+int sb_store_fix_use(struct sb_store *store, const char *who, int64_t id, bool used, const char *reason,
+	struct sb_err *err);
+
+/* Takes a correction of the path, in place of the one in force; takes the one in force back. */
+int sb_store_adjust(struct sb_store *store, const char *who, const struct adjustment *a, const char *reason,
+	struct sb_err *err);
+int sb_store_adjust_back(struct sb_store *store, const char *who, const char *reason, struct sb_err *err);
+
 /* A shift: names of the crew, remarks. Beginning one ends the one that runs. */
 int sb_store_shift_begin(struct sb_store *store, const char *who, const char *names, struct sb_err *err);
 int sb_store_shift_end(struct sb_store *store, const char *who, const char *remarks, struct sb_err *err);

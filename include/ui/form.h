@@ -8,7 +8,7 @@
 #include "store/draft.h"
 #include "ui/action.h"
 
-#define SB_FORM_FIELDS 20
+#define SB_FORM_FIELDS 28
 #define SB_FORM_TEXT 256
 
 enum entry_kind {

@@ -39,8 +39,8 @@ bool sb_command_option(const struct command *c, size_t i, struct option *out)
 		const char *argument = f->type == FIELD_TEXT ? "TEXT"
 			: f->type == FIELD_CLOCK	     ? "HH:MM"
 							     : "VALUE";
-		if (f->type == FIELD_RETURNS)
-			argument = "full|partial|none";
+		if (f->type == FIELD_CHOICE)
+			argument = f->choices;
 		*out = (struct option){ f->option, argument, f->help, false };
 		return true;
 	}

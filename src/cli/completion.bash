@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw note shift acknowledge import path check ahead handover export verify backup compute rehearse'
+	echo 'new open log whatif correct withdraw repeat change note shift acknowledge import path check ahead handover export verify backup compute rehearse'
 	# make man: end
 }
 
@@ -36,22 +36,32 @@ _sagbend_follow()
 	log)
 		places='job'
 		flags='--no-reading --json --help'
-		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --bit-depth --survey-depth --joint --reason --by'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --bit-depth --survey-depth --joint --reason --by'
 		;;
 	whatif)
 		places='job'
 		flags='--json --help'
-		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z'
 		;;
 	correct)
 		places='job'
 		flags='--json --help'
-		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --joint --leg --reason --by'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --joint --leg --reason --by'
 		;;
 	withdraw)
 		places='job'
 		flags='--help'
 		options='--to-joint --reason --by'
+		;;
+	repeat)
+		places='job'
+		flags='--help'
+		options='--depth --way --inclination --azimuth --tool-face --total-gravity --total-field --dip --remarks --by'
+		;;
+	change)
+		places='job'
+		flags='--help'
+		options='--set --from-joint --reason --by'
 		;;
 	note)
 		places='job words'
@@ -132,8 +142,12 @@ _sagbend_value()
 	open:--theme) words='night day plain' ;;
 	open:--colour) words='auto always never' ;;
 	log:--returns) words='full partial none' ;;
+	log:--azimuth-by) words='gyro coil hold' ;;
 	whatif:--returns) words='full partial none' ;;
+	whatif:--azimuth-by) words='gyro coil hold' ;;
 	correct:--returns) words='full partial none' ;;
+	correct:--azimuth-by) words='gyro coil hold' ;;
+	repeat:--way) words='again out' ;;
 	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response' ;;
 	compute:--inclination) words='down level grade' ;;
 	rehearse:--sheet) folders=yes ;;

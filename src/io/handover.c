@@ -339,9 +339,16 @@ static void put_clipped(
 	}
 }
 
+static bool is_edit(const struct act *a)
+{
+	return a->kind == ACT_CORRECT || a->kind == ACT_WITHDRAW || a->kind == ACT_ACKNOWLEDGE ||
+		a->kind == ACT_CHANGE || a->kind == ACT_FIX_USE || a->kind == ACT_ADJUST ||
+		a->kind == ACT_ADJUST_BACK;
+}
+
 static void edit_words(const struct job *job, const struct act *a, char to[64])
 {
-	snprintf(to, 64, "corrected joint %d", a->joint);
+	snprintf(to, 64, a->kind == ACT_CORRECT ? "corrected joint %d" : "at joint %d", a->joint);
 	for (size_t i = 0; i < job->leg_count && a->kind == ACT_WITHDRAW; i++)
 		if (job->legs[i].act == a->id)
 			snprintf(to, 64, "withdrawn to joint %d", job->legs[i].to_joint);
@@ -359,8 +366,7 @@ static void take_edits(const struct page *p, struct items *items)
 
 	for (size_t i = p->job->act_count; i-- > 0;) {
 		const struct act *a = &p->job->acts[i];
-		if ((a->kind != ACT_CORRECT && a->kind != ACT_WITHDRAW && a->kind != ACT_ACKNOWLEDGE) ||
-			!shift_holds(&p->shift, a->at_ms))
+		if (!is_edit(a) || !shift_holds(&p->shift, a->at_ms))
 			continue;
 		edit_words(p->job, a, what);
 		add_item(items, NULL, "%s (%.20s): %s", what, a->who, a->text);

@@ -6,6 +6,7 @@
 #include "model/frame.h"
 
 #include "geom/angle.h"
+#include "model/setting.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -77,6 +78,10 @@ int sb_frame_init(const struct job *job, struct frame *f, struct sb_err *err)
 		.incline = job->incline,
 		.sigma_inc_rad = degrees_of(&job->sigma_inclination),
 		.sigma_azi_rad = degrees_of(&job->sigma_azimuth),
+		.tool_face_offset_rad = degrees_of(&job->tool_face_offset),
+		.convergence_rad =
+			sb_number_given(&job->convergence) ? degrees_of(&job->convergence) : (double)NAN,
+		.stretch = 1,
 	};
 
 	made.sensor_to_bit_m = job->sensor_to_bit.value * made.metre;
@@ -85,6 +90,39 @@ int sb_frame_init(const struct job *job, struct frame *f, struct sb_err *err)
 		return -1;
 	*f = made;
 	return 0;
+}
+
+struct job sb_frame_settings(const struct job *job, const struct reading *r)
+{
+	struct job as = *job;
+
+	for (size_t i = 0; i < job->change_count; i++) {
+		const struct change *c = &job->changes[i];
+		const struct setting *s = sb_setting(c->section, c->key);
+		if (s && (r == NULL || sb_job_change_holds(job, c, r)))
+			sb_setting_put(s, &as, c->value, NULL); /* it was looked at before it was kept */
+	}
+	return as;
+}
+
+static void adjust(const struct adjustment *a, struct frame *f)
+{
+	f->inc_add_rad = degrees_of(&a->inclination);
+	f->azimuth_turn_rad += degrees_of(&a->azimuth);
+	f->stretch = 1 + a->stretch.value;
+}
+
+void sb_frame_for(const struct job *job, const struct frame *base, const struct reading *r, struct frame *out)
+{
+	const struct adjustment *a = sb_job_adjustment(job);
+
+	*out = *base;
+	if (job->change_count == 0 && a == NULL)
+		return;
+	struct job as = sb_frame_settings(job, r);
+	sb_frame_init(&as, out, NULL); /* a change that makes no frame is refused */
+	if (a)
+		adjust(a, out);
 }
 
 double sb_frame_metres(const struct frame *f, double typed)
@@ -116,7 +154,7 @@ void sb_frame_grid(
 
 double sb_frame_inc(const struct frame *f, double typed)
 {
-	return sb_incline_radians(f->incline, typed);
+	return sb_incline_radians(f->incline, typed) + f->inc_add_rad;
 }
 
 double sb_frame_azi(const struct frame *f, double typed)
@@ -124,9 +162,23 @@ double sb_frame_azi(const struct frame *f, double typed)
 	return sb_wrap_turn(sb_rad(typed) + f->azimuth_turn_rad);
 }
 
+double sb_frame_azi_by(const struct frame *f, enum azimuth_by by, double typed)
+{
+	switch (by) {
+	case AZIMUTH_BY_GYRO:
+		return sb_wrap_turn(sb_rad(typed) - (isnan(f->convergence_rad) ? 0 : f->convergence_rad));
+	case AZIMUTH_BY_COIL:
+		return sb_wrap_turn(sb_rad(typed));
+	case AZIMUTH_BY_TOOL:
+	case AZIMUTH_BY_HOLD:
+		break;
+	}
+	return sb_frame_azi(f, typed);
+}
+
 double sb_frame_inc_typed(const struct frame *f, double radians)
 {
-	return sb_incline_typed(f->incline, radians);
+	return sb_incline_typed(f->incline, radians - f->inc_add_rad);
 }
 
 double sb_frame_azi_typed(const struct frame *f, double radians)

@@ -23,6 +23,11 @@ void sb_job_clear(struct job *job)
 	sb_free(job->legs);
 	sb_free(job->acts);
 	sb_free(job->acknowledgements);
+	sb_free(job->changes);
+	sb_free(job->repeats);
+	sb_free(job->fixes);
+	sb_free(job->fix_uses);
+	sb_free(job->adjustments);
 	memset(job, 0, sizeof *job);
 }
 
@@ -51,6 +56,12 @@ void sb_job_copy(const struct job *from, struct job *to)
 	to->acts = copied(from->acts, to->act_room = from->act_count, sizeof *to->acts);
 	to->acknowledgements = copied(from->acknowledgements,
 		to->acknowledgement_room = from->acknowledgement_count, sizeof *to->acknowledgements);
+	to->changes = copied(from->changes, to->change_room = from->change_count, sizeof *to->changes);
+	to->repeats = copied(from->repeats, to->repeat_room = from->repeat_count, sizeof *to->repeats);
+	to->fixes = copied(from->fixes, to->fix_room = from->fix_count, sizeof *to->fixes);
+	to->fix_uses = copied(from->fix_uses, to->fix_use_room = from->fix_use_count, sizeof *to->fix_uses);
+	to->adjustments = copied(
+		from->adjustments, to->adjustment_room = from->adjustment_count, sizeof *to->adjustments);
 }
 
 static void replace(const struct job *job, size_t *list, size_t count, int64_t old, size_t by)
@@ -69,6 +80,8 @@ void sb_job_add_reading(struct job *job, const struct reading *r)
 	job->readings = sb_grow(job->readings, at, &job->reading_room, sizeof *job->readings);
 	job->readings[at] = *r;
 	job->reading_count++;
+	const struct reading *first = r->corrects ? sb_job_reading(job, r->corrects) : r;
+	job->readings[at].logged = first == NULL ? r->act : first == r ? r->act : first->logged;
 	if (r->corrects) {
 		replace(job, job->joints, job->joint_count, r->corrects, at);
 		replace(job, job->ground_joints, job->in_ground, r->corrects, at);
@@ -100,6 +113,75 @@ void sb_job_add_acknowledgement(struct job *job, const struct acknowledgement *a
 	job->acknowledgements = sb_grow(job->acknowledgements, job->acknowledgement_count,
 		&job->acknowledgement_room, sizeof *job->acknowledgements);
 	job->acknowledgements[job->acknowledgement_count++] = *a;
+}
+
+void sb_job_add_change(struct job *job, const struct change *c)
+{
+	job->changes = sb_grow(job->changes, job->change_count, &job->change_room, sizeof *job->changes);
+	job->changes[job->change_count++] = *c;
+}
+
+void sb_job_add_repeat(struct job *job, const struct repeat *r)
+{
+	job->repeats = sb_grow(job->repeats, job->repeat_count, &job->repeat_room, sizeof *job->repeats);
+	job->repeats[job->repeat_count++] = *r;
+}
+
+void sb_job_add_fix(struct job *job, const struct fix *f)
+{
+	job->fixes = sb_grow(job->fixes, job->fix_count, &job->fix_room, sizeof *job->fixes);
+	job->fixes[job->fix_count] = *f;
+	job->fixes[job->fix_count++].used = true;
+}
+
+void sb_job_add_fix_use(struct job *job, const struct fix_use *u)
+{
+	job->fix_uses = sb_grow(job->fix_uses, job->fix_use_count, &job->fix_use_room, sizeof *job->fix_uses);
+	job->fix_uses[job->fix_use_count++] = *u;
+	struct fix *f = sb_job_fix(job, u->fix);
+	if (f)
+		f->used = u->used != 0;
+}
+
+void sb_job_add_adjustment(struct job *job, const struct adjustment *a)
+{
+	job->adjustments = sb_grow(
+		job->adjustments, job->adjustment_count, &job->adjustment_room, sizeof *job->adjustments);
+	job->adjustments[job->adjustment_count++] = *a;
+}
+
+/* Whether the reading's joint was in the ground when the change was made. */
+static bool was_in_ground(const struct job *job, const struct change *c, const struct reading *r)
+{
+	for (size_t i = 0; i < job->leg_count; i++) {
+		const struct leg *l = &job->legs[i];
+		if (l->number > r->leg && l->act < c->fact.act && r->joint > l->to_joint)
+			return false;
+	}
+	return true;
+}
+
+bool sb_job_change_holds(const struct job *job, const struct change *c, const struct reading *r)
+{
+	if (r->logged == 0 || r->logged > c->fact.act)
+		return true;
+	return r->joint >= c->from_joint && was_in_ground(job, c, r);
+}
+
+const struct adjustment *sb_job_adjustment(const struct job *job)
+{
+	const struct adjustment *last =
+		job->adjustment_count ? &job->adjustments[job->adjustment_count - 1] : NULL;
+
+	return last && last->taken ? last : NULL;
+}
+
+struct fix *sb_job_fix(const struct job *job, int64_t id)
+{
+	for (size_t i = 0; i < job->fix_count; i++)
+		if (job->fixes[i].fact.id == id)
+			return &job->fixes[i];
+	return NULL;
 }
 
 int sb_job_leg(const struct job *job)
@@ -176,7 +258,7 @@ const struct act *sb_job_shift(const struct job *job)
 }
 
 static const char *const act_names[] = { "new", "log", "correct", "withdraw", "note", "acknowledge",
-	"shift-begin", "shift-end" };
+	"shift-begin", "shift-end", "change", "repeat", "fix", "fix-use", "adjust", "adjust-back" };
 
 const char *sb_act_name(enum act_kind kind)
 {

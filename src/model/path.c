@@ -172,8 +172,11 @@ static struct row entry_row(const struct setup *s)
 	entry.at = (struct vec3){ 0, 0, sb_frame_metres(s->frame, job->entry.elevation.value) };
 	entry.taken = staked(job);
 	if (entry.taken) {
-		entry.attitude = sb_attitude(sb_frame_inc(s->frame, job->entry_inclination.value),
-			sb_frame_azi(s->frame, job->entry_azimuth.value));
+		const struct reading sheet = { .leg = 1, .joint = 0, .logged = 1 };
+		struct frame then;
+		sb_frame_for(job, s->frame, &sheet, &then);
+		entry.attitude = sb_attitude(sb_frame_inc(&then, job->entry_inclination.value),
+			sb_frame_azi(&then, job->entry_azimuth.value));
 	} else {
 		struct design_place start = sb_design_at(s->design, 0);
 		entry.attitude = sb_attitude(start.inc_rad, start.azi_rad);
@@ -280,10 +283,28 @@ static void lay_course(const struct setup *s, const struct path *p, struct row *
 	row->dogleg_sigma_rad =
 		sb_bend_noise(start, &row->attitude, s->frame->sigma_inc_rad, s->frame->sigma_azi_rad);
 	row->radius_m = sb_bend_radius(row->course_m, row->dogleg_rad);
-	row->at = sb_vec3_add(from->at, arc.step);
+	row->stretch = s->frame->stretch;
+	row->at = sb_vec3_add(from->at, sb_vec3_scale(arc.step, row->stretch));
 	place_row(s, from->deviation.station_m, row);
 	bool by_length = sb_number_given(&s->job->window_length);
 	row->window = by_length ? window_by_length(s, p, row) : window_by_joints(s, p, row);
+}
+
+bool sb_path_read(const struct setup *s, const struct path *p, const struct reading *r, struct attitude *out)
+{
+	struct attitude before;
+
+	if (!sb_reading_taken(r))
+		return false;
+	double inc = sb_frame_inc(s->frame, r->inclination.value);
+	if (r->azimuth_by != AZIMUTH_BY_HOLD) {
+		*out = sb_attitude(inc, sb_frame_azi_by(s->frame, r->azimuth_by, r->azimuth.value));
+		return true;
+	}
+	if (!sb_path_attitude(p, &before))
+		before = p->rows[0].attitude;
+	*out = sb_attitude(inc, before.azi_rad);
+	return true;
 }
 
 struct row sb_path_preview(const struct setup *s, const struct path *p, const struct reading *r)
@@ -303,10 +324,9 @@ struct row sb_path_preview(const struct setup *s, const struct path *p, const st
 	row.at = sb_path_back(p, 0)->at;
 	row.deviation = sb_path_back(p, 0)->deviation;
 	row.attitude = before->attitude;
-	if (row.taken)
-		row.attitude = sb_attitude(sb_frame_inc(s->frame, r->inclination.value),
-			sb_frame_azi(s->frame, r->azimuth.value));
-	row.on_path = row.taken && row.survey_md_m > 0;
+	row.taken = row.taken && sb_path_read(s, p, r, &row.attitude);
+	/* A longer tool puts the sensor back to where it has read before: such a row is a repeat. */
+	row.on_path = row.taken && row.survey_md_m > fmax(sb_path_back(p, 0)->survey_md_m, 0);
 	if (row.on_path)
 		lay_course(s, p, &row);
 	return row;
@@ -376,6 +396,7 @@ int sb_path_at(const struct path *p, double md_m, struct vec3 *at, struct vec3 *
 		const struct row *to = &p->rows[p->on_path[i + 1]];
 		if (sb_arc_between(&from->attitude, &to->attitude, to->course_m, &arc) != ARC_RANGE)
 			sb_arc_at(&arc, md_m - from->survey_md_m, &step, &direction);
+		step = sb_vec3_scale(step, to->stretch);
 		from = to;
 	}
 	if (at)

@@ -10,37 +10,71 @@
 
 #define AT(member) offsetof(struct reading, member), sizeof(((struct reading *)0)->member)
 
+static const char *const returns_names[] = { "", "full", "partial", "none", NULL };
+static const char *const azimuth_names[] = { "", "gyro", "coil", "hold", NULL };
+
+#define NUMBER(name, option, label, low, high, unit_m, unit_ft, help) \
+	{ \
+#name, option, label, FIELD_NUMBER, AT(name), low, high, unit_m, unit_ft, help, NULL, NULL, \
+			false \
+	}
+#define AXIS(name, option, label, help) \
+	{ \
+#name, option, label, FIELD_NUMBER, AT(name), -1e7, 1e7, "", "", help, NULL, NULL, true \
+	}
+#define CHOICE(name, option, label, choices, words, help) \
+	{ \
+#name, option, label, FIELD_CHOICE, AT(name), 0, 0, "", "", help, choices, words, false \
+	}
+#define CLOCK(name, help) \
+	{ \
+#name, #name, #name, FIELD_CLOCK, AT(name), 0, 0, "", "", help, NULL, NULL, false \
+	}
+#define TEXT(name, help) \
+	{ \
+#name, #name, #name, FIELD_TEXT, AT(name), 0, 0, "", "", help, NULL, NULL, false \
+	}
+
 const struct row_field sb_row_fields[] = {
-	{ "joint_length", "joint-length", "joint length", FIELD_NUMBER, AT(joint_length), 0.01, 1000, NULL,
-		NULL, "length of this joint, shoulder to shoulder; the tally's when left out" },
-	{ "inclination", "inclination", "inclination", FIELD_NUMBER, AT(inclination), -50000, 50000, "", "",
-		"inclination as read, in the job's convention" },
-	{ "azimuth", "azimuth", "azimuth", FIELD_NUMBER, AT(azimuth), 0, 360, "deg", "deg",
-		"azimuth as the tool read it, degrees from 0 to 360" },
-	{ "tool_face", "tool-face", "tool face", FIELD_NUMBER, AT(tool_face), 0, 360, "deg", "deg",
-		"tool face while sliding, degrees clockwise from high side, looking ahead" },
-	{ "slid", "slid", "slid", FIELD_NUMBER, AT(slid), 0, 1000, NULL, NULL,
-		"length slid in this joint; the rest was rotated" },
-	{ "thrust", "thrust", "thrust", FIELD_NUMBER, AT(thrust), -1e7, 1e7, "kN", "lbf",
-		"axial load on the drill string, pushing positive" },
-	{ "torque", "torque", "torque", FIELD_NUMBER, AT(torque), 0, 1e7, "kN m", "ft lbf", "rotary torque" },
-	{ "flow", "flow", "flow", FIELD_NUMBER, AT(flow), 0, 1e5, "L/min", "gal/min",
-		"drilling fluid pumped" },
-	{ "standpipe", "standpipe", "standpipe pressure", FIELD_NUMBER, AT(standpipe), 0, 1e5, "kPa", "psi",
-		"standpipe pressure" },
-	{ "annular", "annular", "annular pressure", FIELD_NUMBER, AT(annular), 0, 1e5, "kPa", "psi",
-		"annular pressure, measured at the tool" },
-	{ "returns", "returns", "returns", FIELD_RETURNS, AT(returns), 0, 0, "", "",
-		"returns: full, partial or none" },
-	{ "started", "started", "started", FIELD_CLOCK, AT(started), 0, 0, "", "",
-		"local time the joint began, hh:mm" },
-	{ "ended", "ended", "ended", FIELD_CLOCK, AT(ended), 0, 0, "", "",
-		"local time the joint was down, hh:mm" },
-	{ "remarks", "remarks", "remarks", FIELD_TEXT, AT(remarks), 0, 0, "", "", "anything worth keeping" },
+	NUMBER(joint_length, "joint-length", "joint length", 0.01, 1000, NULL, NULL,
+		"length of this joint, shoulder to shoulder; the tally's when left out"),
+	NUMBER(inclination, "inclination", "inclination", -50000, 50000, "", "",
+		"inclination as read, in the job's convention"),
+	NUMBER(azimuth, "azimuth", "azimuth", 0, 360, "deg", "deg",
+		"azimuth as the tool read it, degrees from 0 to 360"),
+	NUMBER(tool_face, "tool-face", "tool face", 0, 360, "deg", "deg",
+		"tool face while sliding, degrees clockwise from high side, looking ahead"),
+	NUMBER(slid, "slid", "slid", 0, 1000, NULL, NULL, "length slid in this joint; the rest was rotated"),
+	NUMBER(thrust, "thrust", "thrust", -1e7, 1e7, "kN", "lbf",
+		"axial load on the drill string, pushing positive"),
+	NUMBER(torque, "torque", "torque", 0, 1e7, "kN m", "ft lbf", "rotary torque"),
+	NUMBER(flow, "flow", "flow", 0, 1e5, "L/min", "gal/min", "drilling fluid pumped"),
+	NUMBER(standpipe, "standpipe", "standpipe pressure", 0, 1e5, "kPa", "psi", "standpipe pressure"),
+	NUMBER(annular, "annular", "annular pressure", 0, 1e5, "kPa", "psi",
+		"annular pressure, measured at the tool"),
+	CHOICE(returns, "returns", "returns", "full|partial|none", returns_names,
+		"returns: full, partial or none"),
+	CLOCK(started, "local time the joint began, hh:mm"),
+	CLOCK(ended, "local time the joint was down, hh:mm"),
+	TEXT(remarks, "anything worth keeping"),
+	CHOICE(azimuth_by, "azimuth-by", "azimuth by", "gyro|coil|hold", azimuth_names,
+		"where steel or current disturbs the magnetic azimuth: gyro (from true north), coil (from grid north), hold (the heading before is carried on)"),
+	TEXT(pushes,
+		"slides that were not even, each FROM:LENGTH@FACE from the joint's start, like 0:8@60; 20:6@75"),
+	AXIS(total_gravity, "total-gravity", "total gravity",
+		"total gravity that the tool showed, in its unit"),
+	NUMBER(total_field, "total-field", "total field", 0, 1e7, "", "",
+		"total magnetic field that the tool showed, in its unit"),
+	NUMBER(dip, "dip", "dip", -90, 90, "deg", "deg",
+		"dip of the field that the tool showed, below level positive"),
+	AXIS(gravity_x, "gravity-x", "gravity x", "gravity along the tool's x axis, in its unit"),
+	AXIS(gravity_y, "gravity-y", "gravity y", "gravity along the tool's y axis"),
+	AXIS(gravity_z, "gravity-z", "gravity z", "gravity along the tool's z axis"),
+	AXIS(field_x, "field-x", "field x", "magnetic field along the tool's x axis, in its unit"),
+	AXIS(field_y, "field-y", "field y", "magnetic field along the tool's y axis"),
+	AXIS(field_z, "field-z", "field z", "magnetic field along the tool's z axis"),
 };
 const size_t sb_row_field_count = sizeof sb_row_fields / sizeof *sb_row_fields;
-
-static const char *const returns_names[] = { "", "full", "partial", "none" };
 
 const char *sb_returns_name(enum returns r)
 {
@@ -49,7 +83,8 @@ const char *sb_returns_name(enum returns r)
 
 bool sb_reading_taken(const struct reading *r)
 {
-	return sb_number_given(&r->inclination) && sb_number_given(&r->azimuth);
+	return sb_number_given(&r->inclination) &&
+		(sb_number_given(&r->azimuth) || r->azimuth_by == AZIMUTH_BY_HOLD);
 }
 
 const struct row_field *sb_row_field(const char *name)
@@ -138,17 +173,31 @@ static void trim(const char *typed, char *word, size_t size)
 	word[length] = '\0';
 }
 
-static int put_returns(enum returns *to, const char *typed, struct sb_err *err)
+/* "full, partial or none" */
+static void list_words(const struct row_field *f, char *text, size_t size)
 {
-	char word[12];
+	size_t at = 0;
+
+	for (int i = 1; f->words[i]; i++)
+		at += (size_t)snprintf(text + at, size - at, "%s%s",
+			i == 1			  ? ""
+				: f->words[i + 1] ? ", "
+						  : " or ",
+			f->words[i]);
+}
+
+static int put_choice(const struct row_field *f, int *to, const char *typed, struct sb_err *err)
+{
+	char word[12], words[64];
 
 	trim(typed, word, sizeof word);
-	for (int i = RETURNS_FULL; i <= RETURNS_NONE; i++)
-		if (sb_same_word(word, returns_names[i])) {
-			*to = (enum returns)i;
+	for (int i = 1; f->words[i]; i++)
+		if (sb_same_word(word, f->words[i])) {
+			*to = i;
 			return 0;
 		}
-	return sb_fail(err, SB_FORMAT, "returns '%.20s' is not known: write full, partial or none.", typed);
+	list_words(f, words, sizeof words);
+	return sb_fail(err, SB_FORMAT, "%s '%.20s' is not known: write %s.", f->label, typed, words);
 }
 
 /* "7:05", "07:05", "0705" and "705" are all five past seven. Two digits are the minutes: "1:2" may be
@@ -203,8 +252,8 @@ int sb_row_field_put(const struct row_field *f, struct reading *r, enum incline 
 	switch (f->type) {
 	case FIELD_NUMBER:
 		return put_number(f, (struct number *)(void *)to, incline, typed, err);
-	case FIELD_RETURNS:
-		return put_returns((enum returns *)(void *)to, typed, err);
+	case FIELD_CHOICE:
+		return put_choice(f, (int *)(void *)to, typed, err);
 	case FIELD_CLOCK:
 		return put_clock(f, to, typed, err);
 	case FIELD_TEXT:
@@ -220,8 +269,8 @@ const char *sb_row_field_get(const struct row_field *f, const struct reading *r)
 	switch (f->type) {
 	case FIELD_NUMBER:
 		return ((const struct number *)(const void *)from)->text;
-	case FIELD_RETURNS:
-		return returns_names[*(const enum returns *)(const void *)from];
+	case FIELD_CHOICE: /* the enums of choices have the size of an int */
+		return f->words[*(const int *)(const void *)from];
 	case FIELD_CLOCK:
 	case FIELD_TEXT:
 		break;

@@ -140,12 +140,14 @@ static void add_joint(const struct setup *s, const struct reading *r, double sha
 	double slid = fmin(
 		sb_frame_metres(s->frame, r->slid.value), sb_frame_metres(s->frame, r->joint_length.value));
 	double slid_m = slid * share;
+	struct frame then; /* the tool that showed the face */
 
+	sb_frame_for(s->job, s->frame, r, &then);
 	if (!writes_slides(r) && !habit)
 		d->known = false;
 	if (slid > 0 && !sb_number_given(&r->tool_face))
 		d->known = false;
-	double face = sb_rad(r->tool_face.value + s->job->tool_face_offset.value);
+	double face = sb_rad(r->tool_face.value) + then.tool_face_offset_rad;
 	d->slid_up += slid_m * cos(face);
 	d->slid_right += slid_m * sin(face);
 	d->slid_m += slid_m;
@@ -358,7 +360,7 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 
 double sb_response_face(const struct setup *s, const struct response *r, double up, double right)
 {
-	return sb_wrap_turn(atan2(right, up) - r->face_error_rad - sb_rad(s->job->tool_face_offset.value));
+	return sb_wrap_turn(atan2(right, up) - r->face_error_rad - s->frame->tool_face_offset_rad);
 }
 
 static struct attitude turn_by(const struct attitude *a, double up, double right)

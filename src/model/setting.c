@@ -148,6 +148,13 @@ const struct setting *sb_setting(const char *section, const char *key)
 	return NULL;
 }
 
+bool sb_setting_changeable(const struct setting *s)
+{
+	return (sb_same(s->section, "azimuth") && !sb_same(s->key, "scale_factor")) ||
+		sb_same(s->section, "tool") || sb_same(s->section, "uncertainty") ||
+		sb_same(s->section, "steering");
+}
+
 void sb_setting_init(struct job *job)
 {
 	memset(job, 0, sizeof *job);
@@ -309,11 +316,13 @@ bool sb_setting_get(const struct setting *s, const struct job *job, char *text, 
 
 #define NUM(type, member, required, low, high, unit, help) \
 	{ \
-#member, COLUMN_NUMBER, offsetof(struct type, member), 0, required, low, high, unit, help \
+#member, COLUMN_NUMBER, offsetof(struct type, member), 0, required, low, high, unit, help, \
+			NULL \
 	}
 #define TXT(type, member, required, help) \
 	{ \
-#member, COLUMN_TEXT, offsetof(struct type, member), SB_NAME_TEXT, required, 0, 0, "", help \
+#member, COLUMN_TEXT, offsetof(struct type, member), SB_NAME_TEXT, required, 0, 0, "", help, \
+			NULL \
 	}
 
 static const struct sheet_column profile_columns[] = {
@@ -349,7 +358,8 @@ static const struct sheet_column obstacle_columns[] = {
 	NUM(obstacle_point, clearance, 0, 0, 1e6, "length", "distance to keep from it, wall to wall"),
 };
 static const struct sheet_column tally_columns[] = {
-	{ "joint", COLUMN_WHOLE, offsetof(struct tally_joint, joint), 0, 1, 1, 100000, "", "number, from 1" },
+	{ "joint", COLUMN_WHOLE, offsetof(struct tally_joint, joint), 0, 1, 1, 100000, "", "number, from 1",
+		NULL },
 	NUM(tally_joint, length, 1, 0.01, 1000, "length", "measured, shoulder to shoulder"),
 };
 static const struct sheet_column soil_columns[] = {
@@ -434,6 +444,21 @@ static int put_whole(const struct sheet_column *c, int *to, const char *text, st
 	return 0;
 }
 
+static int put_word(const struct sheet_column *c, int *to, const char *text, struct sb_err *err)
+{
+	char words[120];
+	size_t at = 0;
+
+	for (int i = 0; c->words[i]; i++) {
+		if (sb_same(text, c->words[i])) {
+			*to = i;
+			return 0;
+		}
+		at += (size_t)snprintf(words + at, sizeof words - at, "%s%s", i ? ", " : "", c->words[i]);
+	}
+	return sb_fail(err, SB_FORMAT, "'%.40s' is not one of %s.", text, words);
+}
+
 int sb_sheet_cell_put(const struct sheet_column *c, void *row, const char *text, struct sb_err *err)
 {
 	char *to = (char *)row + c->offset;
@@ -454,6 +479,8 @@ int sb_sheet_cell_put(const struct sheet_column *c, void *row, const char *text,
 		return 0;
 	case COLUMN_WHOLE:
 		return put_whole(c, (int *)(void *)to, text, err);
+	case COLUMN_CHOICE:
+		return put_word(c, (int *)(void *)to, text, err);
 	case COLUMN_TEXT:
 		break;
 	}
@@ -475,6 +502,8 @@ const char *sb_sheet_cell_get(const struct sheet_column *c, const void *row, cha
 	case COLUMN_WHOLE:
 		snprintf(buffer, SB_NUMBER_TEXT, "%d", *(const int *)(const void *)from);
 		return buffer;
+	case COLUMN_CHOICE:
+		return c->words[*(const int *)(const void *)from];
 	case COLUMN_TEXT:
 		break;
 	}

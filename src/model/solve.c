@@ -13,6 +13,16 @@ static struct setup setup_of(const struct job *job, const struct solution *s)
 	return (struct setup){ job, &s->frame, &s->design, &s->corridor };
 }
 
+/* The setup as a reading met it: another tool, or another reference, may have come since. */
+static struct setup setup_then(const struct setup *now, const struct reading *r, struct frame *then)
+{
+	struct setup setup = *now;
+
+	sb_frame_for(now->job, now->frame, r, then);
+	setup.frame = then;
+	return setup;
+}
+
 /* ---- warnings: episodes ---- */
 
 static void write_episode(struct warning *w, const struct row *row, const struct verdict *v)
@@ -149,18 +159,19 @@ static struct bit find_bit(const struct setup *setup, const struct solution *s, 
 }
 
 /* Appends a joint to path and warnings; the advice is left to the caller. */
-static size_t add_joint(const struct setup *setup, struct solution *s, const struct reading *r, int sight)
+static size_t add_joint(const struct setup *now, struct solution *s, const struct reading *r, int sight)
 {
-	const struct row *before = sb_path_back(&s->path, 0);
-	size_t at = (size_t)(before - s->path.rows);
+	struct frame then;
+	struct setup setup = setup_then(now, r, &then);
+	size_t at = (size_t)(sb_path_back(&s->path, 0) - s->path.rows);
 
-	sb_path_append(setup, &s->path, r);
+	sb_path_append(&setup, &s->path, r);
 	struct row *row = &s->path.rows[s->path.count - 1];
-	sb_uncertainty_row(setup, &s->uncertainty, &s->path.rows[at], row);
-	sb_response_course(setup, &s->path, &s->response);
-	s->bit = find_bit(setup, s, NULL);
-	s->ahead = sb_advice_ahead(setup, &s->bit, &s->path, NULL, sight);
-	return judge_row(setup, s, row, r, &s->bit, &s->ahead, &s->response);
+	sb_uncertainty_row(&setup, &s->uncertainty, &s->path.rows[at], row);
+	sb_response_course(&setup, &s->path, &s->response);
+	s->bit = find_bit(&setup, s, NULL);
+	s->ahead = sb_advice_ahead(&setup, &s->bit, &s->path, NULL, sight);
+	return judge_row(&setup, s, row, r, &s->bit, &s->ahead, &s->response);
 }
 
 static void advise(const struct setup *setup, struct solution *s)
@@ -187,10 +198,12 @@ static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 		if (row->on_path)
 			s->path.on_count++;
 		s->path.entry_known = s->path.rows[0].taken || s->path.on_count > 1;
-		struct bit bit = sb_advice_bit(setup, &s->path, NULL);
-		struct ahead ahead = sb_advice_ahead(setup, &bit, &s->path, NULL, warning_sight(setup->job));
 		const struct reading *r = row->reading ? sb_job_reading(setup->job, row->reading) : NULL;
-		judge_row(setup, s, row, r, &bit, &ahead, NULL);
+		struct frame frame;
+		struct setup then = r ? setup_then(setup, r, &frame) : *setup;
+		struct bit bit = sb_advice_bit(&then, &s->path, NULL);
+		struct ahead ahead = sb_advice_ahead(&then, &bit, &s->path, NULL, warning_sight(setup->job));
+		judge_row(&then, s, row, r, &bit, &ahead, NULL);
 	}
 	s->path.on_count = on_count;
 	s->path.entry_known = entry_known;
@@ -228,6 +241,7 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 		return sb_fail(err, SB_FORMAT, "The design or the corridor does not hold together.");
 	for (int k = 0; k < WARNING_KINDS; k++)
 		s->open[k] = -1;
+	sb_frame_for(job, &s->frame, NULL, &s->frame);
 	struct setup setup = setup_of(job, s);
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);

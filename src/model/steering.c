@@ -145,7 +145,7 @@ void sb_steering_try(const struct setup *setup, const struct path *path, const s
 		.length_m = sb_steering_joint_length(&l, 0),
 		.tool_face_rad = tool_face_rad };
 	first.slid_m = fmin(fmax(slid_m, 0), first.length_m);
-	double face = tool_face_rad + sb_rad(setup->job->tool_face_offset.value);
+	double face = tool_face_rad + setup->frame->tool_face_offset_rad;
 	struct drilled d = { first.slid_m * cos(face), first.slid_m * sin(face), first.slid_m,
 		first.length_m - first.slid_m, true };
 	sb_response_expect(response, &d, &first.turn_up, &first.turn_right);

@@ -38,6 +38,10 @@ const struct fact_table sb_chain_tables[] = {
 	FACTS("reading", 1),
 	FACTS("leg", 1),
 	FACTS("acknowledgement", 1),
+	FACTS("repeat", 2),
+	FACTS("fix", 2),
+	FACTS("fix_use", 2),
+	FACTS("adjustment", 2),
 };
 const size_t sb_chain_table_count = sizeof sb_chain_tables / sizeof *sb_chain_tables;
 

@@ -30,6 +30,13 @@ const struct sheet_sql sb_facts_sheets[] = {
 };
 const size_t sb_facts_sheet_count = sizeof sb_facts_sheets / sizeof *sb_facts_sheets;
 
+/* The same for the facts that come one with an act, in the order of sb_fact_sorts. */
+#define FACT(table, columns, values) \
+	{ \
+		"INSERT INTO " table " (id, act, " columns ") VALUES (:id, :act, " values ")", \
+			"SELECT id, act, " columns " FROM " table " ORDER BY id" \
+	}
+
 static void bind_given(struct sb_query *q, const char *name, const char *text)
 {
 	sb_sql_bind_text(q, name, *text ? text : NULL);
@@ -71,9 +78,12 @@ int sb_facts_reading(struct sb_sql *db, struct chain_end *end, const struct read
 {
 	struct sb_query *q = sb_sql_kept(db,
 		"INSERT INTO reading (id, act, corrects, leg, joint, joint_length, inclination, azimuth, tool_face, slid,"
-		" thrust, torque, flow, standpipe, annular, returns, started, ended, remarks)"
+		" thrust, torque, flow, standpipe, annular, returns, started, ended, remarks, azimuth_by, pushes,"
+		" total_gravity, total_field, dip, gravity_x, gravity_y, gravity_z, field_x, field_y, field_z)"
 		" VALUES (:id, :act, nullif(:corrects, 0), :leg, :joint, :joint_length, :inclination, :azimuth, :tool_face,"
-		" :slid, :thrust, :torque, :flow, :standpipe, :annular, :returns, :started, :ended, :remarks)");
+		" :slid, :thrust, :torque, :flow, :standpipe, :annular, :returns, :started, :ended, :remarks, :azimuth_by,"
+		" :pushes, :total_gravity, :total_field, :dip, :gravity_x, :gravity_y, :gravity_z, :field_x, :field_y,"
+		" :field_z)");
 
 	sb_sql_bind_int(q, ":id", r->id);
 	sb_sql_bind_int(q, ":act", r->act);
@@ -117,6 +127,58 @@ int sb_facts_acknowledgement(struct sb_sql *db, struct chain_end *end, int64_t i
 	if (sb_sql_run(q, err))
 		return -1;
 	return sb_chain_add(db, end, a->act, "acknowledgement", id, err);
+}
+
+int sb_facts_change(
+	struct sb_sql *db, struct chain_end *end, int64_t id, const struct change *c, struct sb_err *err)
+{
+	struct sb_query *q = sb_sql_kept(db,
+		"INSERT INTO setting (id, act, section, key, value, from_joint)"
+		" VALUES (:id, :act, :section, :key, :value, :from_joint)");
+
+	sb_sql_bind_int(q, ":id", id);
+	sb_sql_bind_int(q, ":act", c->fact.act);
+	sb_sql_bind_text(q, ":section", c->section);
+	sb_sql_bind_text(q, ":key", c->key);
+	sb_sql_bind_text(q, ":value", c->value);
+	sb_sql_bind_int(q, ":from_joint", c->from_joint);
+	if (sb_sql_run(q, err))
+		return -1;
+	return sb_chain_add(db, end, c->fact.act, "setting", id, err);
+}
+
+static const struct fact_sql sorts[] = {
+	FACT("repeat", "way, depth, inclination, azimuth, tool_face, total_gravity, total_field, dip",
+		":way, :depth, :inclination, :azimuth, :tool_face, :total_gravity, :total_field, :dip"),
+	FACT("fix",
+		"kind, depth, easting, northing, station, offset, elevation, sigma_along, sigma_across, sigma_up",
+		":kind, :depth, :easting, :northing, :station, :offset, :elevation, :sigma_along, :sigma_across,"
+		" :sigma_up"),
+	FACT("fix_use", "fix, used", ":fix, :used"),
+	FACT("adjustment", "taken, inclination, azimuth, stretch, fixes",
+		":taken, :inclination, :azimuth, :stretch, :fixes"),
+};
+
+const struct fact_sql *sb_facts_sql(const struct fact_sort *sort)
+{
+	return &sorts[sort - sb_fact_sorts];
+}
+
+int sb_facts_sort(struct sb_sql *db, struct chain_end *end, const struct fact_sort *sort, const void *fact,
+	struct sb_err *err)
+{
+	const struct fact *head = fact;
+	struct sb_query *q = sb_sql_kept(db, sb_facts_sql(sort)->insert);
+
+	sb_sql_bind_int(q, ":id", head->id);
+	sb_sql_bind_int(q, ":act", head->act);
+	for (size_t i = 0; i < sort->column_count; i++) {
+		char buffer[SB_NUMBER_TEXT];
+		bind_column(q, sort->columns[i].name, sb_fact_column(sort, i, fact, buffer));
+	}
+	if (sb_sql_run(q, err))
+		return -1;
+	return sb_chain_add(db, end, head->act, sort->table, head->id, err);
 }
 
 static int write_settings(

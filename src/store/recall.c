@@ -10,12 +10,15 @@
 #include "model/warning.h"
 #include "store/facts.h"
 
+#include <assert.h>
 #include <limits.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
-#define FIRST_FIELD 5 /* of the columns that `readings` asks for */
+#define FIRST_FIELD 5  /* of the columns that `readings` asks for */
+#define FIRST_COLUMN 2 /* of those of a fact that comes with an act */
+#define SORTS 8
 
 /* A table read alongside: the row it stands at. Column 1 is the act. */
 struct stream {
@@ -26,8 +29,9 @@ struct stream {
 struct recall {
 	struct job *job;
 	struct sb_err *err;
-	struct stream readings, legs, acknowledgements;
-	const struct row_field *fields[32]; /* by column of readings, from FIRST_FIELD */
+	struct stream readings, legs, acknowledgements, changes;
+	struct stream sorts[SORTS];	    /* by sb_fact_sorts */
+	const struct row_field *fields[48]; /* by column of readings, from FIRST_FIELD */
 };
 
 static int damaged(struct sb_err *err, const char *format, ...) __attribute__((format(printf, 2, 3)));
@@ -89,7 +93,8 @@ static int check_required(const bool *seen, struct sb_err *err)
 /* seen: by index of sb_settings, those that the file has. */
 static int recall_settings(struct sb_sql *db, struct job *job, bool *seen, struct sb_err *err)
 {
-	struct sb_query *q = sb_sql_prepare(db, "SELECT id, section, key, value FROM setting ORDER BY id");
+	struct sb_query *q = sb_sql_prepare(
+		db, "SELECT id, section, key, value FROM setting WHERE from_joint IS NULL ORDER BY id");
 	int status = 0;
 
 	while (status == 0 && sb_sql_row(q)) {
@@ -240,6 +245,66 @@ static int recall_acknowledgement(struct recall *c, const struct act *act)
 	return 0;
 }
 
+static void recall_head(const struct sb_query *q, const struct act *act, struct fact *head)
+{
+	*head = (struct fact){ .id = sb_sql_int(q, 0),
+		.act = act->id,
+		.at_ms = act->at_ms,
+		.leg = act->leg,
+		.joint = act->joint };
+	sb_copy(head->who, sizeof head->who, act->who);
+	sb_copy(head->words, sizeof head->words, act->text);
+}
+
+/* An act may change several settings. */
+static int recall_changes(struct recall *c, const struct act *act)
+{
+	struct job trial = *c->job; /* borrowed; only to see that the value is one */
+
+	while (stands_at(&c->changes, act)) {
+		const struct sb_query *q = c->changes.q;
+		const struct setting *s = sb_setting(sb_sql_text(q, 2), sb_sql_text(q, 3));
+		struct change change;
+		recall_head(q, act, &change.fact);
+		if (s == NULL || !sb_setting_changeable(s) || !take_int(q, 5, &change.from_joint))
+			return damaged(
+				c->err, "setting %lld is not one that can change", (long long)change.fact.id);
+		if (sb_setting_put(s, &trial, sb_sql_text(q, 4), c->err) ||
+			!sb_copy(change.value, sizeof change.value, sb_sql_text(q, 4)))
+			return refused(c->err, "setting", change.fact.id);
+		sb_copy(change.section, sizeof change.section, s->section);
+		sb_copy(change.key, sizeof change.key, s->key);
+		sb_job_add_change(c->job, &change);
+		go_on(&c->changes);
+	}
+	return 0;
+}
+
+/* What a fact says of another must be there. */
+static bool refers_well(const struct recall *c, const struct fact_sort *sort, const union any_fact *fact)
+{
+	return sort->act != ACT_FIX_USE || sb_job_fix(c->job, fact->fix_use.fix) != NULL;
+}
+
+static int recall_sort(struct recall *c, const struct fact_sort *sort, const struct act *act)
+{
+	struct stream *stream = &c->sorts[sort - sb_fact_sorts];
+	const struct sb_query *q = stream->q;
+	union any_fact fact = { 0 };
+
+	recall_head(q, act, &fact.fact);
+	for (size_t i = 0; i < sort->column_count; i++)
+		if (sb_sheet_cell_put(
+			    &sort->columns[i], &fact, sb_sql_text(q, FIRST_COLUMN + (int)i), c->err))
+			return refused(c->err, sort->table, fact.fact.id);
+	if (!refers_well(c, sort, &fact))
+		return damaged(
+			c->err, "%s row %lld names what is not there", sort->table, (long long)fact.fact.id);
+	sort->add(c->job, &fact);
+	go_on(stream);
+	return 0;
+}
+
 static int recall_act(struct recall *c, const struct sb_query *q, struct act *act)
 {
 	const struct job *job = c->job;
@@ -272,6 +337,20 @@ static int recall_fact(struct recall *c, struct act *act)
 		if (stands_at(&c->acknowledgements, act))
 			return recall_acknowledgement(c, act);
 		break;
+	case ACT_CHANGE:
+		if (stands_at(&c->changes, act))
+			return recall_changes(c, act);
+		break;
+	case ACT_REPEAT:
+	case ACT_FIX:
+	case ACT_FIX_USE:
+	case ACT_ADJUST:
+	case ACT_ADJUST_BACK: {
+		const struct fact_sort *sort = sb_fact_sort(act->kind);
+		if (stands_at(&c->sorts[sort - sb_fact_sorts], act))
+			return recall_sort(c, sort, act);
+		break;
+	}
 	case ACT_NEW:
 	case ACT_NOTE:
 	case ACT_SHIFT_BEGIN:
@@ -301,8 +380,11 @@ static int recall_log(struct sb_sql *db, struct recall *c)
 
 	if (sb_sql_done(acts, status ? NULL : c->err))
 		status = -1;
-	if (status == 0 && (c->readings.has || c->legs.has || c->acknowledgements.has))
-		status = damaged(c->err, "a reading, leg or acknowledgement names no act of its kind");
+	bool left = c->readings.has || c->legs.has || c->acknowledgements.has || c->changes.has;
+	for (size_t i = 0; i < sb_fact_sort_count; i++)
+		left |= c->sorts[i].has;
+	if (status == 0 && left)
+		status = damaged(c->err, "a row names no act of its kind");
 	return status;
 }
 
@@ -310,13 +392,23 @@ static void open_streams(struct sb_sql *db, struct recall *c)
 {
 	c->readings.q = sb_sql_prepare(db,
 		"SELECT id, act, corrects, leg, joint, joint_length, inclination, azimuth, tool_face, slid, thrust,"
-		" torque, flow, standpipe, annular, returns, started, ended, remarks FROM reading ORDER BY id");
+		" torque, flow, standpipe, annular, returns, started, ended, remarks, azimuth_by, pushes, total_gravity,"
+		" total_field, dip, gravity_x, gravity_y, gravity_z, field_x, field_y, field_z FROM reading ORDER BY id");
 	c->legs.q = sb_sql_prepare(db, "SELECT id, act, to_joint FROM leg ORDER BY id");
 	c->acknowledgements.q = sb_sql_prepare(
 		db, "SELECT id, act, kind, leg, joint, to_joint, level FROM acknowledgement ORDER BY id");
+	c->changes.q = sb_sql_prepare(db,
+		"SELECT id, act, section, key, value, from_joint FROM setting WHERE from_joint IS NOT NULL"
+		" ORDER BY id");
 	go_on(&c->readings);
 	go_on(&c->legs);
 	go_on(&c->acknowledgements);
+	go_on(&c->changes);
+	assert(sb_fact_sort_count <= SORTS);
+	for (size_t i = 0; i < sb_fact_sort_count; i++) {
+		c->sorts[i].q = sb_sql_prepare(db, sb_facts_sql(&sb_fact_sorts[i])->select);
+		go_on(&c->sorts[i]);
+	}
 	for (int i = FIRST_FIELD; i < sb_sql_columns(c->readings.q); i++)
 		c->fields[i] = sb_row_field(sb_sql_name(c->readings.q, i));
 }
@@ -327,6 +419,9 @@ static int close_streams(struct recall *c, int status)
 	status |= sb_sql_done(c->readings.q, c->err);
 	status |= sb_sql_done(c->legs.q, c->err);
 	status |= sb_sql_done(c->acknowledgements.q, c->err);
+	status |= sb_sql_done(c->changes.q, c->err);
+	for (size_t i = 0; i < sb_fact_sort_count; i++)
+		status |= sb_sql_done(c->sorts[i].q, c->err);
 	return status;
 }
 

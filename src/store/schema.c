@@ -321,8 +321,104 @@ static const char *const version_1[] = {
 };
 /* clang-format on */
 
+/* What the log can say of where the bore really is. SQLite keeps no comment behind an added column, so theirs
+ * stand inside. */
+#define ADDED(table, column, meaning) \
+	"ALTER TABLE " table " ADD COLUMN " column " TEXT /* " meaning " */ CHECK (" column \
+	" NOT GLOB '*[^-0-9.]*' AND length(" column ") BETWEEN 1 AND 23)"
+
+/* clang-format off */
+static const char *const version_2[] = {
+	"PRAGMA user_version = 2",
+
+	"ALTER TABLE reading ADD COLUMN azimuth_by TEXT /* gyro (from true north), coil (from grid north), hold (the heading before is carried on); NULL: as the setting azimuth reference says */",
+	"ALTER TABLE reading ADD COLUMN pushes TEXT /* slides that were not even, FROM:LENGTH@FACE from the joint's start, with ; between */",
+	ADDED("reading", "total_gravity", "as the tool showed it, in its unit"),
+	ADDED("reading", "total_field", "as the tool showed it, in its unit"),
+	ADDED("reading", "dip", "of the field, degrees below level, as the tool showed it"),
+	ADDED("reading", "gravity_x", "along the tool's axes, in its unit: settings of section tool"),
+	ADDED("reading", "gravity_y", "likewise"),
+	ADDED("reading", "gravity_z", "likewise"),
+	ADDED("reading", "field_x", "likewise"),
+	ADDED("reading", "field_y", "likewise"),
+	ADDED("reading", "field_z", "likewise"),
+
+	"ALTER TABLE setting ADD COLUMN from_joint INTEGER /* of a setting that changed while the bore was drilled: it holds for what was logged later, and for joints in the ground from this one on; NULL: as the job began */ CHECK (from_joint >= 0)",
+	"DROP VIEW sheet",
+	"CREATE VIEW sheet AS\n"
+	"\t-- The job sheet as the job began. What changed since: settings_changed.\n"
+	"\tSELECT section, key, value FROM setting WHERE from_joint IS NULL ORDER BY id;",
+	"CREATE VIEW settings_changed AS\n"
+	"\t-- Settings that changed while the bore was drilled, who changed them, when and why.\n"
+	"\tSELECT s.section, s.key, s.value, s.from_joint, a.at AS at_utc, a.who, a.words AS reason\n"
+	"\tFROM setting s JOIN act a ON a.id = s.act WHERE s.from_joint IS NOT NULL ORDER BY s.id;",
+
+	"CREATE TABLE repeat (\n"
+	"\t-- A reading taken again where one was taken before, or on the way out of the hole. It never moves the path.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tway TEXT NOT NULL CHECK (way IN ('again', 'out')),\n"
+	"\t" TYPED("depth") " NOT NULL, -- of the sensor along the hole\n"
+	"\t" TYPED("inclination") " NOT NULL,\n"
+	"\t" TYPED("azimuth") ",\n"
+	"\t" TYPED("tool_face") ",\n"
+	"\t" TYPED("total_gravity") ",\n"
+	"\t" TYPED("total_field") ",\n"
+	"\t" TYPED("dip") "\n"
+	") STRICT;",
+	ONLY_GROWS("repeat", "id = NEW.id"),
+
+	"CREATE TABLE fix (\n"
+	"\t-- A position that does not come from the readings. What is NULL was not observed. Sigmas are one sigma.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tkind TEXT NOT NULL CHECK (kind IN ('coil', 'beacon', 'walk-over', 'gyro', 'exit')),\n"
+	"\t" TYPED("depth") " NOT NULL, -- of the point that it fixes, along the hole from the entry\n"
+	"\t" TYPED("easting") ",\n"
+	"\t" TYPED("northing") ",\n"
+	"\t" TYPED("station") ",\n"
+	"\t" TYPED("offset") ", -- from the alignment, right positive\n"
+	"\t" TYPED("elevation") ",\n"
+	"\t" TYPED("sigma_along") ",\n"
+	"\t" TYPED("sigma_across") ",\n"
+	"\t" TYPED("sigma_up") "\n"
+	") STRICT;",
+	ONLY_GROWS("fix", "id = NEW.id"),
+
+	"CREATE TABLE fix_use (\n"
+	"\t-- A fix was set aside, or used again; the last word on it holds.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tfix INTEGER NOT NULL REFERENCES fix (id),\n"
+	"\tused INTEGER NOT NULL CHECK (used IN (0, 1))\n"
+	") STRICT;",
+	ONLY_GROWS("fix_use", "id = NEW.id"),
+
+	"CREATE TABLE adjustment (\n"
+	"\t-- A correction of the path that rests on fixes, taken by somebody, or taken back; the last row holds.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\ttaken INTEGER NOT NULL CHECK (taken IN (0, 1)), -- 0: taken back\n"
+	"\t" TYPED("inclination") ", -- degrees added to every inclination, up positive\n"
+	"\t" TYPED("azimuth") ", -- degrees added to every azimuth, clockwise positive\n"
+	"\t" TYPED("stretch") ", -- lengths grow by this share\n"
+	"\tfixes TEXT -- ids of the fixes that it rests on\n"
+	") STRICT;",
+	ONLY_GROWS("adjustment", "id = NEW.id"),
+
+	"CREATE VIEW fixes AS\n"
+	"\t-- Every independent position, and whether it is used.\n"
+	"\tSELECT f.id AS fix, f.kind, f.depth, f.easting, f.northing, f.station, f.offset AS offset_right_positive, f.elevation,\n"
+	"\t\tf.sigma_along, f.sigma_across, f.sigma_up, a.leg, a.joint, a.at AS at_utc, a.who, a.words AS remarks,\n"
+	"\t\tcoalesce((SELECT used FROM fix_use u WHERE u.fix = f.id ORDER BY u.id DESC LIMIT 1), 1) AS used\n"
+	"\tFROM fix f JOIN act a ON a.id = f.act ORDER BY f.id;",
+	NULL,
+};
+/* clang-format on */
+
 static const struct migration steps[] = {
 	{ "the first version", version_1 },
+	{ "independent positions, repeats, changes of the azimuth reference and the tool", version_2 },
 };
 
 const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };

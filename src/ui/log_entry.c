@@ -33,10 +33,10 @@ struct form_field sb_log_field(const struct row_field *f, const struct job *job,
 		.label = f->label,
 		.unit = unit_of(f, job),
 		.whole = f->type == FIELD_CLOCK,
-		.kind = f->type == FIELD_NUMBER	   ? ENTRY_NUMBER
-			: f->type == FIELD_RETURNS ? ENTRY_CHOICE
-						   : ENTRY_TEXT,
-		.choices = f->type == FIELD_RETURNS ? "full|partial|none" : NULL,
+		.kind = f->type == FIELD_NUMBER	  ? ENTRY_NUMBER
+			: f->type == FIELD_CHOICE ? ENTRY_CHOICE
+						  : ENTRY_TEXT,
+		.choices = f->choices,
 		.width = width,
 	};
 
@@ -67,9 +67,11 @@ static void build_forms(struct log_state *s, const struct job *job)
 	s->more.by_enter = true; /* a number meant for the next field must not land among the angles */
 	for (size_t i = 0; i < sb_row_field_count; i++) {
 		const struct row_field *f = &sb_row_fields[i];
-		if (!in_entry(f->name))
+		if (!in_entry(f->name) && !f->instrument && !sb_same(f->name, "remarks"))
 			sb_form_add(&s->more, sb_log_field(f, job, f->type == FIELD_TEXT ? 44 : 10), "");
 	}
+	sb_form_add(
+		&s->more, sb_log_field(sb_row_field("remarks"), job, 44), ""); /* one key up from the top */
 }
 
 void sb_log_begin(struct view *v)

@@ -26,9 +26,12 @@ static int correct_open(struct view *v, const void *argument, struct sb_err *err
 	c->leg = r->leg;
 	for (size_t i = 0; i < sb_row_field_count; i++) {
 		const struct row_field *f = &sb_row_fields[i];
-		sb_form_add(&c->form, sb_log_field(f, v->job, f->type == FIELD_TEXT ? 44 : 10),
-			sb_row_field_get(f, r));
+		if (!f->instrument && !sb_same(f->name, "remarks"))
+			sb_form_add(&c->form, sb_log_field(f, v->job, f->type == FIELD_TEXT ? 44 : 10),
+				sb_row_field_get(f, r));
 	}
+	const struct row_field *remarks = sb_row_field("remarks");
+	sb_form_add(&c->form, sb_log_field(remarks, v->job, 44), sb_row_field_get(remarks, r));
 	struct form_field reason = {
 		.name = "reason", .label = "why corrected", .kind = ENTRY_TEXT, .width = 44, .required = true
 	};
@@ -50,9 +53,9 @@ static void correct_draw(const struct view *v, struct cells *out)
 	snprintf(title, sizeof title, "correct joint %d of leg %d, %s by %s", c->joint, c->leg,
 		r && r->corrects ? "last corrected" : "logged", r ? r->who : "");
 	sb_cells_rule(out, 0, title);
-	sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_DIM,
-		"Tab goes to the field that is wrong: type it anew. Enter goes on to why, and then puts the correction on disk. The old row stays in the file.");
-	struct cells part = sb_cells_part(out, 3, 0, out->rows - 3, out->columns);
+	sb_cells_fit(out, 1, 1, out->columns - 2, STYLE_DIM,
+		"Tab to what is wrong, type it anew; Enter goes on to why. The old row stays.");
+	struct cells part = sb_cells_part(out, 2, 0, out->rows - 2, out->columns);
 	sb_form_draw(&c->form, &part);
 }
 

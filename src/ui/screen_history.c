@@ -56,6 +56,18 @@ static const char *act_word(enum act_kind kind)
 		return "shift begun";
 	case ACT_SHIFT_END:
 		return "shift ended";
+	case ACT_CHANGE:
+		return "changed";
+	case ACT_REPEAT:
+		return "read again";
+	case ACT_FIX:
+		return "fix";
+	case ACT_FIX_USE:
+		return "use of a fix";
+	case ACT_ADJUST:
+		return "adjusted";
+	case ACT_ADJUST_BACK:
+		return "taken back";
 	}
 	return "";
 }

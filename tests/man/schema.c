@@ -4,7 +4,7 @@
 #include "man/pages.h"
 
 #include "base/sql.h"
-#include "model/setting.h"
+#include "model/fact.h"
 #include "store/schema.h"
 
 #include <stdio.h>
@@ -56,6 +56,17 @@ static const struct {
 	{ "log_book", "who", "who logged it" },
 	{ "log_book", "reason", "why it was logged or corrected as it is" },
 	{ "log_book", "state", "stands, corrected, or pulled back" },
+	{ "settings_changed", "at_utc", "when" },
+	{ "settings_changed", "who", "who changed it" },
+	{ "settings_changed", "reason", "what changed, and why" },
+	{ "fixes", "fix", "its id" },
+	{ "fixes", "offset_right_positive", "from the alignment, looking from entry to exit" },
+	{ "fixes", "leg", "the leg that was being drilled" },
+	{ "fixes", "joint", "the joint that was drilled last" },
+	{ "fixes", "at_utc", "when" },
+	{ "fixes", "who", "who entered it" },
+	{ "fixes", "remarks", "the act's words" },
+	{ "fixes", "used", "0: set aside" },
 	{ "history", "act", "its id" },
 	{ "history", "at_utc", "when" },
 	{ "history", "at_local", "the same in the local time of then" },
@@ -70,6 +81,8 @@ static const struct {
 	{ "log_book", "reading" },
 	{ "history", "act" },
 	{ "open_warnings", "warning" },
+	{ "settings_changed", "setting" },
+	{ "fixes", "fix" },
 };
 
 static const char *own_words(const char *table, const char *column)
@@ -82,6 +95,11 @@ static const char *own_words(const char *table, const char *column)
 	for (size_t i = 0; t && i < t->column_count; i++)
 		if (sb_same(t->columns[i].name, column))
 			return t->columns[i].help;
+	for (size_t s = 0; s < sb_fact_sort_count; s++)
+		for (size_t i = 0;
+			sb_same(sb_fact_sorts[s].table, table) && i < sb_fact_sorts[s].column_count; i++)
+			if (sb_same(sb_fact_sorts[s].columns[i].name, column))
+				return sb_fact_sorts[s].columns[i].help;
 	return sb_same(column, "id") ? "number of the row" : NULL;
 }
 
@@ -104,12 +122,32 @@ static void column_line(const char *sql, const char *column, char line[512])
 	}
 }
 
+/* The comment that stands inside the definition of a column which a later version added, behind name and
+ * type. */
+static bool added_words(const char *sql, const char *column, struct sb_str *words)
+{
+	char start[96];
+
+	snprintf(start, sizeof start, ", %s ", column);
+	for (const char *at = sql; (at = strstr(at, start)) != NULL; at += 2) {
+		const char *type = at + strlen(start), *comment = type + strcspn(type, " ,)");
+		const char *end = strncmp(comment, " /* ", 4) == 0 ? strstr(comment, " */") : NULL;
+		if (end == NULL)
+			continue;
+		sb_str_add(words, "%.*s", (int)(end - comment - 4), comment + 4);
+		return true;
+	}
+	return false;
+}
+
 /* What stands after "-- " in its line, else whose row it names, else words from here. False: nothing. */
 static bool column_words(const char *table, const char *column, const char *sql, struct sb_str *words)
 {
 	char line[512] = "", to[64];
 	const char *own = own_words(table, column);
 
+	if (added_words(sql, column, words))
+		return true;
 	column_line(sql, column, line);
 	const char *comment = strstr(line, "-- "), *refers = strstr(line, "REFERENCES ");
 	if (comment)

@@ -22,7 +22,10 @@ static void every_field_goes_in_and_comes_back_as_typed(void **state)
 		{ "azimuth", "007.5" }, { "tool_face", "330" }, { "slid", "12.0" }, { "thrust", "-500" },
 		{ "torque", "2050" }, { "flow", "285" }, { "standpipe", "375" }, { "annular", "3" },
 		{ "returns", "partial" }, { "started", "06:45" }, { "ended", "06:58" },
-		{ "remarks", "past the water main" } };
+		{ "remarks", "past the water main" }, { "azimuth_by", "gyro" }, { "pushes", "0:8@60" },
+		{ "total_gravity", "1.0002" }, { "total_field", "50210" }, { "dip", "-61.20" },
+		{ "gravity_x", "0.98" }, { "gravity_y", "-0.02" }, { "gravity_z", "-0.17" },
+		{ "field_x", "-12450" }, { "field_y", "300" }, { "field_z", "48010" } };
 	struct reading r = { 0 }, empty = { 0 };
 	struct sb_err err;
 

@@ -31,7 +31,7 @@ CREATE TABLE setting (
 	section TEXT NOT NULL,
 	key TEXT NOT NULL,
 	value TEXT NOT NULL
-) STRICT;
+, from_joint INTEGER /* of a setting that changed while the bore was drilled: it holds for what was logged later, and for joints in the ground from this one on; NULL: as the job began */ CHECK (from_joint >= 0)) STRICT;
 
 CREATE TRIGGER setting_is_not_changed BEFORE UPDATE ON setting
 BEGIN SELECT RAISE(ABORT, 'setting: what was written is never changed'); END;
@@ -212,7 +212,7 @@ CREATE TABLE reading (
 	started TEXT, -- local time, hh:mm
 	ended TEXT, -- local time, hh:mm
 	remarks TEXT
-) STRICT;
+, azimuth_by TEXT /* gyro (from true north), coil (from grid north), hold (the heading before is carried on); NULL: as the setting azimuth reference says */, pushes TEXT /* slides that were not even, FROM:LENGTH@FACE from the joint's start, with ; between */, total_gravity TEXT /* as the tool showed it, in its unit */ CHECK (total_gravity NOT GLOB '*[^-0-9.]*' AND length(total_gravity) BETWEEN 1 AND 23), total_field TEXT /* as the tool showed it, in its unit */ CHECK (total_field NOT GLOB '*[^-0-9.]*' AND length(total_field) BETWEEN 1 AND 23), dip TEXT /* of the field, degrees below level, as the tool showed it */ CHECK (dip NOT GLOB '*[^-0-9.]*' AND length(dip) BETWEEN 1 AND 23), gravity_x TEXT /* along the tool's axes, in its unit: settings of section tool */ CHECK (gravity_x NOT GLOB '*[^-0-9.]*' AND length(gravity_x) BETWEEN 1 AND 23), gravity_y TEXT /* likewise */ CHECK (gravity_y NOT GLOB '*[^-0-9.]*' AND length(gravity_y) BETWEEN 1 AND 23), gravity_z TEXT /* likewise */ CHECK (gravity_z NOT GLOB '*[^-0-9.]*' AND length(gravity_z) BETWEEN 1 AND 23), field_x TEXT /* likewise */ CHECK (field_x NOT GLOB '*[^-0-9.]*' AND length(field_x) BETWEEN 1 AND 23), field_y TEXT /* likewise */ CHECK (field_y NOT GLOB '*[^-0-9.]*' AND length(field_y) BETWEEN 1 AND 23), field_z TEXT /* likewise */ CHECK (field_z NOT GLOB '*[^-0-9.]*' AND length(field_z) BETWEEN 1 AND 23)) STRICT;
 
 CREATE TRIGGER reading_is_not_changed BEFORE UPDATE ON reading
 BEGIN SELECT RAISE(ABORT, 'reading: what was written is never changed'); END;
@@ -339,11 +339,6 @@ CREATE TABLE warning (
 	words TEXT NOT NULL
 ) STRICT;
 
-CREATE VIEW sheet AS
-	-- The job sheet as it stands.
-	SELECT section, key, value FROM setting
-	WHERE id IN (SELECT max(id) FROM setting GROUP BY section, key) ORDER BY id;
-
 CREATE VIEW as_drilled AS
 	-- The bore as it lies in the ground, joint by joint from the entry (the rig side). Lengths in `unit`.
 	SELECT joint, leg, bit_depth, survey_depth,
@@ -372,3 +367,108 @@ CREATE VIEW open_warnings AS
 	-- What nobody has acknowledged yet, on the bore as it lies.
 	SELECT kind, level, joint, last_joint, station, words FROM warning
 	WHERE acknowledged = 0 AND superseded = 0 ORDER BY id;
+
+CREATE VIEW sheet AS
+	-- The job sheet as the job began. What changed since: settings_changed.
+	SELECT section, key, value FROM setting WHERE from_joint IS NULL ORDER BY id;
+
+CREATE VIEW settings_changed AS
+	-- Settings that changed while the bore was drilled, who changed them, when and why.
+	SELECT s.section, s.key, s.value, s.from_joint, a.at AS at_utc, a.who, a.words AS reason
+	FROM setting s JOIN act a ON a.id = s.act WHERE s.from_joint IS NOT NULL ORDER BY s.id;
+
+CREATE TABLE repeat (
+	-- A reading taken again where one was taken before, or on the way out of the hole. It never moves the path.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	way TEXT NOT NULL CHECK (way IN ('again', 'out')),
+	depth TEXT CHECK (depth NOT GLOB '*[^-0-9.]*' AND length(depth) BETWEEN 1 AND 23) NOT NULL, -- of the sensor along the hole
+	inclination TEXT CHECK (inclination NOT GLOB '*[^-0-9.]*' AND length(inclination) BETWEEN 1 AND 23) NOT NULL,
+	azimuth TEXT CHECK (azimuth NOT GLOB '*[^-0-9.]*' AND length(azimuth) BETWEEN 1 AND 23),
+	tool_face TEXT CHECK (tool_face NOT GLOB '*[^-0-9.]*' AND length(tool_face) BETWEEN 1 AND 23),
+	total_gravity TEXT CHECK (total_gravity NOT GLOB '*[^-0-9.]*' AND length(total_gravity) BETWEEN 1 AND 23),
+	total_field TEXT CHECK (total_field NOT GLOB '*[^-0-9.]*' AND length(total_field) BETWEEN 1 AND 23),
+	dip TEXT CHECK (dip NOT GLOB '*[^-0-9.]*' AND length(dip) BETWEEN 1 AND 23)
+) STRICT;
+
+CREATE TRIGGER repeat_is_not_changed BEFORE UPDATE ON repeat
+BEGIN SELECT RAISE(ABORT, 'repeat: what was written is never changed'); END;
+
+CREATE TRIGGER repeat_is_not_deleted BEFORE DELETE ON repeat
+BEGIN SELECT RAISE(ABORT, 'repeat: what was written is never deleted'); END;
+
+CREATE TRIGGER repeat_is_not_replaced BEFORE INSERT ON repeat
+WHEN EXISTS (SELECT 1 FROM repeat WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'repeat: what was written is never replaced'); END;
+
+CREATE TABLE fix (
+	-- A position that does not come from the readings. What is NULL was not observed. Sigmas are one sigma.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	kind TEXT NOT NULL CHECK (kind IN ('coil', 'beacon', 'walk-over', 'gyro', 'exit')),
+	depth TEXT CHECK (depth NOT GLOB '*[^-0-9.]*' AND length(depth) BETWEEN 1 AND 23) NOT NULL, -- of the point that it fixes, along the hole from the entry
+	easting TEXT CHECK (easting NOT GLOB '*[^-0-9.]*' AND length(easting) BETWEEN 1 AND 23),
+	northing TEXT CHECK (northing NOT GLOB '*[^-0-9.]*' AND length(northing) BETWEEN 1 AND 23),
+	station TEXT CHECK (station NOT GLOB '*[^-0-9.]*' AND length(station) BETWEEN 1 AND 23),
+	offset TEXT CHECK (offset NOT GLOB '*[^-0-9.]*' AND length(offset) BETWEEN 1 AND 23), -- from the alignment, right positive
+	elevation TEXT CHECK (elevation NOT GLOB '*[^-0-9.]*' AND length(elevation) BETWEEN 1 AND 23),
+	sigma_along TEXT CHECK (sigma_along NOT GLOB '*[^-0-9.]*' AND length(sigma_along) BETWEEN 1 AND 23),
+	sigma_across TEXT CHECK (sigma_across NOT GLOB '*[^-0-9.]*' AND length(sigma_across) BETWEEN 1 AND 23),
+	sigma_up TEXT CHECK (sigma_up NOT GLOB '*[^-0-9.]*' AND length(sigma_up) BETWEEN 1 AND 23)
+) STRICT;
+
+CREATE TRIGGER fix_is_not_changed BEFORE UPDATE ON fix
+BEGIN SELECT RAISE(ABORT, 'fix: what was written is never changed'); END;
+
+CREATE TRIGGER fix_is_not_deleted BEFORE DELETE ON fix
+BEGIN SELECT RAISE(ABORT, 'fix: what was written is never deleted'); END;
+
+CREATE TRIGGER fix_is_not_replaced BEFORE INSERT ON fix
+WHEN EXISTS (SELECT 1 FROM fix WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'fix: what was written is never replaced'); END;
+
+CREATE TABLE fix_use (
+	-- A fix was set aside, or used again; the last word on it holds.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	fix INTEGER NOT NULL REFERENCES fix (id),
+	used INTEGER NOT NULL CHECK (used IN (0, 1))
+) STRICT;
+
+CREATE TRIGGER fix_use_is_not_changed BEFORE UPDATE ON fix_use
+BEGIN SELECT RAISE(ABORT, 'fix_use: what was written is never changed'); END;
+
+CREATE TRIGGER fix_use_is_not_deleted BEFORE DELETE ON fix_use
+BEGIN SELECT RAISE(ABORT, 'fix_use: what was written is never deleted'); END;
+
+CREATE TRIGGER fix_use_is_not_replaced BEFORE INSERT ON fix_use
+WHEN EXISTS (SELECT 1 FROM fix_use WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'fix_use: what was written is never replaced'); END;
+
+CREATE TABLE adjustment (
+	-- A correction of the path that rests on fixes, taken by somebody, or taken back; the last row holds.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	taken INTEGER NOT NULL CHECK (taken IN (0, 1)), -- 0: taken back
+	inclination TEXT CHECK (inclination NOT GLOB '*[^-0-9.]*' AND length(inclination) BETWEEN 1 AND 23), -- degrees added to every inclination, up positive
+	azimuth TEXT CHECK (azimuth NOT GLOB '*[^-0-9.]*' AND length(azimuth) BETWEEN 1 AND 23), -- degrees added to every azimuth, clockwise positive
+	stretch TEXT CHECK (stretch NOT GLOB '*[^-0-9.]*' AND length(stretch) BETWEEN 1 AND 23), -- lengths grow by this share
+	fixes TEXT -- ids of the fixes that it rests on
+) STRICT;
+
+CREATE TRIGGER adjustment_is_not_changed BEFORE UPDATE ON adjustment
+BEGIN SELECT RAISE(ABORT, 'adjustment: what was written is never changed'); END;
+
+CREATE TRIGGER adjustment_is_not_deleted BEFORE DELETE ON adjustment
+BEGIN SELECT RAISE(ABORT, 'adjustment: what was written is never deleted'); END;
+
+CREATE TRIGGER adjustment_is_not_replaced BEFORE INSERT ON adjustment
+WHEN EXISTS (SELECT 1 FROM adjustment WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'adjustment: what was written is never replaced'); END;
+
+CREATE VIEW fixes AS
+	-- Every independent position, and whether it is used.
+	SELECT f.id AS fix, f.kind, f.depth, f.easting, f.northing, f.station, f.offset AS offset_right_positive, f.elevation,
+		f.sigma_along, f.sigma_across, f.sigma_up, a.leg, a.joint, a.at AS at_utc, a.who, a.words AS remarks,
+		coalesce((SELECT used FROM fix_use u WHERE u.fix = f.id ORDER BY u.id DESC LIMIT 1), 1) AS used
+	FROM fix f JOIN act a ON a.id = f.act ORDER BY f.id;

@@ -40,7 +40,7 @@ static void every_table_is_strict_and_explains_itself(void **state)
 			       " AND sql NOT LIKE '%-- %'"),
 		"0");
 	assert_string_equal(stranger_reads("PRAGMA application_id"), "1396854610");
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "1");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "2");
 	assert_string_equal(stranger_reads("PRAGMA journal_mode"), "delete");
 }
 
@@ -67,10 +67,15 @@ static void every_fact_table_refuses_change_removal_and_replacement(void **state
 		store, "Ida", sb_store_solution(store)->warning_count - 1, "seen", &book_err));
 	sb_store_close(store);
 	/* the tables that this job has no rows for */
-	stranger_does("INSERT INTO corridor VALUES (1, 1, '0', '1', NULL, NULL, NULL, NULL);"
-		      "INSERT INTO ground VALUES (1, 1, '0', '1'); INSERT INTO tally VALUES (1, 1, 1, '9.6');"
-		      "INSERT INTO obstacles VALUES (1, 1, 'a', 'b', '0', '0', '0', '0', '0');"
-		      "INSERT INTO soil VALUES (1, 1, '0', '1', '2', 'clay', NULL, NULL, NULL, NULL, NULL)");
+	stranger_does(
+		"INSERT INTO corridor VALUES (1, 1, '0', '1', NULL, NULL, NULL, NULL);"
+		"INSERT INTO ground VALUES (1, 1, '0', '1'); INSERT INTO tally VALUES (1, 1, 1, '9.6');"
+		"INSERT INTO obstacles VALUES (1, 1, 'a', 'b', '0', '0', '0', '0', '0');"
+		"INSERT INTO soil VALUES (1, 1, '0', '1', '2', 'clay', NULL, NULL, NULL, NULL, NULL);"
+		"INSERT INTO repeat VALUES (1, 1, 'out', '20', '80', NULL, NULL, NULL, NULL, NULL);"
+		"INSERT INTO fix VALUES (1, 1, 'coil', '20', NULL, NULL, NULL, '0.4', NULL, NULL, '0.2', NULL);"
+		"INSERT INTO fix_use VALUES (1, 1, 1, 0);"
+		"INSERT INTO adjustment VALUES (1, 1, 1, NULL, '0.3', NULL, '1')");
 	for (size_t t = 0; t <= sb_chain_table_count; t++) {
 		const char *table = t < sb_chain_table_count ? sb_chain_tables[t].name : "journal";
 		for (size_t i = 0; i < sizeof attacks / sizeof *attacks; i++) {
@@ -133,6 +138,13 @@ static void there_is_a_column_for_every_field_of_the_model(void **state)
 			snprintf(sql, sizeof sql,
 				"SELECT count(*) FROM pragma_table_info('%s') WHERE name = '%s'",
 				sb_sheet_tables[t].name, sb_sheet_tables[t].columns[c].name);
+			assert_string_equal(stranger_reads(sql), "1");
+		}
+	for (size_t s = 0; s < sb_fact_sort_count; s++)
+		for (size_t c = 0; c < sb_fact_sorts[s].column_count; c++) {
+			snprintf(sql, sizeof sql,
+				"SELECT count(*) FROM pragma_table_info('%s') WHERE name = '%s'",
+				sb_fact_sorts[s].table, sb_fact_sorts[s].columns[c].name);
 			assert_string_equal(stranger_reads(sql), "1");
 		}
 	for (size_t f = 0; f < sb_row_field_count; f++) {
