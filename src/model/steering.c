@@ -68,15 +68,20 @@ static void fail_plan(const struct laying *l, const struct steer_answer *a, stru
 static bool make_at(struct laying *l, size_t count, struct steer_problem *p, void *work,
 	struct steer_answer *a, struct plan *out)
 {
+	size_t far = sb_steering_farthest(l), all = far < count + BEYOND ? far : count + BEYOND;
+
 	for (l->tighten = 0; l->tighten < 0.25; l->tighten += 0.08) {
 		if (solve_for(l, count, p, work, a) != STEER_OPTIMAL)
 			return false;
-		size_t all = sb_steering_farthest(l) < count + 4 ? sb_steering_farthest(l) : count + 4;
-		double worst = sb_steering_lay(l, p, a, all, out);
-		bool outside_already = l->deviation.station_m > 0 && worst > 1;
-		if (worst <= 1 || outside_already)
+		struct used worst = sb_steering_lay(l, p, a, all, out);
+		a->limit = worst.limit;
+		a->stage = worst.stage;
+		a->short_by = worst.share - 1;
+		if (worst.share <= 1)
 			break;
 	}
+	if (a->short_by > 0)
+		return false;
 	out->feasible = true;
 	out->for_exit = p->end == STEER_WINDOW;
 	out->rejoins_at_joint = out->for_exit ? 0 : find_rejoin(out, count > 2 ? count - 2 : 0);

@@ -59,59 +59,87 @@ static void lay_joint(const struct laying *l, const struct steer_stage *s, struc
 	j->use = sb_corridor_use(&c, j->deviation.offset_m, j->deviation.height_m);
 }
 
-/* The largest bend over a window of joints ending at k, as a share of the contract's limit. */
+/* The bend over the window that ends with joint k, as a share of the contract's limit. */
 static double window_share(
 	const struct laying *l, const struct steer_problem *p, const struct plan *plan, size_t k)
 {
-	const struct job *job = l->setup->job;
-	size_t joints = (size_t)job->window_joints.value;
-	struct steer_pair sum = { 0, 0 };
-	double total = 0, length = 0;
+	const struct steer_stage *s = &p->stages[k];
+	struct steer_pair ends = { 0, 0 };
+	double sum = 0, length = 0;
 
-	if (!sb_number_given(&job->window_minimum) || sb_number_given(&job->window_length))
+	if (isinf(s->window_limit))
 		return 0;
-	for (size_t n = 0; n < joints; n++) {
-		size_t back = n > k ? n - k - 1 : 0;
-		if (n > k && back >= p->past_count)
-			break;
-		struct steer_pair t = n <= k
-			? (struct steer_pair){ plan->joints[k - n].turn_up, plan->joints[k - n].turn_right }
-			: p->past[back];
-		sum.up += t.up;
-		sum.right += t.right;
-		total += sb_steering_size(t);
-		length += p->stages[0].length;
+	for (int j = s->window_part > 0 ? s->window_from - 1 : s->window_from; j <= (int)k; j++) {
+		double part = j < s->window_from ? s->window_part : 1;
+		struct steer_pair t = { 0, 0 };
+		if (j >= 0)
+			t = (struct steer_pair){ plan->joints[j].turn_up, plan->joints[j].turn_right };
+		else if ((size_t)(-1 - j) < p->past_count)
+			t = p->past[-1 - j];
+		ends.up += part * t.up;
+		ends.right += part * t.right;
+		sum += part * sb_steering_size(t);
+		length += part *
+			(j >= 0 ? plan->joints[j].length_m : sb_steering_drilled_length(l, l->joint + 1 + j));
 	}
-	double limit = length / sb_frame_metres(l->setup->frame, job->window_minimum.value);
-	return (p->by_sum ? total : sb_steering_size(sum)) / limit;
+	double limit = length / sb_frame_metres(l->setup->frame, l->setup->job->window_minimum.value);
+	return (p->by_sum ? sum : sb_steering_size(ends)) / limit;
 }
 
-/* Lays all joints; those past the answer's end follow the design. Returned: the worst share of a limit that
- * is used. */
-double sb_steering_lay(const struct laying *l, const struct steer_problem *p, const struct steer_answer *a,
-	size_t count, struct plan *out)
+/* The bend of one joint, as a share of what contract and drill pipe allow. */
+static double joint_share(const struct laying *l, const struct plan_joint *j)
+{
+	const struct job *job = l->setup->job;
+	double radius = fmax(sb_number_given(&job->joint_minimum) ? job->joint_minimum.value : 0,
+		sb_number_given(&job->drill_pipe_minimum_radius) ? job->drill_pipe_minimum_radius.value : 0);
+
+	return hypot(j->turn_up, j->turn_right) * sb_frame_metres(l->setup->frame, radius) / j->length_m;
+}
+
+/* Past a keep-out's plane by so much, as the solver counts it; at 1 on the plane itself. */
+static double plane_share(const struct steer_plane *plane, const struct deviation *d)
+{
+	double past = plane->a.up * d->height_m + plane->a.right * d->offset_m - plane->b;
+
+	return 1 + (past - 1e-3) / fmax(plane->b, 0.3);
+}
+
+static bool starts_outside(const struct laying *l)
+{
+	struct corridor_limits c = sb_corridor_at(l->setup->corridor, l->deviation.station_m);
+
+	return sb_corridor_use(&c, l->deviation.offset_m, l->deviation.height_m).share > 1;
+}
+
+static void note_use(struct used *worst, double share, enum steer_limit limit, size_t stage)
+{
+	if (share > worst->share)
+		*worst = (struct used){ share, limit, stage };
+}
+
+struct used sb_steering_lay(const struct laying *l, const struct steer_problem *p,
+	const struct steer_answer *a, size_t count, struct plan *out)
 {
 	struct vec3 at = l->bit;
 	struct attitude heading = l->heading;
-	double station = l->deviation.station_m, worst = 0;
+	double station = l->deviation.station_m;
+	struct used worst = { 0, STEER_LIMIT_NONE, 0 };
+	bool outside = starts_outside(l);
 
 	out->count = count;
 	for (size_t k = 0; k < count; k++) {
 		struct plan_joint *j = &out->joints[k];
-		struct steer_problem one = { 0 };
-		const struct steer_stage *s = &p->stages[k];
-		struct steer_pair h = { 0, 0 };
-		if (k < p->count) {
-			h = a->steps[k].heading;
-		} else {
-			one.stages[0] = p->stages[0];
-			one.stages[0].length = sb_steering_joint_length(l, (int)k);
-			s = &one.stages[0];
-		}
+		const struct steer_pair on_line = { 0, 0 };
 		j->joint = l->joint + 1 + (int)k;
-		lay_joint(l, s, h, j, &at, &heading, &station);
-		worst = fmax(worst, j->use.share);
-		worst = fmax(worst, window_share(l, p, out, k));
+		lay_joint(l, &p->stages[k], k < p->count ? a->steps[k].heading : on_line, j, &at, &heading,
+			&station);
+		if (!(outside && k < FUNNEL))
+			note_use(&worst, j->use.share, STEER_LIMIT_CORRIDOR, k);
+		note_use(&worst, window_share(l, p, out, k), STEER_LIMIT_WINDOW, k);
+		note_use(&worst, joint_share(l, j), STEER_LIMIT_JOINT, k);
+		for (size_t i = 0; i < p->stages[k].plane_count; i++)
+			note_use(&worst, plane_share(&p->stages[k].planes[i], &j->deviation),
+				STEER_LIMIT_PLANE, k);
 	}
 	return worst;
 }

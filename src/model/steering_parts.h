@@ -10,7 +10,11 @@
 
 #include <math.h>
 
-enum { SIGHT = 40 }; /* joints that a plan looks ahead, or a withdrawal back */
+enum {
+	SIGHT = 40, /* joints that a plan looks ahead, or a withdrawal back */
+	FUNNEL = 8, /* joints that a bore outside the corridor is given to come back inside */
+	BEYOND = 4, /* joints past the end of the answer that are laid along the design */
+};
 
 struct laying {
 	const struct setup *setup;
@@ -39,20 +43,30 @@ struct steer_pair sb_steering_turn(const struct attitude *from, const struct att
 /* The length of the joint that is k joints after the next. */
 double sb_steering_joint_length(const struct laying *l, int k);
 
+/* The length of joint n, of the path or of the order that was given. */
+double sb_steering_drilled_length(const struct laying *l, int n);
+
 /* Finds the bit beside the design, and the joints' ends along it. Returned: false when no design is left. */
 bool sb_steering_begin(struct laying *l);
 
-/* The problem of being back after `count` joints. */
+/* The problem of being back after `count` joints; the stages of those BEYOND are set too. */
 void sb_steering_stages(const struct laying *l, size_t count, struct steer_problem *p);
 
 /* In how many joints the bore is back without haste, and how many there are to the exit or in sight. */
 size_t sb_steering_comfortable(const struct laying *l, const struct steer_problem *p);
 size_t sb_steering_farthest(const struct laying *l);
 
-/* Lays `count` joints; those past the answer's end follow the design. Returned: the worst share of a limit
- * that is used. */
-double sb_steering_lay(const struct laying *l, const struct steer_problem *p, const struct steer_answer *a,
-	size_t count, struct plan *out);
+/* The limit that a plan uses the largest share of, on the real geometry. */
+struct used {
+	double share; /* of the contract's limit, without the plan's margin */
+	enum steer_limit limit;
+	size_t stage;
+};
+
+/* Lays `count` joints; those past the answer's end follow the design. What a bore that starts outside the
+ * corridor is still outside by, within the funnel, is not counted. */
+struct used sb_steering_lay(const struct laying *l, const struct steer_problem *p,
+	const struct steer_answer *a, size_t count, struct plan *out);
 
 /* Says why, in out->words. */
 void sb_steering_explain(const struct laying *l, struct plan *out);

@@ -19,8 +19,7 @@ double sb_steering_joint_length(const struct laying *l, int k)
 	return sb_frame_metres(l->setup->frame, sb_job_tally(l->setup->job, l->joint + 1 + k).value);
 }
 
-/* The length of joint n, of the path or of the order that was given. */
-static double drilled_length(const struct laying *l, int n)
+double sb_steering_drilled_length(const struct laying *l, int n)
 {
 	if (l->given && n == l->given->joint)
 		return l->given->length_m;
@@ -110,7 +109,7 @@ static void set_window(const struct laying *l, struct steer_problem *p, size_t k
 	if (!sb_number_given(&job->window_minimum))
 		return;
 	for (int n = 0; n < joints && i >= first && i >= -STEER_PAST && length < want; n++, i--) {
-		double one = i >= 0 ? p->stages[i].length : drilled_length(l, l->joint + 1 + i);
+		double one = i >= 0 ? p->stages[i].length : sb_steering_drilled_length(l, l->joint + 1 + i);
 		if (length + one > want) {
 			s->window_part = (want - length) / one;
 			length = want;
@@ -131,7 +130,6 @@ static void set_window(const struct laying *l, struct steer_problem *p, size_t k
  * is outside by may shrink over so many joints. */
 static double side_limit(const struct laying *l, double limit_m, double now_m, int k)
 {
-	const int funnel = 8;
 	double inside = limit_m * corridor_margin * (1 - l->tighten);
 
 	if (isinf(limit_m))
@@ -142,7 +140,7 @@ static double side_limit(const struct laying *l, double limit_m, double now_m, i
 	double most = fmax(now_m, limit_m) * 1.0 + 0.05 +
 		sb_steering_size((struct steer_pair){ l->deviation.inc_off_rad, l->deviation.azi_off_rad }) *
 			(l->stations[k] - l->stations[0]);
-	double t = fmin((double)k / funnel, 1);
+	double t = fmin((double)k / FUNNEL, 1);
 	return fmax(inside, most + t * (inside - most));
 }
 
@@ -219,7 +217,7 @@ static void set_past(const struct laying *l, struct steer_problem *p)
 	double md = l->bit_md_m;
 
 	for (int i = 0; i < STEER_PAST && l->joint - i >= 1; i++) {
-		md -= drilled_length(l, l->joint - i);
+		md -= sb_steering_drilled_length(l, l->joint - i);
 		struct attitude before = heading_at(l, md);
 		p->past[i] = sb_steering_turn(&before, &after);
 		after = before;
@@ -253,7 +251,7 @@ void sb_steering_stages(const struct laying *l, size_t count, struct steer_probl
 		sb_wrap_half(l->heading.azi_rad - l->places[0].azi_rad) * sin(l->heading.inc_rad) };
 	p->turn_weight = 3000;
 	p->line_weight = 1;
-	for (size_t k = 0; k < count; k++)
+	for (size_t k = 0; k < count + BEYOND && k < SIGHT; k++)
 		set_stage(l, p, k);
 	set_past(l, p);
 	if (l->to_exit && (int)count >= l->to_exit)

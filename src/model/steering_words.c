@@ -27,16 +27,19 @@ void sb_steering_explain(const struct laying *l, struct plan *out)
 			sb_steering_limit_word(out->limit), out->limit_joint, out->short_by * 100);
 		return;
 	}
-	double height = sb_frame_typed(l->setup->frame, l->deviation.height_m),
-	       offset = sb_frame_typed(l->setup->frame, l->deviation.offset_m);
-	if (out->rejoins_at_joint)
-		snprintf(out->words, sizeof out->words,
-			"%s: the bit is %.1f %s %s and %.1f %s %s; back on the line at joint %d.",
-			first->slid_m > 0 ? "Turn" : "Hold", fabs(height), unit, height >= 0 ? "high" : "low",
-			fabs(offset), unit, offset >= 0 ? "right" : "left", out->rejoins_at_joint);
-	else
+	if (out->for_exit) {
 		snprintf(out->words, sizeof out->words,
 			"The exit is %d joints ahead: the plan goes for its window.", l->to_exit);
+		return;
+	}
+	double height = sb_frame_typed(l->setup->frame, l->deviation.height_m),
+	       offset = sb_frame_typed(l->setup->frame, l->deviation.offset_m);
+	char then[64] = "too little to steer for";
+	if (out->rejoins_at_joint)
+		snprintf(then, sizeof then, "back on the line at joint %d", out->rejoins_at_joint);
+	snprintf(out->words, sizeof out->words, "%s: the bit is %.1f %s %s and %.1f %s %s; %s.",
+		first->slid_m > 0 ? "Turn" : "Hold", fabs(height), unit, height >= 0 ? "high" : "low",
+		fabs(offset), unit, offset >= 0 ? "right" : "left", then);
 }
 
 void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96])
