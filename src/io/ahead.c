@@ -109,10 +109,14 @@ void sb_ahead_json(const struct job *job, const struct solution *s, const struct
 	sb_json_exact(&j, "depth", sb_frame_typed(f, s->bit.md_m));
 	put_place(&j, f, &s->bit.deviation);
 	put_angles(&j, f, &s->bit.attitude);
+	sb_json_exact(&j, "sigma_along", sb_frame_typed(f, s->bit.doubt.along_m));
+	sb_json_exact(&j, "sigma_across", sb_frame_typed(f, s->bit.doubt.across_m));
+	sb_json_exact(&j, "sigma_up", sb_frame_typed(f, s->bit.doubt.up_m));
 	sb_json_end(&j);
 	sb_json_object(&j, "corridor");
 	sb_json_text(&j, "level", sb_level_word(s->bit.level));
 	sb_json_exact(&j, "share", s->bit.use.share);
+	sb_json_exact(&j, "chance_outside", s->bit.outside);
 	if (s->ahead.leaves_held)
 		sb_json_whole(&j, "leaves_at_joint", s->ahead.leaves_held);
 	else

@@ -98,6 +98,23 @@ static void put_check(
 	sb_json_end(j);
 }
 
+/* How sure the bit's place is, at the contract's confidence. */
+static void put_uncertainty(struct sb_json *j, const struct job *job, const struct solution *s)
+{
+	const struct frame *f = &s->frame;
+	const struct bit *bit = &s->bit;
+	double factor = s->uncertainty.line_factor;
+
+	sb_json_object(j, "uncertainty");
+	sb_json_typed(j, "confidence_percent", &job->confidence);
+	sb_json_text(j, "judge", job->judge == JUDGE_MEAN ? "mean" : "confidence");
+	sb_json_fixed(j, "along", sb_frame_typed(f, factor * bit->doubt.along_m), 6);
+	sb_json_fixed(j, "across", sb_frame_typed(f, factor * bit->doubt.across_m), 6);
+	sb_json_fixed(j, "up", sb_frame_typed(f, factor * bit->doubt.up_m), 6);
+	sb_json_fixed(j, "chance_outside", bit->outside, 6);
+	sb_json_end(j);
+}
+
 void sb_checks_json(const struct job *job, const struct solution *s, struct sb_str *out)
 {
 	struct sb_json j = { .text = *out };
@@ -110,6 +127,7 @@ void sb_checks_json(const struct job *job, const struct solution *s, struct sb_s
 	for (size_t i = 0; i < count; i++)
 		put_check(&j, job, s, &list[i]);
 	sb_json_end(&j);
+	put_uncertainty(&j, job, s);
 	sb_json_end(&j);
 	sb_free(list);
 	*out = j.text;
@@ -166,6 +184,19 @@ static void put_text(struct sb_str *out, const struct job *job, const struct che
 	put_wrapped(out, w->text);
 }
 
+static void put_sure(struct sb_str *out, const struct job *job, const struct solution *s)
+{
+	int d = job->unit == UNIT_M ? 2 : 1;
+	double factor = s->uncertainty.line_factor;
+
+	if (!s->bit.known)
+		return;
+	sb_str_add(out, "The bit lies there give or take %.*f %s across and %.*f %s in height (%s %%).\n", d,
+		sb_frame_typed(&s->frame, factor * s->bit.doubt.across_m), sb_unit_short(job->unit), d,
+		sb_frame_typed(&s->frame, factor * s->bit.doubt.up_m), sb_unit_short(job->unit),
+		job->confidence.text);
+}
+
 void sb_checks_text(const struct job *job, const struct solution *s, struct sb_str *out)
 {
 	struct check *list;
@@ -174,5 +205,6 @@ void sb_checks_text(const struct job *job, const struct solution *s, struct sb_s
 	sb_str_add(out, "%s: %s\n", job->name, sb_level_word(s->level));
 	for (size_t i = 0; i < count; i++)
 		put_text(out, job, &list[i]);
+	put_sure(out, job, s);
 	sb_free(list);
 }

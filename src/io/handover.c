@@ -16,7 +16,7 @@
 
 #include "handover_parts.h"
 
-#define FIXED_LINES 18 /* all parts but edits, notes and what is open */
+#define FIXED_LINES 19 /* all parts but edits, notes and what is open */
 #define NEXT_JOINTS 5
 #define LABEL 9
 #define ITEMS 32
@@ -132,6 +132,10 @@ static void put_bit(struct page *p)
 		sb_frame_azi_typed(&p->s->frame, b->attitude.azi_rad),
 		sb_frame_inc_typed(&p->s->frame, design.inc_rad),
 		sb_frame_azi_typed(&p->s->frame, design.azi_rad));
+	double factor = p->s->uncertainty.line_factor;
+	put(p, "", "give or take %.*f %s across, %.*f in height (%s %%); %.0f %% chance outside", decimals(p),
+		typed(p, factor * b->doubt.across_m), p->unit, decimals(p), typed(p, factor * b->doubt.up_m),
+		p->job->confidence.text, b->outside * 100);
 }
 
 /* ---- 2: the worst of the shift ---- */

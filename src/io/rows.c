@@ -40,6 +40,12 @@ const struct path_column_sort sb_path_columns[PATH_COLUMNS] = {
 		"radius over the contract's window, by its method; blank where straight or not yet full" },
 	[PATH_CORRIDOR_SHARE] = { "corridor_share", "",
 		"share of the corridor used on the worst side; 1 is the limit" },
+	[PATH_SIGMA_ALONG] = { "sigma_along", "length",
+		"one sigma of the position along the design line, from the sheet's error terms" },
+	[PATH_SIGMA_ACROSS] = { "sigma_across", "length", "one sigma of the offset" },
+	[PATH_SIGMA_UP] = { "sigma_up", "length", "one sigma of the height" },
+	[PATH_CHANCE_OUTSIDE] = { "chance_outside", "",
+		"chance that the hole is outside the corridor here, 0 to 1" },
 };
 
 /* ---- cells ---- */
@@ -99,6 +105,15 @@ static void fill_angles(const struct job *job, const struct solution *s, const s
 	}
 }
 
+static void fill_doubt(
+	const struct solution *s, const struct doubt *d, double outside, struct path_cell cells[PATH_COLUMNS])
+{
+	put_length(&cells[PATH_SIGMA_ALONG], &s->frame, d->along_m);
+	put_length(&cells[PATH_SIGMA_ACROSS], &s->frame, d->across_m);
+	put_length(&cells[PATH_SIGMA_UP], &s->frame, d->up_m);
+	put_number(&cells[PATH_CHANCE_OUTSIDE], outside);
+}
+
 static void fill_place(const struct solution *s, struct vec3 at, const struct deviation *d, double share,
 	struct path_cell cells[PATH_COLUMNS])
 {
@@ -126,6 +141,7 @@ void sb_rows_fill(const struct job *job, const struct solution *s, const struct 
 	if (!row->on_path)
 		return;
 	fill_place(s, row->at, &row->deviation, row->use.share, cells);
+	fill_doubt(s, &row->doubt, row->outside, cells);
 	if (row->joint == 0)
 		return;
 	put_number(&cells[PATH_DOGLEG], sb_deg(row->dogleg_rad));
@@ -164,9 +180,26 @@ static double depth_of(const struct solution *s, const struct row *from, const s
 	return high;
 }
 
-static void fill_between(
-	const struct solution *s, const struct row *to, double md_m, struct path_cell cells[PATH_COLUMNS])
+/* Sigmas in proportion between two readings: never less than they are, as a place between moves by a mean of
+ * the two. */
+static struct doubt doubt_between(const struct row *from, const struct row *to, double md_m)
 {
+	double length = to->survey_md_m - from->survey_md_m;
+	double t = length > 0 ? (md_m - from->survey_md_m) / length : 0;
+	const struct doubt *a = &from->doubt, *b = &to->doubt;
+
+	return (struct doubt){
+		.along_m = a->along_m + t * (b->along_m - a->along_m),
+		.across_m = a->across_m + t * (b->across_m - a->across_m),
+		.up_m = a->up_m + t * (b->up_m - a->up_m),
+		.correlation = a->correlation + t * (b->correlation - a->correlation),
+	};
+}
+
+static void fill_between(const struct job *job, const struct solution *s, const struct row *from,
+	const struct row *to, double md_m, struct path_cell cells[PATH_COLUMNS])
+{
+	const struct setup setup = { job, &s->frame, &s->design, &s->corridor };
 	struct vec3 at, heading;
 	double inc, azi;
 
@@ -181,25 +214,28 @@ static void fill_between(
 	put_length(&cells[PATH_SURVEY_DEPTH], &s->frame, md_m);
 	fill_attitude(&s->frame, &attitude, cells);
 	fill_place(s, at, &d, sb_corridor_use(&limits, d.offset_m, d.height_m).share, cells);
+	struct doubt doubt = doubt_between(from, to, md_m);
+	fill_doubt(s, &doubt, sb_uncertainty_outside(&setup, &d, &doubt), cells);
 	if (to->joint > 0)
 		put_radius(&cells[PATH_RADIUS_JOINT], &s->frame, to->radius_m);
 }
 
 /* Each multiple of `every` once, where the path first comes past it. */
-static void walk_stations(const struct solution *s, double every_m, rows_take *take, void *data)
+static void walk_stations(
+	const struct job *job, const struct solution *s, double every_m, rows_take *take, void *data)
 {
 	const double touch = 1e-9;
 	struct path_cell cells[PATH_COLUMNS];
 	const struct row *entry = &s->path.rows[0];
 	long long next = 1;
 
-	fill_between(s, entry, 0, cells);
+	fill_between(job, s, entry, entry, 0, cells);
 	take(data, NULL, cells);
 	for (size_t i = 1; i < s->path.on_count; i++) {
 		const struct row *from = &s->path.rows[s->path.on_path[i - 1]],
 				 *to = &s->path.rows[s->path.on_path[i]];
 		for (; every_m * (double)next <= to->deviation.station_m + touch; next++) {
-			fill_between(s, to, depth_of(s, from, to, every_m * (double)next), cells);
+			fill_between(job, s, from, to, depth_of(s, from, to, every_m * (double)next), cells);
 			take(data, NULL, cells);
 		}
 	}
@@ -249,7 +285,7 @@ int rows_walk(const struct job *job, const struct solution *s, const struct rows
 	if (ask->every != 0) {
 		if (check_every(s, ask->every, err))
 			return -1;
-		walk_stations(s, sb_frame_metres(&s->frame, ask->every), take, data);
+		walk_stations(job, s, sb_frame_metres(&s->frame, ask->every), take, data);
 		return 0;
 	}
 	size_t count = sb_rows_list(s, ask->all_legs, &list);

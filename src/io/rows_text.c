@@ -140,6 +140,18 @@ static void say_deviation(
 			out, "   %.*f %s %s", decimals(job), fabs(height), unit, height > 0 ? "high" : "low");
 }
 
+/* "give or take 1.4 across, 0.3 in height (95 %); 2 % chance outside" */
+static void say_doubt(const struct job *job, const struct solution *s, const struct doubt *d, double outside,
+	struct sb_str *out)
+{
+	double factor = s->uncertainty.line_factor;
+
+	sb_str_add(out,
+		"            give or take %.*f across, %.*f in height (%s %%); %.0f %% chance outside\n",
+		decimals(job), sb_frame_typed(&s->frame, factor * d->across_m), decimals(job),
+		sb_frame_typed(&s->frame, factor * d->up_m), job->confidence.text, outside * 100);
+}
+
 /* "1480 ft (min 900)", or "straight". */
 static void say_radius(
 	const struct path_cell *c, const char *unit, const struct number *least, struct sb_str *out)
@@ -194,6 +206,8 @@ void sb_rows_say(const struct job *job, const struct solution *s, const struct r
 		sb_str_add(out, "  sensor    ");
 		say_deviation(job, s, &row->deviation, out);
 		sb_str_add(out, "   corridor %.0f %%\n", fmin(row->use.share, 9.99) * 100);
+		if (bit == NULL || !bit->known)
+			say_doubt(job, s, &row->doubt, row->outside, out);
 		say_heading(job, s, row, out);
 		say_bend(job, s, row, out);
 	} else if (row->taken) {
@@ -207,4 +221,5 @@ void sb_rows_say(const struct job *job, const struct solution *s, const struct r
 	say_deviation(job, s, &bit->deviation, out);
 	sb_str_add(
 		out, "   corridor %.0f %% %s\n", fmin(bit->use.share, 9.99) * 100, sb_level_word(bit->level));
+	say_doubt(job, s, &bit->doubt, bit->outside, out);
 }

@@ -33,8 +33,8 @@ static const char *const others[OTHERS] = { "joint", "bit_depth", "survey_depth"
 
 /* What `path` and `export` write beside them. */
 static const char *const passed_over[] = { "leg", "station", "offset", "elevation", "height", "northing",
-	"easting", "dogleg", "radius_joint", "radius_window", "corridor_share", "reading", "corrects",
-	"about", "about_value" };
+	"easting", "dogleg", "radius_joint", "radius_window", "corridor_share", "sigma_along", "sigma_across",
+	"sigma_up", "chance_outside", "reading", "corrects", "about", "about_value" };
 
 struct import {
 	const struct job *job;

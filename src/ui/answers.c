@@ -159,6 +159,48 @@ static void draw_bit(const struct answers *a, struct cells *out, int row)
 	sb_answers_verdict(out, row, level);
 }
 
+/* "78 %"; nothing is certain. */
+static void chance_words(double chance, char text[16])
+{
+	if (chance < 0.005)
+		snprintf(text, 16, "under 1 %%");
+	else if (chance > 0.995)
+		snprintf(text, 16, "over 99 %%");
+	else
+		snprintf(text, 16, "%.0f %%", chance * 100);
+}
+
+/* How far off the place of the bit may be, at the contract's confidence. It judges only where the contract
+ * says so. */
+static void draw_doubt(const struct answers *a, struct cells *out, int row)
+{
+	const struct solution *s = a->solution;
+	const struct doubt *d = &a->bit->doubt;
+	const char *unit = sb_unit_short(a->job->unit);
+	int column = begin(out, row, a, "give or take"), room = out->columns - 1;
+	double factor = s->uncertainty.line_factor;
+	char text[96], chance[16], full[48], word[16];
+
+	if (!a->bit->known)
+		return;
+	snprintf(text, sizeof text, "%.*f %s across", decimals(a->job),
+		sb_frame_typed(&s->frame, factor * d->across_m), unit);
+	column = part(out, row, column, STYLE_STRONG, text);
+	snprintf(text, sizeof text, "%.*f %s in height", decimals(a->job),
+		sb_frame_typed(&s->frame, factor * d->up_m), unit);
+	column = part(out, row, column, STYLE_STRONG, text);
+	snprintf(text, sizeof text, "(%s %%)", a->job->confidence.text);
+	column = part(out, row, column, STYLE_DIM, text);
+	if (a->job->judge == JUDGE_CONFIDENCE)
+		room = verdict_words(out, a->bit->level, word) - 1;
+	chance_words(a->bit->outside, chance);
+	snprintf(full, sizeof full, "%s chance outside", chance);
+	pick((const char *const[]){ full, chance, NULL }, room - column, text);
+	sb_cells_text(out, row, column, STYLE_PLAIN, text);
+	if (a->job->judge == JUDGE_CONFIDENCE)
+		sb_answers_verdict(out, row, a->bit->level);
+}
+
 static int angle_decimals(const struct job *job)
 {
 	return job->incline == INCLINE_GRADE ? 1 : 2;
@@ -344,6 +386,17 @@ static void draw_side(const struct answers *a, enum glyphs glyphs, double metres
 	sb_cells_text(out, SB_BIG_ROWS, column, STYLE_STRONG, words);
 }
 
+/* Below the words of a big number: how far off it may be. */
+static void draw_give(const struct answers *a, double sigma_m, int column, struct cells *out)
+{
+	const struct solution *s = a->solution;
+	char text[48];
+
+	snprintf(text, sizeof text, "give or take %.*f", decimals(a->job),
+		sb_frame_typed(&s->frame, s->uncertainty.line_factor * sigma_m));
+	sb_cells_text(out, SB_BIG_ROWS + 1, column, STYLE_DIM, text);
+}
+
 /* How far off, in big digits; the side that uses most of the corridor in the colour of its level. */
 static void draw_big(const struct answers *a, enum glyphs glyphs, struct cells *out)
 {
@@ -360,14 +413,20 @@ static void draw_big(const struct answers *a, enum glyphs glyphs, struct cells *
 	draw_side(a, glyphs, d->offset_m, words, across ? a->bit->level : LEVEL_OK, column, out);
 	sb_answers_height(a->job, f, d->height_m, words);
 	draw_side(a, glyphs, d->height_m, words, across ? LEVEL_OK : a->bit->level, column + BIG + 1, out);
+	draw_give(a, a->bit->doubt.across_m, column, out);
+	draw_give(a, a->bit->doubt.up_m, column + BIG + 1, out);
 }
 
 void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *out)
 {
+	int row = 0;
+
 	draw_big(a, glyphs, out);
-	draw_bit(a, out, 0);
-	draw_heading(a, out, 1);
-	draw_bend(a, out, 2);
-	draw_next(a, out, 3);
-	draw_order(a, out, 4);
+	draw_bit(a, out, row++);
+	if (out->rows >= SB_ANSWERS_ROWS)
+		draw_doubt(a, out, row++);
+	draw_heading(a, out, row++);
+	draw_bend(a, out, row++);
+	draw_next(a, out, row++);
+	draw_order(a, out, row++);
 }

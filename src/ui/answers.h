@@ -8,7 +8,7 @@
 #include "ui/cells.h"
 #include "ui/glyph.h"
 
-#define SB_ANSWERS_ROWS 5
+#define SB_ANSWERS_ROWS 6 /* one less where there is no room: how sure the place is goes */
 
 /* What they speak of: the end of the log, or a reading that is not logged. Borrowed. */
 struct answers {
@@ -28,7 +28,8 @@ struct answers {
 struct answers sb_answers_now(const struct job *job, const struct solution *s);
 struct answers sb_answers_trial(const struct job *job, const struct solution *s, const struct preview *p);
 
-/* Five rows; where a wide screen has room beside them, how far off the bit is stands there in big digits. */
+/* Six rows, or five; where a wide screen has room beside them, how far off the bit is stands there in big
+ * digits. */
 void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *out);
 
 /* Mark and word at the right edge of a row, where a tired hand looks first; not so far out on a wide screen

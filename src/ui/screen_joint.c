@@ -139,7 +139,16 @@ static int draw_place(const struct view *v, const struct row *row, struct cells 
 	sb_answers_height(v->job, f, row->deviation.height_m, height);
 	snprintf(text, sizeof text, "station %.2f, %s, %s", sb_frame_typed(f, row->deviation.station_m),
 		offset, height);
-	return line(out, at, "against design", text);
+	at = line(out, at, "against design", text);
+	double factor = v->solution->uncertainty.line_factor;
+	const char *unit = sb_unit_short(v->job->unit);
+	snprintf(text, sizeof text, "%.2f %s across, %.2f %s in height, %.2f %s along (%s %%)",
+		sb_frame_typed(f, factor * row->doubt.across_m), unit,
+		sb_frame_typed(f, factor * row->doubt.up_m), unit,
+		sb_frame_typed(f, factor * row->doubt.along_m), unit, v->job->confidence.text);
+	at = line(out, at, "give or take", text);
+	snprintf(text, sizeof text, "%.2g %% of being outside the corridor", row->outside * 100);
+	return line(out, at, "chance", text);
 }
 
 static int draw_computed(const struct view *v, const struct row *row, struct cells *out, int at)

@@ -69,6 +69,10 @@ static struct shares share_out(int rows, int warning)
 
 	s.table = 1 + (rows >= 44 ? 12 : rows >= 34 ? 8 : rows >= 27 ? 5 : 3);
 	s.pictures = rows - s.answers - s.warning - s.table - s.entry;
+	if (s.pictures < 6 && s.answers == SB_ANSWERS_ROWS) {
+		s.answers--;
+		s.pictures++;
+	}
 	if (s.pictures < 6) { /* a question below has taken rows: the pictures give way first */
 		s.pictures = 0;
 		s.table = rows - s.answers - s.warning - s.entry;

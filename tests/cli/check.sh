@@ -17,7 +17,9 @@ gives 0 check "$JOB"
 no_warning
 is "$(head -1 "$HERE/.out")" 'Level Meadow: ok' "the first line"
 gives 0 check "$JOB" --json
-is "$(json_names '$')" level,checks members
+is "$(json_names '$')" level,checks,uncertainty members
+is "$(json_names '$.uncertainty')" confidence_percent,judge,along,across,up,chance_outside "members of uncertainty"
+is "$(json '$.uncertainty.confidence_percent') $(json '$.uncertainty.judge')" "95 mean" "the contract's confidence"
 is "$(json '$.level')" ok level
 is "$(json_sql "SELECT group_concat(json_extract(value, '\$.kind')) FROM o, json_each(j, '\$.checks')")" "$KINDS" kinds
 names=$(json_names '$.checks[0]')
