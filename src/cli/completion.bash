@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat change note shift acknowledge import path check ahead handover export verify backup compute rehearse'
+	echo 'new open log whatif correct withdraw repeat change note shift acknowledge import path check ahead handover export verify backup compute earth rehearse'
 	# make man: end
 }
 
@@ -123,6 +123,11 @@ _sagbend_follow()
 		flags='--help'
 		options='--inclination --start'
 		;;
+	earth)
+		places='job'
+		flags='--json --help'
+		options='--crs --at --latitude --longitude --height --height-unit --date'
+		;;
 	rehearse)
 		places='job'
 		flags='--vary --json --help'
@@ -150,6 +155,7 @@ _sagbend_value()
 	repeat:--way) words='again out' ;;
 	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response' ;;
 	compute:--inclination) words='down level grade' ;;
+	earth:--height-unit) words='m ft ftUS' ;;
 	rehearse:--sheet) folders=yes ;;
 	rehearse:--by) words='advice aim informed' ;;
 	# make man: end

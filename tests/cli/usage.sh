@@ -20,7 +20,7 @@ no_words
 is "$ERR" "$help" "what is said to nothing"
 gives 0 --version
 version=$OUT
-for command in new open log whatif correct withdraw note shift acknowledge import path check ahead handover export verify backup compute rehearse; do
+for command in new open log whatif correct withdraw note shift acknowledge import path check ahead handover export verify backup compute earth rehearse; do
 	gives 0 "$command" --help
 	says "sagbend $command"
 	no_warning
