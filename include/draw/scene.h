@@ -19,6 +19,7 @@
 	X(TICK, "scale", '|') \
 	X(GROUND, "ground", '=') \
 	X(CORRIDOR, "corridor", '.') \
+	X(DOUBT, "give or take", '\'') \
 	X(SUPERSEDED, "withdrawn", 'x') \
 	X(DESIGN, "design", '-') \
 	X(OBSTACLE, "obstacle", '#') \

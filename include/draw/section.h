@@ -9,9 +9,9 @@
 
 /* x offset, right positive; y height against the design, high positive; metres, true proportions. The
  * corridor at the bit's station as a box (a side without a limit is left open), the design line as a cross
- * in its middle, the last joints as a trail that ends at the bit, and where the bit would be in three joints
- * if its heading is held. Without a bit: the box at the entry.
- * trial: as in draw/profile.h. */
+ * in its middle, the ellipse that holds the bit at the contract's confidence, the last joints as a trail that
+ * ends at the bit, and where the bit would be in three joints if its heading is held. Without a bit: the box
+ * at the entry. trial: as in draw/profile.h. */
 void sb_section_scene(
 	const struct job *job, const struct solution *s, const struct preview *trial, struct scene *out);
 

@@ -11,6 +11,7 @@
 
 static void strokes(const struct plane *p, const struct preview *trial)
 {
+	sb_trace_doubt(p);
 	sb_line_corridor(p);
 	sb_line_exit_window(p);
 	sb_line_design(p);

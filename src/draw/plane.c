@@ -50,6 +50,21 @@ struct spot sb_plane_bit(const struct plane *p, const struct bit *bit)
 	return of(p, &bit->deviation, bit->at);
 }
 
+double sb_plane_sigma(const struct plane *p, const struct doubt *d)
+{
+	return p->kind == PLANE_ELEVATION || p->kind == PLANE_HEIGHT ? d->up_m : d->across_m;
+}
+
+struct spot sb_plane_off(
+	const struct plane *p, struct spot at, double station_m, const struct doubt *d, double factor)
+{
+	double off = factor * sb_plane_sigma(p, d);
+	struct spot line = sb_plane_beside(p, station_m, 0, 0),
+		    there = sb_plane_beside(p, station_m, off, off);
+
+	return (struct spot){ at.x + there.x - line.x, at.y + there.y - line.y };
+}
+
 double sb_plane_offset(const struct plane *p, struct vec3 at, double *station_m)
 {
 	const struct design *d = &p->s->design;

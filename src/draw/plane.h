@@ -30,6 +30,12 @@ struct spot sb_plane_beside(const struct plane *p, double station_m, double offs
 struct spot sb_plane_row(const struct plane *p, const struct row *row);
 struct spot sb_plane_bit(const struct plane *p, const struct bit *bit);
 
+/* One sigma of a place in the direction that the plane shows beside the line, m; and the spot so many of them
+ * off it, right or high positive. */
+double sb_plane_sigma(const struct plane *p, const struct doubt *d);
+struct spot sb_plane_off(
+	const struct plane *p, struct spot at, double station_m, const struct doubt *d, double factor);
+
 /* Any place in the ground. station_m: where to look first, and where it was found. */
 struct spot sb_plane_ground(const struct plane *p, struct vec3 at, double *station_m);
 

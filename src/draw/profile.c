@@ -55,6 +55,7 @@ static void draw(enum plane_kind kind, const struct job *job, const struct solut
 		see(&p);
 		return;
 	}
+	sb_trace_doubt(&p);
 	sb_line_corridor(&p);
 	sb_line_design(&p);
 	sb_obstacle_draw(&p);

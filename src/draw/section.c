@@ -98,6 +98,33 @@ static void draw_held(const struct job *job, const struct solution *s, struct sc
 	}
 }
 
+/* Where the bit may be, at the contract's confidence. */
+static void draw_doubt(const struct solution *s, const struct bit *bit, struct scene *out)
+{
+	const struct doubt *d = &bit->doubt;
+	struct spread spread = { d->across_m * d->across_m, d->up_m * d->up_m,
+		d->correlation * d->across_m * d->up_m };
+	struct spread_ellipse e = sb_spread_ellipse(&spread, s->uncertainty.plane_factor);
+
+	sb_scene_ellipse(out, MEANING_DOUBT, LINE_DOTTED,
+		(struct spot){ bit->deviation.offset_m, bit->deviation.height_m },
+		(struct spot){ e.major_x, e.major_y }, (struct spot){ e.minor_x, e.minor_y });
+}
+
+/* The ellipse is seen whole as long as the corridor still takes half of the picture; a larger one reaches
+ * past the sides. */
+static void see_doubt(const struct solution *s, const struct bit *bit, struct scene *out)
+{
+	const struct box base = out->view;
+	double factor = s->uncertainty.plane_factor;
+	double wide = (base.high.x - base.low.x) / 2, tall = (base.high.y - base.low.y) / 2;
+	double x = factor * bit->doubt.across_m, y = factor * bit->doubt.up_m;
+	const struct spot at = { bit->deviation.offset_m, bit->deviation.height_m };
+
+	sb_scene_see(out, fmax(at.x - x, base.low.x - wide), fmax(at.y - y, base.low.y - tall));
+	sb_scene_see(out, fmin(at.x + x, base.high.x + wide), fmin(at.y + y, base.high.y + tall));
+}
+
 static struct spot of_bit(const struct bit *bit)
 {
 	return (struct spot){ bit->deviation.offset_m, bit->deviation.height_m };
@@ -128,6 +155,10 @@ void sb_section_scene(
 	out->unit = job->unit;
 	out->exaggerated = 1;
 	see(&l, s->bit.known ? &bit : NULL, trying ? &tried : NULL, out);
+	if (s->bit.known) {
+		draw_doubt(s, &s->bit, out);
+		see_doubt(s, &s->bit, out);
+	}
 	double far = fmax(out->view.high.x - out->view.low.x, out->view.high.y - out->view.low.y);
 	draw_box(&l, isfinite(far) ? far : LEAST_M, out);
 	draw_dimensions(job, &l, out);

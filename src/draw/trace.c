@@ -77,6 +77,40 @@ void sb_trace_drilled(const struct plane *p)
 		point(p, sb_plane_row(p, on_path(p, end - 1)));
 }
 
+/* One edge of the band. It goes beside the path, so a picture too small to tell the two apart leaves it out.
+ */
+static void doubt_edge(const struct plane *p, double factor)
+{
+	const struct path *path = &p->s->path;
+	const struct bit *bit = &p->s->bit;
+	size_t first = first_past(p, p->window.from_m), end = first_past(p, p->window.to_m);
+	if (!(fabs(factor) * sb_plane_sigma(p, &bit->doubt) > 0))
+		return;
+	double dots = (p->window.to_m - p->window.from_m) / p->window.dot_m;
+
+	first -= first > 0;
+	end += end < path->on_count;
+	size_t stride = (size_t)((double)(end - first) / (2 * dots)) + 1;
+	sb_scene_line(p->scene, MEANING_DOUBT, LINE_DOTTED);
+	sb_scene_beside(p->scene, fabs(factor) * sb_plane_sigma(p, &bit->doubt));
+	for (size_t i = first; i < end; i += stride) {
+		const struct row *row = on_path(p, i);
+		const struct doubt *d = &row->doubt;
+		point(p, sb_plane_off(p, sb_plane_row(p, row), row->deviation.station_m, d, factor));
+	}
+	if (bit->known && sb_plane_near(p, bit->deviation.station_m))
+		point(p,
+			sb_plane_off(p, sb_plane_bit(p, bit), bit->deviation.station_m, &bit->doubt, factor));
+}
+
+void sb_trace_doubt(const struct plane *p)
+{
+	if (p->s->path.on_count < 2)
+		return;
+	doubt_edge(p, p->s->uncertainty.line_factor);
+	doubt_edge(p, -p->s->uncertainty.line_factor);
+}
+
 /* The row that a withdrawn stretch continued: the deepest one on the path before `row` that was in the
  * ground in its leg, which is to say was drilled in that leg or an earlier one. */
 static const struct row *parent_of(const struct path *path, const struct row *row)

@@ -4,7 +4,9 @@
 
 #include "draw/plane.h"
 
-void sb_trace_drilled(const struct plane *p);	 /* the path as it is in the ground, to the last reading */
+void sb_trace_drilled(const struct plane *p); /* the path as it is in the ground, to the last reading */
+/* How far off it may be, at the contract's confidence: a dotted line on each side of it. */
+void sb_trace_doubt(const struct plane *p);
 void sb_trace_superseded(const struct plane *p); /* stretches that were withdrawn, each from where it left */
 void sb_trace_bit(const struct plane *p);	 /* from the last reading to the bit */
 void sb_trace_held(const struct plane *p);	 /* ahead of the bit, straight on */

@@ -17,6 +17,18 @@
 
 #define CROSSING_ROW(job, table, ...) jobs_row(job, table, (const char *const[]){ __VA_ARGS__ })
 
+/* Readings without error, so that a picture shows what it is about; tests of give or take set some. */
+static inline void crossing_sure(struct job *job)
+{
+	static const char *const terms[][2] = { { "tool", "sigma_inclination" }, { "tool", "sigma_azimuth" },
+		{ "tool", "sigma_depth" }, { "tool", "bias_inclination" }, { "tool", "bias_azimuth" },
+		{ "uncertainty", "declination" }, { "uncertainty", "declination_by_field" },
+		{ "uncertainty", "string_field" }, { "uncertainty", "depth_scale" } };
+
+	for (size_t i = 0; i < sizeof terms / sizeof *terms; i++)
+		jobs_set(job, terms[i][0], terms[i][1], "0");
+}
+
 static inline void crossing_settings(struct job *job)
 {
 	sb_setting_init(job);
@@ -34,6 +46,7 @@ static inline void crossing_settings(struct job *job)
 	jobs_set(job, "corridor", "right", "8");
 	jobs_set(job, "entry", "inclination", "80");
 	jobs_set(job, "entry", "azimuth", "90");
+	crossing_sure(job);
 }
 
 static inline void crossing_tables(struct job *job)

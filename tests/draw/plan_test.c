@@ -263,6 +263,36 @@ static void nothing_drilled_and_no_design_are_drawn_without_failing(void **state
 	sb_job_clear(&job);
 }
 
+/* Derived: give or take at 95 percent is 1.95996 sigmas to each side. */
+static void the_band_lies_on_both_sides_of_what_was_drilled(void **state)
+{
+	struct job job;
+	struct solution s = { 0 };
+	struct scene scene;
+
+	(void)state;
+	crossing_drilled(&job, &s);
+	jobs_set(&job, "tool", "bias_azimuth", "0.3");
+	sb_solve(&job, &s, NULL, NULL);
+	struct draw_window w = sb_window_whole(&s, 2000);
+	sb_scene_init(&scene);
+	sb_plan_along(&job, &s, &w, NULL, &scene);
+	for (int side = 0; side < 2; side++) {
+		const struct stroke *edge = picture_stroke(&scene, MEANING_DOUBT, (size_t)side);
+		assert_non_null(edge);
+		assert_int_equal(edge->count, s.path.on_count + 1);
+		for (size_t i = 0; i < s.path.on_count; i++) {
+			const struct row *row = &s.path.rows[s.path.on_path[i]];
+			double off = (side ? -1 : 1) * 1.959964 * row->doubt.across_m;
+			assert_near(picture_point(&scene, edge, i).x, row->deviation.station_m, 1e-9);
+			assert_near(picture_point(&scene, edge, i).y, -(row->deviation.offset_m + off), 1e-6);
+		}
+	}
+	sb_scene_clear(&scene);
+	sb_solution_clear(&s);
+	sb_job_clear(&job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -273,6 +303,7 @@ int main(void)
 		cmocka_unit_test(the_corridor_edges_are_on_their_sides_and_narrow),
 		cmocka_unit_test(a_line_that_crosses_is_named_where_it_crosses),
 		cmocka_unit_test(nothing_drilled_and_no_design_are_drawn_without_failing),
+		cmocka_unit_test(the_band_lies_on_both_sides_of_what_was_drilled),
 	};
 	setlocale(LC_CTYPE, "C.UTF-8");
 	return run_tests(tests);

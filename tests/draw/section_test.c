@@ -196,6 +196,40 @@ static void the_trail_is_the_last_dozen_joints_and_ends_at_the_bit(void **state)
 	sb_job_clear(&job);
 }
 
+/* Derived: the half axes of an ellipse that holds 95 percent are 2.4477 sigmas; the bore is due east, so an
+ * azimuth bias is all across and the bit's own doubt is small beside it. */
+static void the_ellipse_holds_the_bit_at_the_contracts_confidence(void **state)
+{
+	struct job job;
+	struct solution s = { 0 };
+	struct scene scene;
+
+	(void)state;
+	crossing_drilled(&job, &s);
+	jobs_set(&job, "tool", "bias_azimuth", "0.1");
+	sb_solve(&job, &s, NULL, NULL);
+	sb_scene_init(&scene);
+	sb_section_scene(&job, &s, NULL, &scene);
+	const struct stroke *e = picture_stroke(&scene, MEANING_DOUBT, 0);
+	assert_non_null(e);
+	struct spot centre = picture_point(&scene, e, 0), one = picture_point(&scene, e, 1),
+		    other = picture_point(&scene, e, 2);
+	assert_near(centre.x, s.bit.deviation.offset_m, 0);
+	assert_near(centre.y, s.bit.deviation.height_m, 0);
+	double k = 2.447747, across = s.bit.doubt.across_m, up = s.bit.doubt.up_m;
+	assert_true(across > 0.5);
+	assert_near(hypot(one.x, other.x), k * across, 1e-5);
+	assert_near(hypot(one.y, other.y), k * up, 1e-5);
+	/* a large one does not press the corridor flat: it takes half of the picture */
+	jobs_set(&job, "tool", "bias_azimuth", "3");
+	sb_solve(&job, &s, NULL, NULL);
+	sb_section_scene(&job, &s, NULL, &scene);
+	assert_true(scene.view.high.x - scene.view.low.x <= 2 * 1.15 * 16 * FOOT + 1e-9);
+	sb_scene_clear(&scene);
+	sb_solution_clear(&s);
+	sb_job_clear(&job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -206,6 +240,7 @@ int main(void)
 		cmocka_unit_test(a_bit_far_outside_is_still_in_the_picture),
 		cmocka_unit_test(without_joints_or_bit_or_design_there_is_still_a_picture),
 		cmocka_unit_test(the_trail_is_the_last_dozen_joints_and_ends_at_the_bit),
+		cmocka_unit_test(the_ellipse_holds_the_bit_at_the_contracts_confidence),
 	};
 	setlocale(LC_CTYPE, "C.UTF-8");
 	return run_tests(tests);
