@@ -181,6 +181,7 @@ struct job {
 	/* [uncertainty] */
 	struct number declination_sigma, declination_by_field, horizontal_field, string_field;
 	struct number depth_scale, reading_depth, confidence;
+	struct number fix_every;
 	enum judge judge;
 	/* [drill_pipe] */
 	struct number joint_length, drill_pipe_minimum_radius;

@@ -11,6 +11,7 @@
 #include "model/advice.h"
 #include "model/corridor.h"
 #include "model/design.h"
+#include "model/fixes.h"
 #include "model/frame.h"
 #include "model/job.h"
 #include "model/path.h"
@@ -27,6 +28,7 @@ struct solution {
 	struct warning *warnings; /* in the order they opened */
 	size_t warning_count, warning_room;
 	int open[WARNING_KINDS];  /* warnings[] index of the open episode of a kind, -1 if none */
+	struct fixes fixes;	  /* independent positions against the path, and what they propose */
 	struct response response; /* what the ground gives, as learnt so far */
 	struct bit bit;
 	struct ahead ahead;
@@ -37,6 +39,11 @@ struct solution {
 /* Solves all. Returned: out (cleared first; sb_solution_clear when done). -1 when the sheet itself does
  * not hold together; problems (may be NULL) then lists everything, warnings too. */
 int sb_solve(const struct job *job, struct solution *out, struct sb_problems *problems, struct sb_err *err);
+
+/* Solves all as it would be with another correction of the path in force; NULL: with none, as it was read.
+ * job is not changed; out as above. */
+int sb_solve_with(
+	const struct job *job, const struct adjustment *a, struct solution *out, struct sb_err *err);
 
 /* The job has just had one joint appended by sb_job_add_reading: adds its row, its warnings, its advice.
  * Returned: changed_from   the first warnings[] index that was added or changed; warning_count if none. */

@@ -21,6 +21,8 @@ enum warning_kind {
 	WARNING_MISSING,  /* missing survey */
 	WARNING_AZIMUTH,  /* azimuth reference: two ways to it disagree */
 	WARNING_RESPONSE, /* the ground does not answer as ordered */
+	WARNING_FIX,	  /* an independent fix does not agree */
+	WARNING_NO_FIX,	  /* no independent fix for N joints */
 	WARNING_KINDS
 };
 

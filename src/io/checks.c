@@ -60,6 +60,11 @@ static const char *ok_words(const struct job *job, enum warning_kind kind)
 		if (!sb_number_given(&job->window_minimum))
 			return "Not judged: the sheet sets no radius over the window.";
 		break;
+	case WARNING_NO_FIX:
+		if (!sb_number_given(&job->fix_every))
+			return "Not judged: the sheet does not ask for one every so many joints.";
+		break;
+	case WARNING_FIX:
 	case WARNING_RESPONSE:
 	case WARNING_BLUNDER:
 	case WARNING_MISSING:

@@ -78,6 +78,8 @@ const struct setting sb_settings[] = {
 		"length", "one sigma of where the sensor was at one reading; left out: none" },
 	{ "uncertainty", "confidence", SETTING_NUMBER, JOB(confidence), NULL, 0, 50, 99, "95", "percent",
 		"what give or take, ellipses and a verdict on confidence stand for" },
+	{ "uncertainty", "fix_every", SETTING_NUMBER, JOB(fix_every), NULL, 0, 1, 100000, NULL, "joints",
+		"an independent fix is asked for at least every so many joints; left out: none is" },
 	{ "uncertainty", "judge", SETTING_CHOICE, JOB(judge), "mean|confidence", 0, 0, 0, "mean", "",
 		"the corridor judges the computed position, or the chance that the hole is outside it" },
 	{ "drill_pipe", "joint_length", SETTING_NUMBER, JOB(joint_length), NULL, 1, 0.1, 1000, NULL, "length",

@@ -66,24 +66,32 @@ static size_t open_episode(
 	return s->warning_count++;
 }
 
+/* Returned: the warnings[] index touched, SIZE_MAX if none. */
+static size_t take_verdict(
+	struct solution *s, enum warning_kind kind, const struct row *row, const struct verdict *v)
+{
+	int at = s->open[kind];
+
+	if (v->level != LEVEL_OK && at < 0)
+		return open_episode(s, kind, row, v);
+	if (at < 0)
+		return SIZE_MAX;
+	if (v->level != LEVEL_OK) {
+		extend(&s->warnings[at], row, v);
+	} else {
+		s->warnings[at].open = false;
+		s->open[kind] = -1;
+	}
+	return (size_t)at;
+}
+
 /* Returned: the first warnings[] index touched. */
 static size_t take_verdicts(struct solution *s, const struct row *row, const struct verdict *verdicts)
 {
 	size_t first = SIZE_MAX;
 
 	for (int k = 0; k < WARNING_KINDS; k++) {
-		int at = s->open[k];
-		size_t touched = SIZE_MAX;
-		if (verdicts[k].level == LEVEL_OK && at >= 0) {
-			touched = (size_t)at;
-			s->warnings[at].open = false;
-			s->open[k] = -1;
-		} else if (verdicts[k].level != LEVEL_OK && at >= 0) {
-			touched = (size_t)at;
-			extend(&s->warnings[at], row, &verdicts[k]);
-		} else if (verdicts[k].level != LEVEL_OK) {
-			touched = open_episode(s, (enum warning_kind)k, row, &verdicts[k]);
-		}
+		size_t touched = take_verdict(s, (enum warning_kind)k, row, &verdicts[k]);
 		if (touched < first)
 			first = touched;
 	}
@@ -144,9 +152,39 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 
 	sb_warning_judge(setup, row, r, verdicts);
 	sb_advice_judge(setup, bit, ahead, row->joint, verdicts);
+	sb_fixes_judge(setup, &s->fixes, row, false, verdicts);
 	if (response)
 		sb_response_judge(response, row->joint, &verdicts[WARNING_RESPONSE]);
 	return take_verdicts(s, row, verdicts);
+}
+
+/* The fixes that were entered before an act, against the path as it is now. */
+static void look_at_fixes(const struct setup *setup, struct solution *s, int64_t before_act)
+{
+	struct fixes_ask ask = { setup, &s->path, &s->uncertainty.model, s->uncertainty.confidence, before_act };
+
+	sb_fixes_solve(&ask, &s->fixes);
+}
+
+/* Fixes come between joints: the end of the path is judged again when there is one more. */
+static void judge_fixes(const struct setup *setup, struct solution *s)
+{
+	const struct row *row = &s->path.rows[s->path.count - 1];
+	struct verdict verdicts[WARNING_KINDS] = { 0 };
+
+	sb_fixes_judge(setup, &s->fixes, row, true, verdicts);
+	take_verdict(s, WARNING_FIX, row, &verdicts[WARNING_FIX]);
+	take_verdict(s, WARNING_NO_FIX, row, &verdicts[WARNING_NO_FIX]);
+}
+
+static void take_fixes(const struct setup *setup, struct solution *s, int64_t before_act)
+{
+	size_t count = s->fixes.count;
+
+	if (count == setup->job->fix_count || setup->job->fixes[count].fact.act >= before_act)
+		return;
+	look_at_fixes(setup, s, before_act);
+	judge_fixes(setup, s);
 }
 
 /* The bit and how sure its place is, seen from the path's end or from a trial. */
@@ -168,6 +206,8 @@ static size_t add_joint(const struct setup *now, struct solution *s, const struc
 	sb_path_append(&setup, &s->path, r);
 	struct row *row = &s->path.rows[s->path.count - 1];
 	sb_uncertainty_row(&setup, &s->uncertainty, &s->path.rows[at], row);
+	if (!s->fixes.settled)
+		look_at_fixes(now, s, r->logged);
 	sb_response_course(&setup, &s->path, &s->response);
 	s->bit = find_bit(&setup, s, NULL);
 	s->ahead = sb_advice_ahead(&setup, &s->bit, &s->path, NULL, sight);
@@ -224,7 +264,15 @@ static void withdraw(const struct setup *setup, struct solution *s, const struct
 		s->warnings[kept++] = *w;
 	}
 	s->warning_count = kept;
+	look_at_fixes(setup, s, leg->act);
 	rejudge(setup, s, leg->to_joint);
+	judge_fixes(setup, s);
+}
+
+static void pull_back(const struct setup *setup, struct solution *s, const struct leg *leg)
+{
+	take_fixes(setup, s, leg->act);
+	withdraw(setup, s, leg);
 }
 
 /* The sheet alone: frame, design, corridor, and the entry. */
@@ -246,6 +294,7 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);
 	sb_uncertainty_begin(&setup, &s->uncertainty);
+	look_at_fixes(&setup, s, 0);
 	s->bit = find_bit(&setup, s, NULL);
 	judge_row(&setup, s, &s->path.rows[0], NULL, &s->bit, &(struct ahead){ 0 }, NULL);
 	return 0;
@@ -279,14 +328,31 @@ int sb_solve(const struct job *job, struct solution *out, struct sb_problems *pr
 	for (size_t i = 0; i < job->joint_count; i++) {
 		const struct reading *r = &job->readings[job->joints[i]];
 		while (leg < job->leg_count && job->legs[leg].number <= r->leg)
-			withdraw(&setup, out, &job->legs[leg++]);
+			pull_back(&setup, out, &job->legs[leg++]);
+		take_fixes(&setup, out, r->logged);
 		add_joint(&setup, out, r, warning_sight(job));
 	}
 	while (leg < job->leg_count)
-		withdraw(&setup, out, &job->legs[leg++]);
+		pull_back(&setup, out, &job->legs[leg++]);
+	take_fixes(&setup, out, INT64_MAX);
 	sb_solve_acknowledged(job, out);
 	advise(&setup, out);
 	return 0;
+}
+
+int sb_solve_with(
+	const struct job *job, const struct adjustment *a, struct solution *out, struct sb_err *err)
+{
+	struct job trial = *job; /* borrows all its lists */
+	struct adjustment own;
+
+	trial.adjustment_count = 0;
+	if (a) {
+		own = *a;
+		trial.adjustments = &own;
+		trial.adjustment_count = 1;
+	}
+	return sb_solve(&trial, out, NULL, err);
 }
 
 int sb_solve_joint(const struct job *job, struct solution *out, size_t *changed_from, struct sb_err *err)
@@ -345,6 +411,7 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	out->budget = sb_advice_budget(&setup, &s->path, &out->row);
 	sb_warning_judge(&setup, &out->row, &r, verdicts);
 	sb_advice_judge(&setup, &out->bit, &out->ahead, out->row.joint, verdicts);
+	sb_fixes_judge(&setup, &s->fixes, &out->row, false, verdicts);
 	preview_warnings(verdicts, out);
 	return 0;
 }
@@ -375,6 +442,7 @@ void sb_solution_clear(struct solution *s)
 	sb_design_clear(&s->design);
 	sb_corridor_clear(&s->corridor);
 	sb_path_clear(&s->path);
+	sb_fixes_clear(&s->fixes);
 	sb_free(s->warnings);
 	memset(s, 0, sizeof *s);
 	for (int k = 0; k < WARNING_KINDS; k++)

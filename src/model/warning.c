@@ -26,6 +26,10 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 		"the tool on the staked centreline against declination and convergence, over 0.5 degrees apart" },
 	[WARNING_RESPONSE] = { "response", "response not as ordered", 1,
 		"what the slides gave against what was ordered: a tool-face error over 15 degrees, or slides that no longer turn" },
+	[WARNING_FIX] = { "fix", "fix does not agree", 1,
+		"an independent fix further from the path than both claim together" },
+	[WARNING_NO_FIX] = { "no-fix", "no independent fix", 1,
+		"how many joints were drilled since the last independent fix" },
 };
 
 static const char *const level_words[] = { "ok", "watch", "breach" };
