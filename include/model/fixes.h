@@ -1,9 +1,9 @@
-/* Independent fixes: how far each lies from the computed path, whether that is within what both sides claim, and
- * which correction of azimuth, inclination and depth all of them together propose.
+/* Independent fixes: how far each lies from the computed path, whether that is within what both sides claim,
+ * and which correction of azimuth, inclination and depth all of them together propose.
  *
- * A fix never moves the path. Only a correction that somebody takes does (struct adjustment of the job), and the
- * path as it was read can always be laid again. Fixes are held against the path as read; whether they agree is
- * judged on the path in force.
+ * A fix never moves the path. Only a correction that somebody takes does (struct adjustment of the job), and
+ * the path as it was read can always be laid again. Fixes are held against the path as read; whether they
+ * agree is judged on the path in force.
  */
 #ifndef SB_MODEL_FIXES_H
 #define SB_MODEL_FIXES_H
@@ -28,18 +28,18 @@ enum { FIX_ALONG, FIX_ACROSS, FIX_UP, FIX_AXES };
 struct fix_view {
 	int64_t fix; /* its number */
 	enum fix_standing standing;
-	int joint;		/* in which it lies */
-	double md_m;		/* where it lies along the hole */
-	struct vec3 at;		/* of the path as read, there */
+	int joint;		    /* in which it lies */
+	double md_m;		    /* where it lies along the hole */
+	struct vec3 at;		    /* of the path as read, there */
 	struct vec3 axis[FIX_AXES]; /* unit */
-	double station_m;	/* of the path in force, there */
-	bool seen[FIX_AXES];	/* which components were observed */
-	bool ahead;		/* past the last reading: the path is carried on to it */
-	struct vec3 fixed;	/* the position that it gives; the path's where it gives none */
+	double station_m;	    /* of the path in force, there */
+	bool seen[FIX_AXES];	    /* which components were observed */
+	bool ahead;		    /* past the last reading: the path is carried on to it */
+	struct vec3 fixed;	    /* the position that it gives; the path's where it gives none */
 	/* fix minus path, m: as read, and with the correction in force (the same where there is none) */
 	double read_m[FIX_AXES], off_m[FIX_AXES];
-	double own_sigma_m[FIX_AXES];  /* of the fix */
-	double both_sigma_m[FIX_AXES]; /* of off_m: what fix and path in force claim together */
+	double own_sigma_m[FIX_AXES];	/* of the fix */
+	double both_sigma_m[FIX_AXES];	/* of off_m: what fix and path in force claim together */
 	double chi_square, probability; /* of off_m; 1 when it cannot be judged */
 	int freedom;
 	bool agrees;
@@ -50,9 +50,9 @@ enum { CORRECT_AZIMUTH, CORRECT_INCLINATION, CORRECT_STRETCH, CORRECT_TERMS };
 
 enum proposal_status {
 	PROPOSAL_MADE,
-	PROPOSAL_NO_FIX,	/* none that stands */
-	PROPOSAL_CERTAIN,	/* the sheet claims that the readings share no error */
-	PROPOSAL_UNSOLVED,	/* the adjustment refused it: a fix that claims to be without error */
+	PROPOSAL_NO_FIX,   /* none that stands */
+	PROPOSAL_CERTAIN,  /* the sheet claims that the readings share no error */
+	PROPOSAL_UNSOLVED, /* the adjustment refused it: a fix that claims to be without error */
 };
 
 struct proposal {
@@ -116,7 +116,8 @@ void sb_fixes_name(const struct job *job, const struct fix *fix, struct sb_str *
 void sb_fixes_off(const struct setup *setup, const bool seen[FIX_AXES], const double off_m[FIX_AXES],
 	struct sb_str *out);
 /* One or two sentences: where it puts the hole, what both claim, whether they agree. */
-void sb_fixes_say(const struct setup *setup, const struct fixes *f, const struct fix_view *v, struct sb_str *out);
+void sb_fixes_say(
+	const struct setup *setup, const struct fixes *f, const struct fix_view *v, struct sb_str *out);
 /* "agrees", "does not agree", "set aside", "pulled back" ... */
 const char *sb_fixes_verdict(const struct fix_view *v);
 /* The proposal: each correction with its give or take, one a line. */

@@ -9,6 +9,7 @@ static const struct option path_options[] = {
 	{ "every", "LENGTH", "instead of the joints: a row every so much of station, on the same arcs",
 		false },
 	{ "all-legs", NULL, "withdrawn joints too", false },
+	{ "as-read", NULL, "without the correction that is in force: the path as it was read", false },
 	{ "csv", NULL, "as CSV", false },
 	{ "json", NULL, "as JSON", false },
 	{ NULL, NULL, NULL, false },
@@ -40,7 +41,16 @@ static int run_path(const struct invocation *in)
 	if (sb_acting_read(in, &store, &err))
 		return sb_command_fail(&err);
 	enum rows_format format = csv ? ROWS_CSV : json ? ROWS_JSON : ROWS_TEXT;
-	int status = sb_rows_table(sb_store_job(store), sb_store_solution(store), &ask, format, &text, &err);
+	const struct job *job = sb_store_job(store);
+	struct solution as_read = { 0 };
+	int status = 0;
+	if (sb_command_flag(in, "as-read"))
+		status = sb_solve_with(job, NULL, &as_read, &err);
+	if (status == 0)
+		status = sb_rows_table(job,
+			sb_command_flag(in, "as-read") ? &as_read : sb_store_solution(store), &ask, format,
+			&text, &err);
+	sb_solution_clear(&as_read);
 	sb_store_close(store);
 	if (status) {
 		sb_str_clear(&text);
@@ -51,7 +61,7 @@ static int run_path(const struct invocation *in)
 
 const struct command sb_cmd_path = {
 	.name = "path",
-	.arguments = "JOB.bore [--every LENGTH] [--all-legs] [--csv | --json]",
+	.arguments = "JOB.bore [--every LENGTH] [--all-legs] [--as-read] [--csv | --json]",
 	.summary = "the as-drilled path, joint by joint or at even stations",
 	.detail =
 		"In files: lengths in the job's unit, offset right positive, height high positive, dogleg in degrees over the "

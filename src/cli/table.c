@@ -10,6 +10,8 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_correct,
 	&sb_cmd_withdraw,
 	&sb_cmd_repeat,
+	&sb_cmd_fix,
+	&sb_cmd_adjust,
 	&sb_cmd_change,
 	&sb_cmd_note,
 	&sb_cmd_shift,

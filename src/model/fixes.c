@@ -1,5 +1,5 @@
-/* Fixes, one by one and all together. Each fix is turned into one to three observations, fix minus path, along
- * the alignment, to the right of it and up; geom/adjust.h does the rest. */
+/* Fixes, one by one and all together. Each fix is turned into one to three observations, fix minus path,
+ * along the alignment, to the right of it and up; geom/adjust.h does the rest. */
 #include "model/fixes.h"
 
 #include "base/mem.h"
@@ -28,7 +28,8 @@ static double deepest_kept(const struct job *job, const struct path *path, const
 	return deepest;
 }
 
-static enum fix_standing standing(const struct job *job, const struct path *path, const struct fix *f, double md_m)
+static enum fix_standing standing(
+	const struct job *job, const struct path *path, const struct fix *f, double md_m)
 {
 	const double touch = 1e-6;
 
@@ -71,12 +72,13 @@ static void misclosure(const struct setup *s, const struct fix *f, const struct 
 	double station, offset, elevation = sb_frame_metres(s->frame, f->elevation.value);
 
 	if (sb_number_given(&f->easting)) {
-		struct vec3 from = sb_vec3_sub(
-			sb_frame_ground(s->frame, f->easting.value, f->northing.value, 0), at);
+		struct vec3 from =
+			sb_vec3_sub(sb_frame_ground(s->frame, f->easting.value, f->northing.value, 0), at);
 		off_m[FIX_ALONG] = sb_vec3_dot(from, v->axis[FIX_ALONG]);
 		off_m[FIX_ACROSS] = sb_vec3_dot(from, v->axis[FIX_ACROSS]);
 	} else {
-		sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, v->station_m, &station, &offset);
+		sb_chain_project(
+			d->alignment, d->alignment_count, at.n, at.e, v->station_m, &station, &offset);
 		off_m[FIX_ALONG] = sb_frame_metres(s->frame, f->station.value) - station;
 		off_m[FIX_ACROSS] = sb_frame_metres(s->frame, f->offset.value) - offset;
 	}
@@ -96,22 +98,24 @@ static void take_components(const struct setup *s, const struct fix *f, struct f
 	}
 }
 
-static void look_at(const struct fixes_ask *ask, const struct carried_path *c, const struct fix *f,
-	struct fix_view *v)
+static void look_at(
+	const struct fixes_ask *ask, const struct carried_path *c, const struct fix *f, struct fix_view *v)
 {
 	const struct setup *s = ask->setup;
 	struct vec3 now;
 	double offset;
 
-	*v = (struct fix_view){ .fix = f->fact.id, .md_m = sb_frame_metres(s->frame, f->depth.value),
-		.probability = 1, .agrees = true };
+	*v = (struct fix_view){ .fix = f->fact.id,
+		.md_m = sb_frame_metres(s->frame, f->depth.value),
+		.probability = 1,
+		.agrees = true };
 	v->standing = standing(s->job, ask->path, f, v->md_m);
 	v->joint = joint_at(ask->path, v->md_m);
 	v->ahead = v->md_m > sb_path_back(ask->path, 0)->survey_md_m;
 	sb_path_at(ask->path, v->md_m, &now, NULL);
 	sb_path_at(c->path, v->md_m, &v->at, NULL);
-	sb_chain_project(s->design->alignment, s->design->alignment_count, now.n, now.e, ask->path->rows[v->joint].deviation.station_m,
-		&v->station_m, &offset);
+	sb_chain_project(s->design->alignment, s->design->alignment_count, now.n, now.e,
+		ask->path->rows[v->joint].deviation.station_m, &v->station_m, &offset);
 	lay_axes(s->design, v->station_m, v);
 	take_components(s, f, v);
 	misclosure(s, f, v, v->at, v->read_m);
@@ -130,7 +134,7 @@ struct normal {
 	int term[CORRECT_TERMS]; /* of each column */
 	double *observed, *effect, *covariance;
 	int *fix, *axis;
-	size_t *view; /* of each fix in it */
+	size_t *view;		      /* of each fix in it */
 	struct carried_place *places; /* likewise */
 	size_t fixes;
 	double *work;
@@ -207,15 +211,15 @@ static void make_room(struct normal *n)
 }
 
 /* Sets up and solves over the fixes that are wanted; of more than fit, the newest. */
-static void solve_over(const struct fixes_ask *ask, const struct carried_path *c, const struct fixes *f,
-	const bool *wanted, struct normal *n)
+static void solve_over(
+	const struct carried_path *c, const struct fixes *f, const bool *wanted, struct normal *n)
 {
 	size_t skip = 0;
 
 	*n = (struct normal){ .status = ADJUST_RANGE };
 	make_room(n);
 	for (int t = 0; t < CORRECT_TERMS; t++) {
-		double prior = sb_carried_prior(ask->model, t);
+		double prior = sb_carried_prior(c, t);
 		if (!(prior > 0))
 			continue;
 		n->prior[n->problem.terms] = prior;
@@ -272,10 +276,10 @@ static double chi_square(double c[3][3], const double v[3], const bool seen[3], 
 	return sum;
 }
 
-/* What is to be added to the path at a fix: the effect of the terms, the noise (the fix's own error in it), and
- * how that goes with what the adjustment observed. */
-static void point_of(const struct carried_path *c, const struct fix_view *list, size_t at, const struct normal *n,
-	struct adjust_point *point, double *with)
+/* What is to be added to the path at a fix: the effect of the terms, the noise (the fix's own error in it),
+ * and how that goes with what the adjustment observed. */
+static void point_of(const struct carried_path *c, const struct fix_view *list, size_t at,
+	const struct normal *n, struct adjust_point *point, double *with)
 {
 	const struct fix_view *v = &list[at];
 	struct carried_place place = sb_carried_place(c, v->md_m);
@@ -304,8 +308,8 @@ static void point_of(const struct carried_path *c, const struct fix_view *list, 
 }
 
 /* The covariance of fix minus path: of the path that the adjustment corrected, or as it was before any. */
-static void claim(const struct carried_path *c, const struct fix_view *list, size_t at, const struct normal *n,
-	bool corrected, double out[3][3])
+static void claim(const struct carried_path *c, const struct fix_view *list, size_t at,
+	const struct normal *n, bool corrected, double out[3][3])
 {
 	double with[3 * ADJUST_COUNT];
 	struct adjust_point point = { 0 };
@@ -319,8 +323,8 @@ static void claim(const struct carried_path *c, const struct fix_view *list, siz
 		for (int l = 0; l < FIX_AXES; l++) {
 			out[k][l] = point.noise[k][l];
 			for (size_t j = 0; j < n->problem.terms; j++)
-				out[k][l] += point.effect[k][j] * point.effect[l][j] * n->prior[j] *
-					n->prior[j];
+				out[k][l] +=
+					point.effect[k][j] * point.effect[l][j] * n->prior[j] * n->prior[j];
 		}
 }
 
@@ -345,15 +349,15 @@ static bool rests_on(const struct adjustment *a, int64_t fix)
 	return false;
 }
 
-static void judge_all(const struct fixes_ask *ask, const struct carried_path *c, struct fixes *f)
+static void judge_all(const struct carried_path *c, struct fixes *f)
 {
-	const struct adjustment *a = sb_job_adjustment(ask->setup->job);
+	const struct adjustment *a = sb_job_adjustment(c->setup->job);
 	bool *wanted = sb_alloc(f->count * sizeof *wanted);
 	struct normal n;
 
 	for (size_t i = 0; i < f->count; i++)
 		wanted[i] = a && f->list[i].standing == FIX_STANDS && rests_on(a, f->list[i].fix);
-	solve_over(ask, c, f, wanted, &n);
+	solve_over(c, f, wanted, &n);
 	for (size_t i = 0; i < f->count; i++) {
 		double both[3][3];
 		if (f->list[i].standing != FIX_STANDS && f->list[i].standing != FIX_ASIDE)
@@ -415,7 +419,7 @@ static void find_suspects(const struct normal *n, double least, struct proposal 
 	}
 }
 
-static void propose(const struct fixes_ask *ask, const struct carried_path *c, struct fixes *f)
+static void propose(const struct carried_path *c, struct fixes *f)
 {
 	bool *wanted = sb_alloc(f->count * sizeof *wanted), any = false;
 	struct proposal *p = &f->proposal;
@@ -423,11 +427,11 @@ static void propose(const struct fixes_ask *ask, const struct carried_path *c, s
 
 	for (size_t i = 0; i < f->count; i++)
 		any |= wanted[i] = f->list[i].standing == FIX_STANDS;
-	solve_over(ask, c, f, wanted, &n);
-	p->status = !any		   ? PROPOSAL_NO_FIX
-		: n.problem.terms == 0	   ? PROPOSAL_CERTAIN
+	solve_over(c, f, wanted, &n);
+	p->status = !any		? PROPOSAL_NO_FIX
+		: n.problem.terms == 0	? PROPOSAL_CERTAIN
 		: n.status != ADJUST_OK ? PROPOSAL_UNSOLVED
-					   : PROPOSAL_MADE;
+					: PROPOSAL_MADE;
 	if (p->status == PROPOSAL_MADE) {
 		take_estimate(&n, p);
 		find_suspects(&n, 1 - f->confidence, p);
@@ -446,6 +450,7 @@ void sb_fixes_solve(const struct fixes_ask *ask, struct fixes *f)
 {
 	const struct job *job = ask->setup->job;
 	struct carried_path c;
+	double deepest = 0;
 
 	sb_fixes_clear(f);
 	f->confidence = ask->confidence;
@@ -461,9 +466,12 @@ void sb_fixes_solve(const struct fixes_ask *ask, struct fixes *f)
 		look_at(ask, &c, &job->fixes[i], &f->list[i]);
 		bool stands = f->list[i].standing == FIX_STANDS || f->list[i].standing == FIX_NO_PATH;
 		f->settled &= !stands || !f->list[i].ahead;
+		if (f->list[i].standing == FIX_STANDS)
+			deepest = fmax(deepest, f->list[i].md_m);
 	}
-	judge_all(ask, &c, f);
-	propose(ask, &c, f);
+	sb_carried_lean(&c, deepest);
+	judge_all(&c, f);
+	propose(&c, f);
 	sb_carried_clear(&c);
 }
 

@@ -1,6 +1,6 @@
-/* What the readings' errors do to the path at any depth, and how two depths go together. Between two readings a
- * place moves as the share-weighted mean of them (geom/uncert.h); past the last one it is carried on by a held
- * heading, whose error is that of the last reading. */
+/* What the readings' errors do to the path at any depth, and how two depths go together. Between two readings
+ * a place moves as the share-weighted mean of them (geom/uncert.h); past the last one it is carried on by a
+ * held heading, whose error is that of the last reading. */
 #include "fixes_parts.h"
 
 #include "base/mem.h"
@@ -121,6 +121,24 @@ struct vec3 sb_carried_shared(const struct carried_path *c, const struct carried
 	return at;
 }
 
+/* How far the string's magnetism moves a place more than the mean of it does. */
+static struct vec3 uneven(const struct carried_path *c, const struct carried_place *p)
+{
+	struct vec3 mean = sb_vec3_scale(sb_carried_shared(c, p, UNCERT_AZIMUTH_BIAS), c->lean);
+
+	return sb_vec3_sub(sb_carried_shared(c, p, UNCERT_INTERFERENCE), mean);
+}
+
+void sb_carried_lean(struct carried_path *c, double md_m)
+{
+	struct carried_place p = sb_carried_place(c, md_m);
+	struct vec3 azimuth = sb_carried_shared(c, &p, UNCERT_AZIMUTH_BIAS);
+	double square = sb_vec3_dot(azimuth, azimuth);
+
+	c->lean =
+		square > 0 ? sb_vec3_dot(azimuth, sb_carried_shared(c, &p, UNCERT_INTERFERENCE)) / square : 0;
+}
+
 /* ---- noise ---- */
 
 static void add(double out[3][3], double c[3][3], double weight, bool turned)
@@ -187,10 +205,9 @@ static void add_outer(double out[3][3], struct vec3 a, struct vec3 b, double var
 			out[i][j] += x[i] * y[j] * variance;
 }
 
-void sb_carried_rest(const struct carried_path *c, const struct carried_place *a, const struct carried_place *b,
-	double out[3][3])
+void sb_carried_rest(const struct carried_path *c, const struct carried_place *a,
+	const struct carried_place *b, double out[3][3])
 {
-	static const enum uncert_term left[] = { UNCERT_INTERFERENCE, UNCERT_CARRIED_BIAS };
 	struct end of_a[2], of_b[2];
 	size_t count_a = ends_of(c, a, of_a), count_b = ends_of(c, b, of_b);
 
@@ -198,18 +215,23 @@ void sb_carried_rest(const struct carried_path *c, const struct carried_place *a
 	for (size_t i = 0; i < count_a; i++)
 		for (size_t j = 0; j < count_b; j++)
 			add_ends(c, &of_a[i], &of_b[j], out);
-	for (size_t i = 0; i < sizeof left / sizeof *left; i++)
-		add_outer(out, sb_carried_shared(c, a, left[i]), sb_carried_shared(c, b, left[i]),
-			c->model->sigma[left[i]] * c->model->sigma[left[i]]);
+	const double *sigma = c->model->sigma;
+	add_outer(out, uneven(c, a), uneven(c, b), sigma[UNCERT_INTERFERENCE] * sigma[UNCERT_INTERFERENCE]);
+	add_outer(out, sb_carried_shared(c, a, UNCERT_CARRIED_BIAS),
+		sb_carried_shared(c, b, UNCERT_CARRIED_BIAS),
+		sigma[UNCERT_CARRIED_BIAS] * sigma[UNCERT_CARRIED_BIAS]);
 }
 
 /* ---- what a correction can take away ---- */
 
-double sb_carried_prior(const struct uncert_model *m, int term)
+double sb_carried_prior(const struct carried_path *c, int term)
 {
+	const struct uncert_model *m = c->model;
+
 	switch (term) {
 	case CORRECT_AZIMUTH:
-		return hypot(m->sigma[UNCERT_AZIMUTH_BIAS], m->sigma[UNCERT_DECLINATION]);
+		return hypot(hypot(m->sigma[UNCERT_AZIMUTH_BIAS], m->sigma[UNCERT_DECLINATION]),
+			c->lean * m->sigma[UNCERT_INTERFERENCE]);
 	case CORRECT_INCLINATION:
 		return m->sigma[UNCERT_INCLINATION_BIAS];
 	default:

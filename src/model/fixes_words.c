@@ -27,13 +27,16 @@ static int decimals(const struct setup *s)
 /* "1.2 ft"; what is less than the last digit shown is said as that. */
 static void put_length(const struct setup *s, double m, struct sb_str *out)
 {
-	sb_str_add(out, "%.*f %s", decimals(s), fabs(sb_frame_typed(s->frame, m)), sb_unit_short(s->job->unit));
+	sb_str_add(
+		out, "%.*f %s", decimals(s), fabs(sb_frame_typed(s->frame, m)), sb_unit_short(s->job->unit));
 }
 
-void sb_fixes_off(const struct setup *s, const bool seen[FIX_AXES], const double off_m[FIX_AXES], struct sb_str *out)
+void sb_fixes_off(
+	const struct setup *s, const bool seen[FIX_AXES], const double off_m[FIX_AXES], struct sb_str *out)
 {
 	static const int order[] = { FIX_ACROSS, FIX_UP, FIX_ALONG };
-	static const char *const more[] = { "further on", "right", "high" }, *const less[] = { "short", "left", "low" };
+	static const char *const more[] = { "further on", "right", "high" },
+				 *const less[] = { "short", "left", "low" };
 	int said = 0, left = seen[0] + seen[1] + seen[2];
 
 	for (int i = 0; i < FIX_AXES; i++) {
@@ -47,7 +50,8 @@ void sb_fixes_off(const struct setup *s, const bool seen[FIX_AXES], const double
 	}
 }
 
-static void put_claims(const struct setup *s, const struct fixes *f, const struct fix_view *v, struct sb_str *out)
+static void put_claims(
+	const struct setup *s, const struct fixes *f, const struct fix_view *v, struct sb_str *out)
 {
 	static const int order[] = { FIX_ACROSS, FIX_UP, FIX_ALONG };
 	static const char *const way[] = { "along", "across", "in height" };
@@ -76,13 +80,16 @@ static void say_no_place(const struct fix_view *v, struct sb_str *out)
 {
 	switch (v->standing) {
 	case FIX_PULLED_BACK:
-		sb_str_add(out, " was taken on a stretch that was pulled back since: it says nothing of this hole.");
+		sb_str_add(out,
+			" was taken on a stretch that was pulled back since: it says nothing of this hole.");
 		return;
 	case FIX_BEYOND:
-		sb_str_add(out, " lies past the bit: the joints are shorter than when it was taken. Check its depth.");
+		sb_str_add(out,
+			" lies past the bit: the joints are shorter than when it was taken. Check its depth.");
 		return;
 	case FIX_AT_ENTRY:
-		sb_str_add(out, " lies at the entry, where the path begins: it says nothing of the readings.");
+		sb_str_add(
+			out, " lies at the entry, where the path begins: it says nothing of the readings.");
 		return;
 	case FIX_NO_PATH:
 	case FIX_STANDS:
@@ -144,8 +151,8 @@ const char *sb_fixes_verdict(const struct fix_view *v)
 void sb_fixes_say_term(const struct fixes *f, int term, struct sb_str *out)
 {
 	static const char *const name[] = { "azimuth", "inclination", "depth" };
-	static const char *const more[] = { "to the right", "up", "longer" }, *const less[] = { "to the left",
-		"down", "shorter" };
+	static const char *const more[] = { "to the right", "up", "longer" },
+				 *const less[] = { "to the left", "down", "shorter" };
 	const struct proposal *p = &f->proposal;
 	double value = p->estimate[term], give = f->factor * p->sigma[term];
 	const char *way = value < 0 ? less[term] : more[term];
@@ -197,7 +204,8 @@ void sb_fixes_say_fit(const struct job *job, const struct fixes *f, struct sb_st
 		break;
 	}
 	if (p->fits) {
-		sb_str_add(out, "%s %s readings fit together within what they claim (chi-square %.2f of %d, chance %.2g %%).",
+		sb_str_add(out,
+			"%s %s readings fit together within what they claim (chi-square %.2f of %d, chance %.2g %%).",
 			p->count == 1 ? "The fix and" : "The fixes and", "the", p->chi_square, p->freedom,
 			100 * p->probability);
 		return;
@@ -206,18 +214,22 @@ void sb_fixes_say_fit(const struct job *job, const struct fixes *f, struct sb_st
 		sb_str_add(out,
 			"Fixes and readings contradict one another, more than any one fix explains (by chance: ");
 		put_chance(p->probability, out);
-		sb_str_add(out, "). Check the sigmas, the depths and the azimuth reference before a correction is taken.");
+		sb_str_add(out,
+			"). Check the sigmas, the depths and the azimuth reference before a correction is taken.");
 		return;
 	}
 	size_t begin = out->length;
 	name_suspects(job, f, out);
 	out->text[begin] = (char)(out->text[begin] - 'a' + 'A');
 	if (p->suspects > 1)
-		sb_str_add(out, " contradict one another: without one of them the rest agrees. Find out which is wrong, and set it aside.");
+		sb_str_add(out,
+			" contradict one another: without one of them the rest agrees. Find out which is wrong, and set it aside.");
 	else if (p->count == 1)
-		sb_str_add(out, " and the readings contradict one another. Take a second fix before a correction is taken.");
+		sb_str_add(out,
+			" and the readings contradict one another. Take a second fix before a correction is taken.");
 	else
-		sb_str_add(out, " stands out: without it all others agree. Check it, and set it aside if it is wrong.");
+		sb_str_add(out,
+			" stands out: without it all others agree. Check it, and set it aside if it is wrong.");
 }
 
 /* ---- warnings ---- */
@@ -281,7 +293,8 @@ void sb_fixes_judge(const struct setup *s, const struct fixes *f, const struct r
 		judge_agreement(s, worst, &verdicts[WARNING_FIX]);
 		/* what would still be within the claims, in the same direction */
 		verdicts[WARNING_FIX].limit = verdicts[WARNING_FIX].value *
-			sqrt(sb_odds_chi_square_critical(1 - f->confidence, worst->freedom) / worst->chi_square);
+			sqrt(sb_odds_chi_square_critical(1 - f->confidence, worst->freedom) /
+				worst->chi_square);
 	}
 	judge_silence(s, row, since, &verdicts[WARNING_NO_FIX]);
 }

@@ -161,7 +161,8 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 /* The fixes that were entered before an act, against the path as it is now. */
 static void look_at_fixes(const struct setup *setup, struct solution *s, int64_t before_act)
 {
-	struct fixes_ask ask = { setup, &s->path, &s->uncertainty.model, s->uncertainty.confidence, before_act };
+	struct fixes_ask ask = { setup, &s->path, &s->uncertainty.model, s->uncertainty.confidence,
+		before_act };
 
 	sb_fixes_solve(&ask, &s->fixes);
 }
@@ -340,8 +341,7 @@ int sb_solve(const struct job *job, struct solution *out, struct sb_problems *pr
 	return 0;
 }
 
-int sb_solve_with(
-	const struct job *job, const struct adjustment *a, struct solution *out, struct sb_err *err)
+int sb_solve_with(const struct job *job, const struct adjustment *a, struct solution *out, struct sb_err *err)
 {
 	struct job trial = *job; /* borrows all its lists */
 	struct adjustment own;
