@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat change note shift acknowledge import path check ahead handover export verify backup compute earth rehearse'
+	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge import path check ahead handover export verify backup compute earth rehearse'
 	# make man: end
 }
 
@@ -58,6 +58,16 @@ _sagbend_follow()
 		flags='--help'
 		options='--depth --way --inclination --azimuth --tool-face --total-gravity --total-field --dip --remarks --by'
 		;;
+	fix)
+		places='job'
+		flags='--list --json --help'
+		options='--depth --kind --easting --northing --station --offset --elevation --sigma-along --sigma-across --sigma-up --remarks --set-aside --use --reason --by'
+		;;
+	adjust)
+		places='job'
+		flags='--take --back --json --help'
+		options='--reason --by'
+		;;
 	change)
 		places='job'
 		flags='--help'
@@ -85,7 +95,7 @@ _sagbend_follow()
 		;;
 	path)
 		places='job'
-		flags='--all-legs --csv --json --help'
+		flags='--all-legs --as-read --csv --json --help'
 		options='--every'
 		;;
 	check)
@@ -153,7 +163,8 @@ _sagbend_value()
 	correct:--returns) words='full partial none' ;;
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response' ;;
+	fix:--kind) words='coil beacon walk-over gyro exit' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix' ;;
 	compute:--inclination) words='down level grade' ;;
 	earth:--height-unit) words='m ft ftUS' ;;
 	rehearse:--sheet) folders=yes ;;
