@@ -180,6 +180,7 @@ struct job {
 	enum projection projection;
 	/* [uncertainty] */
 	struct number declination_sigma, declination_by_field, horizontal_field, string_field;
+	struct number carried_bias, carried_noise;
 	struct number depth_scale, reading_depth, confidence;
 	struct number fix_every;
 	enum judge judge;

@@ -44,6 +44,7 @@ struct row {
 	int leg, joint;
 	double bit_md_m, survey_md_m;
 	bool taken;   /* inclination and azimuth were read */
+	bool carried; /* its azimuth was not read magnetically: gyro, coil, or held */
 	bool on_path; /* read, and the sensor is past the entry and the reading before: it moves the
 			 path */
 	struct attitude attitude; /* inside convention; of the reading, or carried on when none was taken */

@@ -100,6 +100,26 @@ static void add_instrument(struct lines *l, const struct job *job)
 	add(l, "instrument", "%s", text);
 }
 
+/* What the sigmas of every row were reckoned from, beside the instrument's own. */
+static void add_uncertainty(struct lines *l, const struct job *job)
+{
+	char text[SB_ABOUT_TEXT - 16] = "";
+
+	if (job->reference != REFERENCE_BORE) {
+		add_figure(text, sizeof text, "declination", &job->declination_sigma, "deg");
+		add_figure(text, sizeof text, "with", &job->declination_by_field, "deg nT over the field");
+	}
+	add_figure(text, sizeof text, "string", &job->string_field, "nT over the field");
+	add_figure(text, sizeof text, "horizontal field", &job->horizontal_field, "nT");
+	add_figure(text, sizeof text, "carried azimuths, shared", &job->carried_bias, "deg");
+	add_figure(text, sizeof text, "each", &job->carried_noise, "deg");
+	add_figure(text, sizeof text, "depth scale", &job->depth_scale, "");
+	add_figure(text, sizeof text, "depth of a reading", &job->reading_depth, sb_unit_short(job->unit));
+	add(l, "uncertainty", "one sigma: %s", text);
+	add(l, "confidence", "%s percent; the corridor is judged by the %s", job->confidence.text,
+		job->judge == JUDGE_MEAN ? "computed position" : "chance of being outside");
+}
+
 static void add_bend(struct lines *l, const struct job *job)
 {
 	const char *unit = sb_unit_short(job->unit);
@@ -162,6 +182,7 @@ size_t sb_about_lines(const struct job *job, const struct about *a, struct about
 	add_place(&l, "exit", &job->exit, "the product pipe enters here");
 	add(&l, "method", "%s", SB_METHOD);
 	add_instrument(&l, job);
+	add_uncertainty(&l, job);
 	add_bend(&l, job);
 	add(&l, "signs",
 		"offset: right positive, looking from entry to exit; height: above the design line positive; "

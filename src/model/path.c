@@ -316,6 +316,7 @@ struct row sb_path_preview(const struct setup *s, const struct path *p, const st
 		.joint = before->joint + 1,
 		.radius_m = HUGE_VAL,
 		.taken = sb_reading_taken(r),
+		.carried = r->azimuth_by != AZIMUTH_BY_TOOL,
 		.window = no_window,
 	};
 

@@ -50,6 +50,8 @@ void sb_uncertainty_begin(const struct setup *s, struct uncertainty *u)
 	sigma[UNCERT_AZIMUTH_BIAS] = radians(&job->bias_azimuth);
 	sigma[UNCERT_DECLINATION] = declination_sigma(job);
 	sigma[UNCERT_INTERFERENCE] = job->string_field.value / job->horizontal_field.value;
+	sigma[UNCERT_CARRIED_BIAS] = radians(&job->carried_bias);
+	sigma[UNCERT_CARRIED_NOISE] = radians(&job->carried_noise);
 	sigma[UNCERT_DEPTH_SCALE] = job->depth_scale.value;
 	sigma[UNCERT_INCLINATION_NOISE] = s->frame->sigma_inc_rad;
 	sigma[UNCERT_AZIMUTH_NOISE] = s->frame->sigma_azi_rad;
@@ -101,8 +103,8 @@ static void add_course(const struct uncertainty *u, const struct row *before, st
 {
 	bool borrowed = before->joint == 0 && !before->taken;
 	const struct attitude *start = borrowed ? &row->attitude : &before->attitude;
-	struct uncert_station from = { start, before->survey_md_m, false, borrowed };
-	struct uncert_station to = { &row->attitude, row->survey_md_m, false, false };
+	struct uncert_station from = { start, before->survey_md_m, before->carried, borrowed };
+	struct uncert_station to = { &row->attitude, row->survey_md_m, row->carried, false };
 	struct arc arc;
 
 	enum arc_status status = sb_arc_between(start, &row->attitude, row->course_m, &arc);
@@ -130,8 +132,8 @@ struct doubt sb_uncertainty_ahead(const struct setup *s, const struct uncertaint
 	const struct attitude *held, double length_m, double own_up_m, double own_right_m,
 	const struct deviation *deviation)
 {
-	struct uncert_station sensor = { held, from->survey_md_m, false, false };
-	struct uncert_station bit = { held, from->survey_md_m + length_m, false, true };
+	struct uncert_station sensor = { held, from->survey_md_m, from->carried, false };
+	struct uncert_station bit = { held, from->survey_md_m + length_m, from->carried, true };
 	struct uncert at = from->uncert;
 	struct arc arc;
 

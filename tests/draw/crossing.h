@@ -23,7 +23,8 @@ static inline void crossing_sure(struct job *job)
 	static const char *const terms[][2] = { { "tool", "sigma_inclination" }, { "tool", "sigma_azimuth" },
 		{ "tool", "sigma_depth" }, { "tool", "bias_inclination" }, { "tool", "bias_azimuth" },
 		{ "uncertainty", "declination" }, { "uncertainty", "declination_by_field" },
-		{ "uncertainty", "string_field" }, { "uncertainty", "depth_scale" } };
+		{ "uncertainty", "string_field" }, { "uncertainty", "depth_scale" },
+		{ "uncertainty", "carried_bias" }, { "uncertainty", "carried_noise" } };
 
 	for (size_t i = 0; i < sizeof terms / sizeof *terms; i++)
 		jobs_set(job, terms[i][0], terms[i][1], "0");

@@ -119,7 +119,7 @@ static void a_remark_that_looks_like_a_formula_is_not_one_to_a_spreadsheet(void 
 static const char *const keys[] = { "job", "owner", "contractor", "file", "file_digest", "exported_by",
 	"exported_at", "program", "unit", "reading_units", "inclination", "azimuth", "declination",
 	"convergence", "coordinate_system", "vertical_datum", "scale_factor", "entry", "exit", "method",
-	"instrument", "bend_limits", "signs", "sides", "caution" };
+	"instrument", "uncertainty", "confidence", "bend_limits", "signs", "sides", "caution" };
 
 static void the_csv_says_what_it_is_about(void **state)
 {

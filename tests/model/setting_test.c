@@ -56,6 +56,7 @@ static void an_empty_job_has_the_presets(void **state)
 		{ "tool", "bias_azimuth", "0.3" }, { "tool", "projection", "hold" },
 		{ "uncertainty", "declination", "0.26" }, { "uncertainty", "declination_by_field", "5417" },
 		{ "uncertainty", "horizontal_field", "20000" }, { "uncertainty", "string_field", "220" },
+		{ "uncertainty", "carried_bias", "0.5" }, { "uncertainty", "carried_noise", "0.5" },
 		{ "uncertainty", "depth_scale", "0.001" }, { "uncertainty", "confidence", "95" },
 		{ "uncertainty", "judge", "mean" }, { "bend", "window_joints", "3" },
 		{ "bend", "method", "ends" }, { "corridor", "near", "0.7" },

@@ -37,7 +37,8 @@ static void quiet_job(double grade)
 	static const char *const terms[][2] = { { "tool", "sigma_inclination" }, { "tool", "sigma_azimuth" },
 		{ "tool", "sigma_depth" }, { "tool", "bias_inclination" }, { "tool", "bias_azimuth" },
 		{ "uncertainty", "declination" }, { "uncertainty", "declination_by_field" },
-		{ "uncertainty", "string_field" }, { "uncertainty", "depth_scale" } };
+		{ "uncertainty", "string_field" }, { "uncertainty", "depth_scale" },
+		{ "uncertainty", "carried_bias" }, { "uncertainty", "carried_noise" } };
 	char end[32];
 
 	sb_setting_init(&job);
@@ -155,6 +156,25 @@ static void the_string_is_felt_by_the_compass_azimuth(void **state)
 	jobs_set(&job, "azimuth", "declination", "30");
 	jobs_solve(&job, &solution);
 	assert_near(last()->doubt.across_m / FOOT, 10 * sin(sb_rad(60)), 1e-9);
+}
+
+/* Derived: 20 joints of 50 ft by compass but the last 10 by gyro: each bias turns the courses between its own
+ * readings, and half of the course where one takes over from the other. */
+static void a_stretch_by_gyro_has_the_errors_of_the_gyro(void **state)
+{
+	(void)state;
+	quiet_job(0);
+	jobs_set(&job, "tool", "bias_azimuth", "1");
+	jobs_set(&job, "uncertainty", "carried_bias", "0.5");
+	jobs_set(&job, "azimuth", "convergence", "0");
+	for (int i = 1; i <= 20; i++) {
+		struct reading r = jobs_reading(&job, "", "0", "90");
+		r.id = i;
+		r.azimuth_by = i > 10 ? AZIMUTH_BY_GYRO : AZIMUTH_BY_TOOL;
+		sb_job_add_reading(&job, &r);
+	}
+	jobs_solve(&job, &solution);
+	assert_near(last()->doubt.across_m / FOOT, hypot(525 * sb_rad(1), 475 * sb_rad(0.5)), 1e-9);
 }
 
 /* Derived: a place that slips along a line of 20 percent stays on it: it is as high above the design as
@@ -330,6 +350,7 @@ int main(void)
 		TEST(the_declination_is_as_sure_as_the_field_model_says),
 		TEST(a_bore_read_on_its_own_line_knows_no_declination),
 		TEST(the_string_is_felt_by_the_compass_azimuth),
+		TEST(a_stretch_by_gyro_has_the_errors_of_the_gyro),
 		TEST(slipping_along_a_slope_is_no_height),
 		TEST(height_is_measured_plumb),
 		TEST(a_trial_is_as_sure_as_the_joint_that_it_becomes),
