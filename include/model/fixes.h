@@ -108,6 +108,22 @@ void sb_fixes_adjustment(const struct fixes *f, struct adjustment *out);
 void sb_fixes_judge(const struct setup *setup, const struct fixes *f, const struct row *row, bool last,
 	struct verdict verdicts[WARNING_KINDS]);
 
+/* What the fixes behind the correction in force say of the rest of the path: how sure a place is once it is
+ * corrected. It shrinks at a fix and grows after it.
+ *
+ * Made from the path as far as it was drilled when the correction was taken: joints to come change nothing in
+ * it. NULL: no correction is in force, or none of its fixes stands any more. */
+struct fixes_tie *sb_fixes_tie_new(
+	const struct setup *setup, const struct uncert_model *model, double confidence);
+void sb_fixes_tie_free(struct fixes_tie *t);
+
+/* Purpose:  the covariance of a place of the corrected path.
+ * Given:    tie       a struct fixes_tie
+ *           reading   of the row that it is at; 0: of none (the bit, a trial)
+ *           md_m, at  its depth, and the sums there
+ * Returned: north, east, up; m^2 */
+struct sym3 sb_fixes_tied(const void *tie, int64_t reading, double md_m, const struct uncert *at);
+
 /* ---- in words ---- */
 
 /* "the coil at 310.00 ft (fix 2)" */

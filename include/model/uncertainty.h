@@ -15,6 +15,10 @@ struct uncertainty {
 	double confidence;   /* 0..1: the contract's */
 	double line_factor;  /* sigmas of "give or take" at that confidence: to both sides of one figure */
 	double plane_factor; /* likewise of an ellipse */
+	/* Who knows better how sure a place is: the fixes behind a correction of the path that is in force
+	 * (model/fixes.h). NULL: nobody. Both are set, and owned, by the solution. */
+	struct sym3 (*better)(const void *known, int64_t reading, double md_m, const struct uncert *at);
+	const void *known;
 };
 
 /* The terms of the sheet. A reference of `bore` knows no declination: what the tool read on the staked

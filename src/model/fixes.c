@@ -98,7 +98,7 @@ static void take_components(const struct setup *s, const struct fix *f, struct f
 	}
 }
 
-static void look_at(
+void sb_fixes_look(
 	const struct fixes_ask *ask, const struct carried_path *c, const struct fix *f, struct fix_view *v)
 {
 	const struct setup *s = ask->setup;
@@ -127,22 +127,7 @@ static void look_at(
 
 /* ---- the adjustment ---- */
 
-/* The terms that may be corrected, and which observation is what of which fix. */
-struct normal {
-	struct adjust_problem problem;
-	double prior[CORRECT_TERMS];
-	int term[CORRECT_TERMS]; /* of each column */
-	double *observed, *effect, *covariance;
-	int *fix, *axis;
-	size_t *view;		      /* of each fix in it */
-	struct carried_place *places; /* likewise */
-	size_t fixes;
-	double *work;
-	struct adjust_answer answer;
-	enum adjust_status status;
-};
-
-static void normal_clear(struct normal *n)
+void sb_normal_clear(struct normal *n)
 {
 	sb_free(n->observed);
 	sb_free(n->effect);
@@ -152,17 +137,6 @@ static void normal_clear(struct normal *n)
 	sb_free(n->view);
 	sb_free(n->places);
 	sb_free(n->work);
-}
-
-static double between(double c[3][3], struct vec3 a, struct vec3 b)
-{
-	const double x[3] = { a.n, a.e, a.u }, y[3] = { b.n, b.e, b.u };
-	double sum = 0;
-
-	for (int i = 0; i < 3; i++)
-		for (int j = 0; j < 3; j++)
-			sum += x[i] * c[i][j] * y[j];
-	return sum;
 }
 
 static void add_fix(const struct carried_path *c, const struct fix_view *v, size_t at, struct normal *n)
@@ -196,7 +170,8 @@ static void fill_covariance(const struct carried_path *c, const struct fix_view 
 			sb_carried_rest(c, &n->places[n->fix[i]], &n->places[n->fix[k]], rest);
 			double own = i == k ? a->own_sigma_m[n->axis[i]] : 0;
 			n->covariance[i * count + k] = n->covariance[k * count + i] =
-				between(rest, a->axis[n->axis[i]], b->axis[n->axis[k]]) + own * own;
+				sb_carried_between(rest, a->axis[n->axis[i]], b->axis[n->axis[k]]) +
+				own * own;
 		}
 }
 
@@ -210,8 +185,7 @@ static void make_room(struct normal *n)
 	n->places = sb_alloc(ADJUST_FIXES * sizeof *n->places);
 }
 
-/* Sets up and solves over the fixes that are wanted; of more than fit, the newest. */
-static void solve_over(
+void sb_normal_solve(
 	const struct carried_path *c, const struct fixes *f, const bool *wanted, struct normal *n)
 {
 	size_t skip = 0;
@@ -291,7 +265,7 @@ static void point_of(const struct carried_path *c, const struct fix_view *list, 
 			point->effect[k][j] =
 				sb_vec3_dot(v->axis[k], sb_carried_effect(c, &place, n->term[j]));
 		for (int l = 0; l < FIX_AXES; l++)
-			point->noise[k][l] = between(rest, v->axis[k], v->axis[l]);
+			point->noise[k][l] = sb_carried_between(rest, v->axis[k], v->axis[l]);
 		point->noise[k][k] += v->own_sigma_m[k] * v->own_sigma_m[k];
 	}
 	for (size_t i = 0; i < n->problem.count; i++) {
@@ -300,7 +274,7 @@ static void point_of(const struct carried_path *c, const struct fix_view *list, 
 		for (int k = 0; k < FIX_AXES; k++) {
 			bool itself = n->view[other] == at && n->axis[i] == k;
 			with[(size_t)k * n->problem.count + i] =
-				between(rest, v->axis[k], list[n->view[other]].axis[n->axis[i]]) +
+				sb_carried_between(rest, v->axis[k], list[n->view[other]].axis[n->axis[i]]) +
 				(itself ? v->own_sigma_m[k] * v->own_sigma_m[k] : 0);
 		}
 	}
@@ -337,8 +311,7 @@ static void judge_fix(const struct fixes *f, double c[3][3], struct fix_view *v)
 	v->agrees = v->probability >= 1 - f->confidence;
 }
 
-/* The fixes that a correction in force rests on, "1 2 5". */
-static bool rests_on(const struct adjustment *a, int64_t fix)
+bool sb_fixes_rest_on(const struct adjustment *a, int64_t fix)
 {
 	char number[24];
 	size_t length = (size_t)snprintf(number, sizeof number, "%lld", (long long)fix);
@@ -356,8 +329,8 @@ static void judge_all(const struct carried_path *c, struct fixes *f)
 	struct normal n;
 
 	for (size_t i = 0; i < f->count; i++)
-		wanted[i] = a && f->list[i].standing == FIX_STANDS && rests_on(a, f->list[i].fix);
-	solve_over(c, f, wanted, &n);
+		wanted[i] = a && f->list[i].standing == FIX_STANDS && sb_fixes_rest_on(a, f->list[i].fix);
+	sb_normal_solve(c, f, wanted, &n);
 	for (size_t i = 0; i < f->count; i++) {
 		double both[3][3];
 		if (f->list[i].standing != FIX_STANDS && f->list[i].standing != FIX_ASIDE)
@@ -365,7 +338,7 @@ static void judge_all(const struct carried_path *c, struct fixes *f)
 		claim(c, f->list, i, &n, n.status == ADJUST_OK, both);
 		judge_fix(f, both, &f->list[i]);
 	}
-	normal_clear(&n);
+	sb_normal_clear(&n);
 	sb_free(wanted);
 }
 
@@ -427,7 +400,7 @@ static void propose(const struct carried_path *c, struct fixes *f)
 
 	for (size_t i = 0; i < f->count; i++)
 		any |= wanted[i] = f->list[i].standing == FIX_STANDS;
-	solve_over(c, f, wanted, &n);
+	sb_normal_solve(c, f, wanted, &n);
 	p->status = !any		? PROPOSAL_NO_FIX
 		: n.problem.terms == 0	? PROPOSAL_CERTAIN
 		: n.status != ADJUST_OK ? PROPOSAL_UNSOLVED
@@ -436,7 +409,7 @@ static void propose(const struct carried_path *c, struct fixes *f)
 		take_estimate(&n, p);
 		find_suspects(&n, 1 - f->confidence, p);
 	}
-	normal_clear(&n);
+	sb_normal_clear(&n);
 	sb_free(wanted);
 }
 
@@ -450,6 +423,7 @@ void sb_fixes_solve(const struct fixes_ask *ask, struct fixes *f)
 {
 	const struct job *job = ask->setup->job;
 	struct carried_path c;
+	struct path own;
 	double deepest = 0;
 
 	sb_fixes_clear(f);
@@ -461,9 +435,9 @@ void sb_fixes_solve(const struct fixes_ask *ask, struct fixes *f)
 	if (f->count == 0)
 		return;
 	f->list = sb_alloc(f->count * sizeof *f->list);
-	sb_carried_begin(ask, &c);
+	sb_carried_begin(ask, &own, &c);
 	for (size_t i = 0; i < f->count; i++) {
-		look_at(ask, &c, &job->fixes[i], &f->list[i]);
+		sb_fixes_look(ask, &c, &job->fixes[i], &f->list[i]);
 		bool stands = f->list[i].standing == FIX_STANDS || f->list[i].standing == FIX_NO_PATH;
 		f->settled &= !stands || !f->list[i].ahead;
 		if (f->list[i].standing == FIX_STANDS)
@@ -473,6 +447,7 @@ void sb_fixes_solve(const struct fixes_ask *ask, struct fixes *f)
 	judge_all(&c, f);
 	propose(&c, f);
 	sb_carried_clear(&c);
+	sb_path_clear(&own);
 }
 
 void sb_fixes_adjustment(const struct fixes *f, struct adjustment *out)

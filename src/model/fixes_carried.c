@@ -56,22 +56,48 @@ static void add_row(struct carried_path *c, size_t i)
 			c->model, &c->sums[i - 1], &begins, &ends, &arc, to->joint - from->joint);
 }
 
-void sb_carried_begin(const struct fixes_ask *ask, struct carried_path *c)
+/* What follows the last row is not drilled yet. For what its reading does to all that comes, a course of
+ * ordinary length straight on stands for it. */
+static void go_on(struct carried_path *c)
+{
+	const double ordinary_m = 10;
+	size_t last = c->path->on_count - 1;
+	const struct row *row = row_of(c, last);
+	bool carried = carried_azimuth(c->setup->job, row);
+	c->end_carried = carried;
+	struct uncert_station from = { &row->attitude, row->survey_md_m, carried, false };
+	struct uncert_station to = { &row->attitude, row->survey_md_m + ordinary_m, carried, true };
+	struct arc arc;
+
+	c->sums[last + 1] = c->sums[last];
+	if (sb_arc_between(&row->attitude, &row->attitude, ordinary_m, &arc) == ARC_OK)
+		c->sums[last + 1] = sb_uncert_next(c->model, &c->sums[last], &from, &to, &arc, 1);
+}
+
+void sb_carried_over(const struct fixes_ask *ask, struct carried_path *c)
 {
 	*c = (struct carried_path){ .setup = ask->setup, .model = ask->model, .path = ask->path };
-	if (sb_job_adjustment(ask->setup->job)) {
-		sb_fixes_as_read(ask->setup, ask->path, &c->own);
-		c->path = &c->own;
-	}
 	c->sums = sb_alloc((c->path->on_count + 1) * sizeof *c->sums);
 	c->sums[0] = sb_uncert_begin();
 	for (size_t i = 1; i < c->path->on_count; i++)
 		add_row(c, i);
+	go_on(c);
+}
+
+void sb_carried_begin(const struct fixes_ask *ask, struct path *own, struct carried_path *c)
+{
+	struct fixes_ask as_read = *ask;
+
+	memset(own, 0, sizeof *own);
+	if (sb_job_adjustment(ask->setup->job)) {
+		sb_fixes_as_read(ask->setup, ask->path, own);
+		as_read.path = own;
+	}
+	sb_carried_over(&as_read, c);
 }
 
 void sb_carried_clear(struct carried_path *c)
 {
-	sb_path_clear(&c->own);
 	sb_free(c->sums);
 	c->sums = NULL;
 }
@@ -103,7 +129,7 @@ struct carried_place sb_carried_place(const struct carried_path *c, double md_m)
 	}
 	p.ahead = past > 1e-9;
 	p.beyond = c->sums[p.before];
-	bool carried = carried_azimuth(c->setup->job, from);
+	bool carried = c->end_carried;
 	struct uncert_station begins = { &from->attitude, from->survey_md_m, carried, false };
 	struct uncert_station ends = { &from->attitude, md_m, carried, true };
 	if (p.ahead && sb_arc_between(&from->attitude, &from->attitude, past, &arc) == ARC_OK)
@@ -220,6 +246,54 @@ void sb_carried_rest(const struct carried_path *c, const struct carried_place *a
 	add_outer(out, sb_carried_shared(c, a, UNCERT_CARRIED_BIAS),
 		sb_carried_shared(c, b, UNCERT_CARRIED_BIAS),
 		sigma[UNCERT_CARRIED_BIAS] * sigma[UNCERT_CARRIED_BIAS]);
+}
+
+static struct vec3 uneven_at(const struct carried_path *c, const struct uncert *at)
+{
+	return sb_vec3_sub(
+		at->shared[UNCERT_INTERFERENCE], sb_vec3_scale(at->shared[UNCERT_AZIMUTH_BIAS], c->lean));
+}
+
+void sb_carried_later(const struct carried_path *c, const struct carried_place *p, const struct uncert *at,
+	double out[3][3])
+{
+	const double *sigma = c->model->sigma;
+	struct end ends[2];
+	double common[3][3];
+	size_t count = ends_of(c, p, ends);
+
+	memset(out, 0, 9 * sizeof(double));
+	for (size_t i = 0; i < count; i++) {
+		/* of a place past the last row, what that row does to it it does to all that comes */
+		const struct uncert *from = p->ahead ? &c->sums[p->before] : ends[i].sums;
+		sb_uncert_common(from, p->ahead ? &p->beyond : &c->sums[ends[i].row + 1], common);
+		add(out, common, ends[i].weight, false);
+	}
+	add_outer(
+		out, uneven(c, p), uneven_at(c, at), sigma[UNCERT_INTERFERENCE] * sigma[UNCERT_INTERFERENCE]);
+	add_outer(out, sb_carried_shared(c, p, UNCERT_CARRIED_BIAS), at->shared[UNCERT_CARRIED_BIAS],
+		sigma[UNCERT_CARRIED_BIAS] * sigma[UNCERT_CARRIED_BIAS]);
+}
+
+void sb_carried_itself(const struct carried_path *c, const struct uncert *at, double out[3][3])
+{
+	const double *sigma = c->model->sigma;
+	struct vec3 bias = at->shared[UNCERT_CARRIED_BIAS], odd = uneven_at(c, at);
+
+	whole(at, out);
+	add_outer(out, odd, odd, sigma[UNCERT_INTERFERENCE] * sigma[UNCERT_INTERFERENCE]);
+	add_outer(out, bias, bias, sigma[UNCERT_CARRIED_BIAS] * sigma[UNCERT_CARRIED_BIAS]);
+}
+
+double sb_carried_between(double c[3][3], struct vec3 a, struct vec3 b)
+{
+	const double x[3] = { a.n, a.e, a.u }, y[3] = { b.n, b.e, b.u };
+	double sum = 0;
+
+	for (int i = 0; i < 3; i++)
+		for (int j = 0; j < 3; j++)
+			sum += x[i] * c[i][j] * y[j];
+	return sum;
 }
 
 /* ---- what a correction can take away ---- */

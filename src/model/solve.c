@@ -295,6 +295,9 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);
 	sb_uncertainty_begin(&setup, &s->uncertainty);
+	s->tie = sb_fixes_tie_new(&setup, &s->uncertainty.model, s->uncertainty.confidence);
+	s->uncertainty.known = s->tie;
+	s->uncertainty.better = s->tie ? sb_fixes_tied : NULL;
 	look_at_fixes(&setup, s, 0);
 	s->bit = find_bit(&setup, s, NULL);
 	judge_row(&setup, s, &s->path.rows[0], NULL, &s->bit, &(struct ahead){ 0 }, NULL);
@@ -443,6 +446,7 @@ void sb_solution_clear(struct solution *s)
 	sb_corridor_clear(&s->corridor);
 	sb_path_clear(&s->path);
 	sb_fixes_clear(&s->fixes);
+	sb_fixes_tie_free(s->tie);
 	sb_free(s->warnings);
 	memset(s, 0, sizeof *s);
 	for (int k = 0; k < WARNING_KINDS; k++)
