@@ -196,7 +196,7 @@ static void put_sure(struct sb_str *out, const struct job *job, const struct sol
 
 	if (!s->bit.known)
 		return;
-	sb_str_add(out, "The bit lies there give or take %.*f %s across and %.*f %s in height (%s %%).\n", d,
+	sb_str_add(out, "The bit: give or take %.*f %s across, %.*f %s in height (%s %%).\n", d,
 		sb_frame_typed(&s->frame, factor * s->bit.doubt.across_m), sb_unit_short(job->unit), d,
 		sb_frame_typed(&s->frame, factor * s->bit.doubt.up_m), sb_unit_short(job->unit),
 		job->confidence.text);
