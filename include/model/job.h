@@ -22,6 +22,7 @@ enum material { MATERIAL_STEEL, MATERIAL_PE };
 enum bend_method { METHOD_ENDS, METHOD_SUM };
 enum projection { PROJECTION_HOLD, PROJECTION_CURVE };
 enum face_as { FACE_CLOCK, FACE_DEGREES };
+enum course_by { COURSE_BY_ARC, COURSE_BY_SLIDES };
 enum judge { JUDGE_MEAN, JUDGE_CONFIDENCE };
 
 struct place {
@@ -178,6 +179,8 @@ struct job {
 	struct number sensor_to_bit, tool_face_offset, azimuth_correction;
 	struct number sigma_inclination, sigma_azimuth, sigma_depth, bias_inclination, bias_azimuth;
 	enum projection projection;
+	/* [survey] */
+	enum course_by course;
 	/* [uncertainty] */
 	struct number declination_sigma, declination_by_field, horizontal_field, string_field;
 	struct number carried_bias, carried_noise;

@@ -2,15 +2,21 @@
  *
  * Minimum curvature between readings (geom/arc.h). The survey of a joint is taken `sensor_to_bit` behind
  * the bit; while that is still behind the entry it is kept and does not move the path.
+ *
+ * Beside it runs a second path, through each joint's slides and rotations (geom/course.h): each row keeps how
+ * far that one has shifted. Which of the two is the record, and so where a row is, is the contract's choice
+ * ([survey] course). Bends are those of the readings in either case.
  */
 #ifndef SB_MODEL_PATH_H
 #define SB_MODEL_PATH_H
 
 #include "geom/arc.h"
+#include "geom/course.h"
 #include "geom/uncert.h"
 #include "model/corridor.h"
 #include "model/design.h"
 #include "model/frame.h"
+#include "model/slides.h"
 
 /* Where a point is, against the design. */
 struct deviation {
@@ -69,6 +75,16 @@ struct row {
 		double reading_sigma; /* of what was got, on the noisier axis: reading noise alone */
 		double slid_m;
 	} answer;
+	/* the course through its slides and rotations beside the arc, both from the same start */
+	struct row_slides {
+		bool written;	     /* what was slid in this joint was written down */
+		bool known;	     /* that of the whole course was; else the course is the arc */
+		struct vec3 shift;   /* that this course makes: slides less arc, m */
+		struct vec3 shifted; /* all courses so far */
+		size_t first,
+			count; /* where they are the record: its stretches in the path's laid; 0: the arc */
+		double up, right; /* what was added to them: struct course */
+	} slides;
 	bool turned_back; /* the course turned right back: its plane was chosen */
 };
 
@@ -79,7 +95,10 @@ struct path {
 	size_t old_count, old_room;
 	size_t *on_path; /* rows[] on the path, in order: on_path[0] is the entry */
 	size_t on_count, on_room;
-	bool entry_known; /* rows[0] has an attitude: staked, or the first reading's on the path */
+	struct course_stretch *laid; /* of courses by slides, old ones too, where they are the record */
+	size_t laid_count, laid_room;
+	struct ground_gives gives; /* what the next course is laid with; not known: arcs only */
+	bool entry_known;	   /* rows[0] has an attitude: staked, or the first reading's on the path */
 };
 
 /* What the path is laid against. Borrowed. */
@@ -116,6 +135,24 @@ struct deviation sb_deviation(
 /* A point of the path at a measured depth between the entry and the last reading on it; past it, the
  * last heading is held. Returns the joint in which it lies. */
 int sb_path_at(const struct path *p, double md_m, struct vec3 *at, struct vec3 *heading);
+
+/* A point of the course between two rows that follow one another on the path, s_m from its start: offset from
+ * the start, heading. */
+void sb_path_course_at(const struct path *p, const struct row *from, const struct row *to, double s_m,
+	struct vec3 *offset, struct vec3 *heading);
+
+/* How far the path by slides lies beside the path by arcs at a row, along, right of and above the design
+ * line. The heading at a reading is the same by both, so it is as much at the bit. */
+struct path_shift {
+	double station_m, offset_m, height_m; /* slides less arc */
+};
+struct path_shift sb_path_shift(const struct design *d, enum course_by record, const struct row *row);
+
+/* Whether any course on the path is known by its slides; arcs: how many are not. */
+bool sb_path_by_slides(const struct path *p, size_t *arcs);
+
+/* Whether the hand writes slides down, as seen at a row: a blank then means that the joint was rotated. */
+bool sb_path_writes_slides(const struct path *p, size_t row);
 
 /* The attitude that the next course starts from: the last on the path. False when there is none yet
  * (no reading, no staked entry); a reading taken behind the entry serves until there is. */

@@ -7,10 +7,10 @@
  * error drift per length rotated, up (droop is down) and right (walk)
  *
  * A reading answers for the hole between the last two places of the sensor, so each course takes its share of
- * the joints that were drilled over that stretch; a joint's slide counts as made in even pushes along it.
- * Readings carry noise, and the ground changes: old ground is forgotten over some thirty joints. Before there
- * is data the sheet's guess stands, and says so. A stretch whose slides were not written down teaches
- * nothing.
+ * the joints that were drilled over that stretch; a joint's slide lies where its pushes say, and without them
+ * counts as made in even pushes along it. Readings carry noise, and the ground changes: old ground is
+ * forgotten over some thirty joints. Before there is data the sheet's guess stands, and says so. A stretch
+ * whose slides were not written down teaches nothing.
  */
 #ifndef SB_MODEL_RESPONSE_H
 #define SB_MODEL_RESPONSE_H
@@ -55,6 +55,9 @@ void sb_response_withdrawn(const struct setup *setup, struct response *r);
 /* What was drilled between two bit depths of the present path. */
 struct drilled sb_response_drilled(
 	const struct setup *setup, const struct path *path, double from_m, double to_m);
+
+/* What the ground gives, for the path to lay the next course with. */
+struct ground_gives sb_response_gives(const struct response *r);
 
 /* The turn that the response expects of it, rad. */
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up_rad, double *right_rad);

@@ -5,6 +5,7 @@
 #include "cli/commands.h"
 #include "io/json.h"
 #include "io/rows.h"
+#include "model/slides.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -71,7 +72,7 @@ static int take_reading(
 	if (!without && !sb_reading_taken(r))
 		return sb_fail(err, SB_USAGE,
 			"--inclination and --azimuth are needed. If no reading was taken, say --no-reading.");
-	return 0;
+	return sb_slides_check(r, err);
 }
 
 static void put_warnings(struct sb_json *j, const struct warning *warnings, size_t count)

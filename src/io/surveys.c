@@ -10,6 +10,7 @@
 #include "io/csv.h"
 #include "io/nearest.h"
 #include "io/standing.h"
+#include "model/slides.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -34,7 +35,8 @@ static const char *const others[OTHERS] = { "joint", "bit_depth", "survey_depth"
 /* What `path` and `export` write beside them. */
 static const char *const passed_over[] = { "leg", "station", "offset", "elevation", "height", "northing",
 	"easting", "dogleg", "radius_joint", "radius_window", "corridor_share", "sigma_along", "sigma_across",
-	"sigma_up", "chance_outside", "reading", "corrects", "about", "about_value" };
+	"sigma_up", "chance_outside", "shift_station", "shift_offset", "shift_height", "reading", "corrects",
+	"about", "about_value" };
 
 struct import {
 	const struct job *job;
@@ -297,6 +299,14 @@ static void take_length(struct import *im, int line, struct survey *s)
 	im->bit += length->value;
 }
 
+static void check_slides(struct import *im, int line, const struct reading *r)
+{
+	struct sb_err err;
+
+	if (sb_slides_check(r, &err))
+		sb_csv_wrong(im->csv, line, "pushes", "%s", err.text);
+}
+
 static void take_row(struct import *im, const struct csv_row *row)
 {
 	struct surveys *out = im->out;
@@ -318,6 +328,7 @@ static void take_row(struct import *im, const struct csv_row *row)
 	take_depth(im, row, OTHER_BIT, &s->depths.bit_depth);
 	take_depth(im, row, OTHER_SURVEY, &s->depths.survey_depth);
 	take_length(im, row->line, s);
+	check_slides(im, row->line, &s->reading);
 }
 
 /* ---- the file ---- */

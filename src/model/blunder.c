@@ -11,6 +11,7 @@
 #include "base/str.h"
 #include "geom/angle.h"
 #include "geom/bend.h"
+#include "model/slides.h"
 #include "model/slip.h"
 
 #include <math.h>
@@ -360,14 +361,29 @@ static void look_at_depths(struct findings *f, const struct job *job, const stru
 	look_at_depth(f, &d, joint);
 }
 
+/* Pushes that do not fit their joint are refused by every act; here a hand hears of it before he is asked. */
+static void look_at_pushes(struct findings *f, const struct reading *trial)
+{
+	struct sb_err err;
+
+	if (sb_slides_check(trial, &err) == 0)
+		return;
+	struct suspicion *s = add(f, true, "pushes", "pushes that do not fit the joint");
+	sb_copy(s->text, sizeof s->text, err.text);
+	capital(s->text);
+}
+
 static void look_at_slide(struct findings *f, const struct job *job, const struct reading *trial)
 {
 	struct suspicion *s;
 
+	look_at_pushes(f, trial);
 	if (sb_number_given(&trial->slid) && trial->slid.value > trial->joint_length.value) {
 		s = add(f, true, "slid", "slid more than the joint");
 		snprintf(s->text, sizeof s->text, "Slid %s %s of a joint of %s: more than there is.",
 			trial->slid.text, sb_unit_short(job->unit), trial->joint_length.text);
+	} else if (trial->pushes[0]) {
+		return; /* they say which way and how far */
 	} else if (trial->slid.value > 0 && !sb_number_given(&trial->tool_face)) {
 		s = add(f, false, "tool_face", "slid without a tool face");
 		snprintf(s->text, sizeof s->text, "Slid %s %s, but no tool face: which way is not known.",

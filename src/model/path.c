@@ -10,6 +10,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "path_parts.h"
+
 static const struct window no_window = {
 	.radius_m = HUGE_VAL, .radius_ends_m = HUGE_VAL, .radius_sum_m = HUGE_VAL
 };
@@ -269,7 +271,8 @@ static struct window window_by_length(const struct setup *s, const struct path *
 	return no_window;
 }
 
-static void lay_course(const struct setup *s, const struct path *p, struct row *row)
+static void lay_course(const struct setup *s, const struct path *p, const struct reading *r, struct row *row,
+	struct laid *laid)
 {
 	const struct row *from = sb_path_back(p, 0);
 	const struct attitude *start = start_back(p, row, 0);
@@ -285,6 +288,9 @@ static void lay_course(const struct setup *s, const struct path *p, struct row *
 	row->radius_m = sb_bend_radius(row->course_m, row->dogleg_rad);
 	row->stretch = s->frame->stretch;
 	row->at = sb_vec3_add(from->at, sb_vec3_scale(arc.step, row->stretch));
+	path_lay_slides(s, p, r, start, row, laid);
+	if (s->job->course == COURSE_BY_SLIDES)
+		row->at = sb_vec3_add(row->at, row->slides.shift);
 	place_row(s, from->deviation.station_m, row);
 	bool by_length = sb_number_given(&s->job->window_length);
 	row->window = by_length ? window_by_length(s, p, row) : window_by_joints(s, p, row);
@@ -307,7 +313,8 @@ bool sb_path_read(const struct setup *s, const struct path *p, const struct read
 	return true;
 }
 
-struct row sb_path_preview(const struct setup *s, const struct path *p, const struct reading *r)
+static struct row lay_row(
+	const struct setup *s, const struct path *p, const struct reading *r, struct laid *laid)
 {
 	const struct row *before = last_row(p);
 	struct row row = {
@@ -318,6 +325,7 @@ struct row sb_path_preview(const struct setup *s, const struct path *p, const st
 		.taken = sb_reading_taken(r),
 		.carried = r->azimuth_by != AZIMUTH_BY_TOOL,
 		.window = no_window,
+		.slides = { .written = sb_slides_written(r), .shifted = sb_path_back(p, 0)->slides.shifted },
 	};
 
 	row.bit_md_m = before->bit_md_m + sb_frame_metres(s->frame, r->joint_length.value);
@@ -328,15 +336,26 @@ struct row sb_path_preview(const struct setup *s, const struct path *p, const st
 	row.taken = row.taken && sb_path_read(s, p, r, &row.attitude);
 	/* A longer tool puts the sensor back to where it has read before: such a row is a repeat. */
 	row.on_path = row.taken && row.survey_md_m > fmax(sb_path_back(p, 0)->survey_md_m, 0);
+	laid->count = 0;
 	if (row.on_path)
-		lay_course(s, p, &row);
+		lay_course(s, p, r, &row, laid);
 	return row;
+}
+
+struct row sb_path_preview(const struct setup *s, const struct path *p, const struct reading *r)
+{
+	struct laid laid;
+
+	return lay_row(s, p, r, &laid);
 }
 
 const struct row *sb_path_append(const struct setup *s, struct path *p, const struct reading *r)
 {
-	struct row row = sb_path_preview(s, p, r);
+	struct laid laid;
+	struct row row = lay_row(s, p, r, &laid);
 
+	if (s->job->course == COURSE_BY_SLIDES && row.slides.known)
+		path_keep_slides(p, &row, &laid);
 	if (row.on_path && p->on_count == 1 && !p->entry_known) {
 		p->rows[0].attitude = row.attitude;
 		p->entry_known = true;
@@ -367,6 +386,7 @@ void sb_path_clear(struct path *p)
 	sb_free(p->rows);
 	sb_free(p->old);
 	sb_free(p->on_path);
+	sb_free(p->laid);
 	memset(p, 0, sizeof *p);
 }
 
@@ -391,13 +411,10 @@ int sb_path_at(const struct path *p, double md_m, struct vec3 *at, struct vec3 *
 	const struct row *from = &p->rows[p->on_path[i]];
 	struct vec3 step = sb_vec3_scale(from->attitude.heading, md_m - from->survey_md_m);
 	struct vec3 direction = from->attitude.heading;
-	struct arc arc;
 
 	if (i + 1 < p->on_count) {
 		const struct row *to = &p->rows[p->on_path[i + 1]];
-		if (sb_arc_between(&from->attitude, &to->attitude, to->course_m, &arc) != ARC_RANGE)
-			sb_arc_at(&arc, md_m - from->survey_md_m, &step, &direction);
-		step = sb_vec3_scale(step, to->stretch);
+		sb_path_course_at(p, from, to, md_m - from->survey_md_m, &step, &direction);
 		from = to;
 	}
 	if (at)

@@ -3,6 +3,7 @@
 #include "model/reading.h"
 
 #include "base/str.h"
+#include "model/pushes.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -240,6 +241,14 @@ static int put_text(const struct row_field *f, char *to, size_t size, const char
 	return 0;
 }
 
+/* Pushes are text that has to be understood. */
+static int check_text(const struct row_field *f, const char *typed, struct sb_err *err)
+{
+	struct pushes p;
+
+	return sb_same(f->name, "pushes") ? sb_pushes_parse(typed, &p, err) : 0;
+}
+
 int sb_row_field_put(const struct row_field *f, struct reading *r, enum incline incline, const char *typed,
 	struct sb_err *err)
 {
@@ -259,7 +268,7 @@ int sb_row_field_put(const struct row_field *f, struct reading *r, enum incline 
 	case FIELD_TEXT:
 		break;
 	}
-	return put_text(f, to, f->size, typed, err);
+	return check_text(f, typed, err) || put_text(f, to, f->size, typed, err) ? -1 : 0;
 }
 
 const char *sb_row_field_get(const struct row_field *f, const struct reading *r)

@@ -116,58 +116,53 @@ void sb_response_withdrawn(const struct setup *s, struct response *r)
 
 /* ---- what a stretch was drilled with ---- */
 
-static bool writes_slides(const struct reading *r)
+/* The part of a joint's stretch that lies in the course. */
+static void add_stretch(const struct stretch *t, double from_m, double to_m, struct drilled *d)
 {
-	return sb_number_given(&r->slid);
+	double length = fmin(t->to_m, to_m) - fmax(t->from_m, from_m);
+
+	if (length <= 0)
+		return;
+	double slid = t->slid_m * (length / (t->to_m - t->from_m));
+	d->slid_up += slid * cos(t->face_rad);
+	d->slid_right += slid * sin(t->face_rad);
+	d->slid_m += slid;
+	d->rotated_m += length - slid;
 }
 
-/* A hand that writes slides down leaves the field blank where the joint was rotated. */
-static bool log_has_slides(const struct job *job)
+/* from_m, to_m: from the joint's start. */
+static void add_joint(const struct setup *s, const struct reading *r, bool blank_is_none, double from_m,
+	double to_m, struct drilled *d)
 {
-	/* Near the end is enough: the habit does not change within a bore, and this must not cost more as it
-	 * grows. */
-	size_t from = job->joint_count > 12 ? job->joint_count - 12 : 0;
-
-	for (size_t i = from; i < job->joint_count; i++)
-		if (writes_slides(&job->readings[job->joints[i]]))
-			return true;
-	return false;
-}
-
-static void add_joint(const struct setup *s, const struct reading *r, double share, double length_m,
-	bool habit, struct drilled *d)
-{
-	double slid = fmin(
-		sb_frame_metres(s->frame, r->slid.value), sb_frame_metres(s->frame, r->joint_length.value));
-	double slid_m = slid * share;
+	struct stretch list[SB_STRETCHES];
 	struct frame then; /* the tool that showed the face */
 
 	sb_frame_for(s->job, s->frame, r, &then);
-	if (!writes_slides(r) && !habit)
+	size_t count = sb_slides_of(r, &then, blank_is_none, list);
+	if (count == 0)
 		d->known = false;
-	if (slid > 0 && !sb_number_given(&r->tool_face))
-		d->known = false;
-	double face = sb_rad(r->tool_face.value) + then.tool_face_offset_rad;
-	d->slid_up += slid_m * cos(face);
-	d->slid_right += slid_m * sin(face);
-	d->slid_m += slid_m;
-	d->rotated_m += fmax(length_m - slid_m, 0);
+	for (size_t i = 0; i < count; i++)
+		add_stretch(&list[i], from_m, to_m, d);
 }
 
 struct drilled sb_response_drilled(const struct setup *s, const struct path *p, double from_m, double to_m)
 {
 	struct drilled d = { .known = true };
-	bool habit = log_has_slides(s->job);
 
 	for (size_t j = p->count; j-- > 1 && p->rows[j].bit_md_m > from_m;) {
 		double begin = p->rows[j - 1].bit_md_m, end = p->rows[j].bit_md_m;
-		double length = fmin(end, to_m) - fmax(begin, from_m);
 		const struct reading *r = sb_job_reading(s->job, p->rows[j].reading);
-		if (length <= 0 || r == NULL)
+		if (fmin(end, to_m) <= fmax(begin, from_m) || r == NULL)
 			continue;
-		add_joint(s, r, length / (end - begin), length, habit, &d);
+		add_joint(s, r, sb_path_writes_slides(p, j), from_m - begin, to_m - begin, &d);
 	}
 	return d;
+}
+
+struct ground_gives sb_response_gives(const struct response *r)
+{
+	return (struct ground_gives){ true, r->state[ALONG], r->state[ACROSS], r->state[DRIFT_UP],
+		r->state[DRIFT_RIGHT] };
 }
 
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up, double *right)

@@ -61,6 +61,8 @@ const struct setting sb_settings[] = {
 		"one sigma of the error of tool and line-up that all azimuths share, beside those of [uncertainty] (0.3 is common practice, no source)" },
 	{ "tool", "projection", SETTING_CHOICE, JOB(projection), "hold|curve", 0, 0, 0, "hold", "",
 		"from the sensor to the bit: hold the heading, or go on in the last curvature" },
+	{ "survey", "course", SETTING_CHOICE, JOB(course), "arc|slides", 0, 0, 0, "arc", "",
+		"which path is the record: the arc of minimum curvature between two readings, or the path through the slides and rotations written down between them; the other one is kept beside it" },
 	{ "uncertainty", "declination", SETTING_NUMBER, JOB(declination_sigma), NULL, 0, 0, 45, "0.26",
 		"degrees",
 		"one sigma of the declination, whatever the field (0.26: WMM2025 report, section 3.4); counts for no bore azimuth read" },

@@ -210,6 +210,7 @@ static size_t add_joint(const struct setup *now, struct solution *s, const struc
 	if (!s->fixes.settled)
 		look_at_fixes(now, s, r->logged);
 	sb_response_course(&setup, &s->path, &s->response);
+	s->path.gives = sb_response_gives(&s->response);
 	s->bit = find_bit(&setup, s, NULL);
 	s->ahead = sb_advice_ahead(&setup, &s->bit, &s->path, NULL, sight);
 	return judge_row(&setup, s, row, r, &s->bit, &s->ahead, &s->response);
@@ -294,6 +295,7 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 	struct setup setup = setup_of(job, s);
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);
+	s->path.gives = sb_response_gives(&s->response);
 	sb_uncertainty_begin(&setup, &s->uncertainty);
 	s->tie = sb_fixes_tie_new(&setup, &s->uncertainty.model, s->uncertainty.confidence);
 	s->uncertainty.known = s->tie;

@@ -1,6 +1,7 @@
 /* The acts of the log: joints, corrections, pulling back, words. Those on where the bore really is are in
  * acts_place.c; how an act is carried out is in deed.c. */
 #include "base/str.h"
+#include "model/slides.h"
 #include "store/deed.h"
 #include "store/handle.h"
 
@@ -18,7 +19,7 @@ static int take_fields(
 		if (sb_row_field_put(f, to, store->job.incline, sb_row_field_get(f, from), err))
 			return -1;
 	}
-	return 0;
+	return sb_slides_check(to, err);
 }
 
 static int64_t next_reading(const struct job *job)

@@ -7,6 +7,7 @@
  */
 #include "base/str.h"
 #include "base/time.h"
+#include "model/slides.h"
 #include "ui/app.h"
 #include "ui/log.h"
 
@@ -120,7 +121,7 @@ int sb_log_reading(const struct view *v, bool taken, struct reading *r, struct s
 	r->leg = s->leg;
 	r->joint = s->joint;
 	r->at_ms = sb_time_now();
-	return 0;
+	return sb_slides_check(r, err);
 }
 
 size_t sb_log_look(const struct view *v, const struct reading *r, struct suspicion found[SB_SUSPICIONS])

@@ -2,6 +2,7 @@
  * the file and on the joint's page.
  */
 #include "base/str.h"
+#include "model/slides.h"
 #include "ui/app.h"
 #include "ui/log.h"
 #include "ui/prompt.h"
@@ -74,7 +75,7 @@ static int read_form(struct view *v, const struct reading *old, struct reading *
 	struct sb_err err = { 0 };
 
 	*r = *old;
-	if (sb_log_take(&c->form, v->job->incline, r, &err)) {
+	if (sb_log_take(&c->form, v->job->incline, r, &err) || sb_slides_check(r, &err)) {
 		sb_app_fail(v, &err);
 		return -1;
 	}
