@@ -28,6 +28,7 @@
 	X(PLAN, "plan", ':') \
 	X(DRILLED, "drilled", '*') \
 	X(TRIAL, "what if", '?') \
+	X(FIX, "fix", 'F') \
 	X(ENTRY, "entry", '>') \
 	X(EXIT, "exit", '<') \
 	X(BIT, "bit", 'O') \

@@ -49,8 +49,8 @@ struct fix_view {
 enum { CORRECT_AZIMUTH, CORRECT_INCLINATION, CORRECT_STRETCH, CORRECT_TERMS };
 
 enum proposal_status {
+	PROPOSAL_NO_FIX, /* none that stands */
 	PROPOSAL_MADE,
-	PROPOSAL_NO_FIX,   /* none that stands */
 	PROPOSAL_CERTAIN,  /* the sheet claims that the readings share no error */
 	PROPOSAL_UNSOLVED, /* the adjustment refused it: a fix that claims to be without error */
 };

@@ -21,6 +21,7 @@ static void strokes(const struct plane *p, const struct preview *trial)
 	sb_trace_plan(p);
 	sb_trace_drilled(p);
 	sb_trace_bit(p);
+	sb_trace_fixes(p);
 	sb_trace_trial(p, trial);
 	sb_line_ends(p);
 }

@@ -64,6 +64,7 @@ static void draw(enum plane_kind kind, const struct job *job, const struct solut
 	sb_trace_plan(&p);
 	sb_trace_drilled(&p);
 	sb_trace_bit(&p);
+	sb_trace_fixes(&p);
 	sb_trace_trial(&p, trial);
 	sb_line_ends(&p);
 	see(&p);

@@ -79,6 +79,25 @@ static void draw_trail(const struct solution *s, struct scene *out)
 		sb_scene_point(out, s->bit.deviation.offset_m, s->bit.deviation.height_m);
 }
 
+/* The fixes along the trail, each beside the design at its own station. */
+static void draw_fixes(const struct solution *s, struct scene *out)
+{
+	const struct path *path = &s->path;
+	const struct design *d = &s->design;
+	size_t first = path->on_count > TRAIL ? path->on_count - TRAIL : 0;
+
+	for (size_t i = 0; i < s->fixes.count; i++) {
+		const struct fix_view *v = &s->fixes.list[i];
+		double station, offset;
+		if (v->standing != FIX_STANDS || v->md_m < path->rows[path->on_path[first]].survey_md_m)
+			continue;
+		sb_chain_project(d->alignment, d->alignment_count, v->fixed.n, v->fixed.e, v->station_m,
+			&station, &offset);
+		double design = sb_chain_height(d->profile, d->profile_count, station).y;
+		sb_scene_mark(out, MEANING_FIX, (struct spot){ offset, v->fixed.u - design });
+	}
+}
+
 static void draw_held(const struct job *job, const struct solution *s, struct scene *out)
 {
 	double joint = sb_frame_metres(&s->frame, job->joint_length.value);
@@ -166,6 +185,7 @@ void sb_section_scene(
 	if (s->bit.known && s->design.alignment_count > 0 && s->design.profile_count > 0)
 		draw_held(job, s, out);
 	draw_trail(s, out);
+	draw_fixes(s, out);
 	if (s->bit.known)
 		sb_scene_mark(out, MEANING_BIT, bit);
 	if (trying)

@@ -177,6 +177,17 @@ void sb_trace_bit(const struct plane *p)
 	sb_scene_mark(p->scene, MEANING_BIT, sb_plane_bit(p, bit));
 }
 
+void sb_trace_fixes(const struct plane *p)
+{
+	const struct fixes *f = &p->s->fixes;
+
+	for (size_t i = 0; i < f->count; i++) {
+		double station = f->list[i].station_m;
+		if (f->list[i].standing == FIX_STANDS && sb_plane_near(p, station))
+			sb_scene_mark(p->scene, MEANING_FIX, sb_plane_ground(p, f->list[i].fixed, &station));
+	}
+}
+
 /* How far the bore is drawn ahead, metres: past the joint at which it would leave the corridor, so that one
  * sees where; ten joints if it stays inside. */
 static double reach(const struct plane *p)

@@ -62,7 +62,7 @@ static const char *ok_words(const struct job *job, enum warning_kind kind)
 		break;
 	case WARNING_NO_FIX:
 		if (!sb_number_given(&job->fix_every))
-			return "Not judged: the sheet does not ask for one every so many joints.";
+			return "Not judged: the sheet asks for none.";
 		break;
 	case WARNING_FIX:
 	case WARNING_RESPONSE:

@@ -161,7 +161,7 @@ static void put_in_force(struct sb_json *j, const struct adjustment *a)
 
 int sb_adjust_json(const struct job *job, const struct solution *s, struct sb_str *out, struct sb_err *err)
 {
-	static const char *const status[] = { "made", "no-fix", "certain", "unsolved" };
+	static const char *const status[] = { "no-fix", "made", "certain", "unsolved" };
 	const struct proposal *p = &s->fixes.proposal;
 	struct sb_json j = { .text = *out };
 	struct sb_str words = { 0 };

@@ -4,6 +4,7 @@
 #include "base/str.h"
 #include "ui/answers.h"
 #include "ui/app.h"
+#include "ui/fixes.h"
 #include "ui/key.h"
 #include "ui/log.h"
 
@@ -271,6 +272,11 @@ static enum follow steering(struct view *v)
 	return sb_app_open(v, &sb_screen_steering, NULL);
 }
 
+static enum follow fixes(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_fixes, NULL);
+}
+
 /* In the order of need: at 80 columns the footer has room for those down to the shift. What Enter does stands
  * above the footer. */
 static const struct action log_actions[] = {
@@ -341,6 +347,11 @@ static const struct action log_actions[] = {
 		.label = "picture",
 		.help = "Another picture: profile, height over the design, plan along the line, map.",
 		.act = next_picture },
+	{ .name = "fixes",
+		.keys = "F",
+		.label = "fixes",
+		.help = "Independent fixes: a coil, a beacon, the exit survey; whether they agree, and the correction they propose.",
+		.act = fixes },
 	{ .name = "reach",
 		.keys = "Z",
 		.label = "nearer",

@@ -1,0 +1,151 @@
+/* Entering an independent position: what gave it, where along the hole, and as many components as were
+ * observed, each with its one sigma.
+ */
+#include "base/str.h"
+#include "model/fact.h"
+#include "ui/app.h"
+#include "ui/fixes.h"
+#include "ui/form.h"
+
+struct entering {
+	struct form form;
+};
+
+/* The fields, in the order of the form; of each the column of the fact. */
+static const struct {
+	const char *column, *label;
+} fields[] = {
+	{ "depth", "depth along the hole" },
+	{ "easting", "easting" },
+	{ "northing", "northing" },
+	{ "station", "or station" },
+	{ "offset", "and offset, right positive" },
+	{ "elevation", "elevation" },
+	{ "sigma_along", "one sigma along" },
+	{ "sigma_across", "one sigma across" },
+	{ "sigma_up", "one sigma in height" },
+};
+
+static int fix_open(struct view *v, const void *argument, struct sb_err *err)
+{
+	struct entering *e = v->state;
+	struct form_field kind = { .name = "kind",
+		.label = "what gave it",
+		.kind = ENTRY_CHOICE,
+		.width = 12,
+		.choices = "coil|beacon|walk-over|gyro|exit",
+		.required = true };
+	struct form_field remarks = {
+		.name = "remarks", .label = "remarks", .kind = ENTRY_TEXT, .width = 44
+	};
+	struct form_field who = {
+		.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true
+	};
+
+	(void)argument;
+	(void)err;
+	sb_form_add(&e->form, kind, "coil");
+	for (size_t i = 0; i < sizeof fields / sizeof *fields; i++)
+		sb_form_add(&e->form,
+			(struct form_field){ .name = fields[i].column,
+				.label = fields[i].label,
+				.unit = sb_unit_short(v->job->unit),
+				.kind = ENTRY_NUMBER,
+				.width = 14,
+				.required = i == 0 },
+			"");
+	sb_form_add(&e->form, remarks, "");
+	sb_form_add(&e->form, who, v->who);
+	sb_form_focus(&e->form, 1);
+	return 0;
+}
+
+static void fix_draw(const struct view *v, struct cells *out)
+{
+	const struct entering *e = v->state;
+
+	sb_cells_rule(out, 0, "a new fix");
+	sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_DIM,
+		"Tab goes from field to field, Enter puts the fix on disk. Leave blank what was not observed; each component needs its one sigma, as who measured it gives it.");
+	struct cells part = sb_cells_part(out, 4, 0, out->rows - 4, out->columns);
+	sb_form_draw(&e->form, &part);
+}
+
+static int check(const struct form *f, size_t field, const void *context, struct sb_err *err)
+{
+	const struct form_field *at = &f->fields[field];
+	struct fix trial = { 0 };
+
+	(void)context;
+	if (sb_same(at->name, "remarks") || sb_same(at->name, "who") || at->text[0] == '\0')
+		return 0;
+	return sb_fact_put(sb_fact_sort(ACT_FIX), &trial, at->name, at->text, err);
+}
+
+static enum follow put_on_disk(struct view *v)
+{
+	struct entering *e = v->state;
+	struct view *below = sb_app_below(v);
+	struct fix f = { 0 };
+	struct sb_err err = { 0 };
+
+	for (size_t i = 0; i < e->form.count; i++) {
+		const struct form_field *at = &e->form.fields[i];
+		if (!sb_same(at->name, "remarks") && !sb_same(at->name, "who") && at->text[0] &&
+			sb_fact_put(sb_fact_sort(ACT_FIX), &f, at->name, at->text, &err))
+			return sb_app_fail(v, &err);
+	}
+	if (sb_store_fix(
+		    v->store, sb_form_text(&e->form, "who"), &f, sb_form_text(&e->form, "remarks"), &err))
+		return sb_app_fail(v, &err);
+	sb_app_close_top(v->app);
+	sb_app_say(below, LEVEL_OK, "The fix is on disk. It stands beside the path, and does not move it.");
+	return FOLLOW_JOB_CHANGED;
+}
+
+static enum follow fix_key(struct view *v, int key)
+{
+	struct entering *e = v->state;
+
+	switch (sb_form_key(&e->form, key, check, NULL)) {
+	case FORM_DONE:
+		return put_on_disk(v);
+	case FORM_CHANGED:
+	case FORM_MOVED:
+		return FOLLOW_REDRAW;
+	case FORM_PASS:
+		break;
+	}
+	return FOLLOW_PASS;
+}
+
+static enum follow give_up(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
+static const struct action fix_actions[] = {
+	{ .name = "put-fix", .keys = "Enter", .label = "put on disk", .help = "Put the fix on disk." },
+	{ .name = "no-fix",
+		.keys = "Esc Ctrl-C",
+		.label = "leave",
+		.help = "Go back; no fix is entered.",
+		.act = give_up },
+	{ 0 },
+};
+
+const struct screen sb_screen_fix = {
+	.name = "fix",
+	.title = "a new fix",
+	.about =
+		"A position that does not come from the readings: a surface coil, a beacon, a walk-over, a gyro, or the exit by "
+		"land survey. By easting and northing, or by station and offset; with an elevation or without.",
+	.state_size = sizeof(struct entering),
+	.open = fix_open,
+	.draw = fix_draw,
+	.key = fix_key,
+	.letters = true,
+	.actions = fix_actions,
+	.widgets = { sb_form_keys },
+};
