@@ -8,7 +8,6 @@
 
 /* What every report, drawing and export carries. */
 extern const char sb_caution[];
-#define SB_METHOD "minimum curvature"
 
 /* What an export is told besides the job. All borrowed. */
 struct about {

@@ -273,7 +273,7 @@ static int correct_it(
 		return sb_fail(err, SB_STATE, "Joint %d is not in the log.", joint);
 	struct reading r = *old;
 	if (sb_acting_reason(in, true, r.reason, err) || sb_acting_fields(in, job->incline, &r, err) ||
-		check_changes(in, old, &r, err))
+		check_changes(in, old, &r, err) || sb_slides_check(&r, err))
 		return -1;
 	say_slips(job, old, &r);
 	return sb_store_correct(store, who, old->id, &r, err);

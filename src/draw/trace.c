@@ -33,6 +33,23 @@ static void course(const struct plane *p, struct vec3 from, double station_m, co
 	}
 }
 
+/* A course between two rows, laid as the record lays it. */
+static void drilled(const struct plane *p, const struct row *from, const struct row *to)
+{
+	double station_m = from->deviation.station_m;
+
+	if (to->slides.count == 0) {
+		course(p, from->at, station_m, &from->attitude, &to->attitude, to->course_m);
+		return;
+	}
+	int count = (int)fmin(2 * (double)to->slides.count, COURSE_MOST);
+	for (int i = 1; i < count; i++) {
+		struct vec3 offset, heading;
+		sb_path_course_at(&p->s->path, from, to, to->course_m * i / count, &offset, &heading);
+		point(p, sb_plane_ground(p, sb_vec3_add(from->at, offset), &station_m));
+	}
+}
+
 static const struct row *on_path(const struct plane *p, size_t i)
 {
 	return &p->s->path.rows[p->s->path.on_path[i]];
@@ -66,11 +83,8 @@ void sb_trace_drilled(const struct plane *p)
 	sb_scene_line(p->scene, MEANING_DRILLED, LINE_HEAVY);
 	for (size_t i = first; i < end; i += stride) {
 		const struct row *row = on_path(p, i);
-		if (stride == 1 && i > first) {
-			const struct row *before = on_path(p, i - 1);
-			course(p, before->at, before->deviation.station_m, &before->attitude, &row->attitude,
-				row->course_m);
-		}
+		if (stride == 1 && i > first)
+			drilled(p, on_path(p, i - 1), row);
 		point(p, sb_plane_row(p, row));
 	}
 	if (stride > 1)
@@ -149,8 +163,7 @@ void sb_trace_superseded(const struct plane *p)
 				point(p, sb_plane_row(p, before));
 		}
 		if (before)
-			course(p, before->at, before->deviation.station_m, &before->attitude, &row->attitude,
-				row->course_m);
+			drilled(p, before, row);
 		point(p, sb_plane_row(p, row));
 		before = row;
 	}

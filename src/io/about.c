@@ -5,6 +5,7 @@
 
 #include "base/str.h"
 #include "base/time.h"
+#include "io/courses.h"
 #include "model/frame.h"
 
 #include <math.h>
@@ -180,7 +181,7 @@ size_t sb_about_lines(const struct job *job, const struct about *a, struct about
 		given(&job->scale_factor));
 	add_place(&l, "entry", &job->entry, "the rig side");
 	add_place(&l, "exit", &job->exit, "the product pipe enters here");
-	add(&l, "method", "%s", SB_METHOD);
+	add(&l, "method", "%s", sb_courses_method(job));
 	add_instrument(&l, job);
 	add_uncertainty(&l, job);
 	add_bend(&l, job);

@@ -46,6 +46,10 @@ const struct path_column_sort sb_path_columns[PATH_COLUMNS] = {
 	[PATH_SIGMA_UP] = { "sigma_up", "length", "one sigma of the height" },
 	[PATH_CHANCE_OUTSIDE] = { "chance_outside", "",
 		"chance that the hole is outside the corridor here, 0 to 1" },
+	[PATH_SHIFT_STATION] = { "shift_station", "length",
+		"the path through slides less the path by arcs, along the design; blank where the course's slides were not written down" },
+	[PATH_SHIFT_OFFSET] = { "shift_offset", "length", "likewise of the offset, right positive" },
+	[PATH_SHIFT_HEIGHT] = { "shift_height", "length", "likewise of the height, high positive" },
 };
 
 /* ---- cells ---- */
@@ -114,6 +118,18 @@ static void fill_doubt(
 	put_number(&cells[PATH_CHANCE_OUTSIDE], outside);
 }
 
+/* The course is an arc in both paths where nothing is known of its slides: a blank marks it. */
+static void fill_shift(const struct job *job, const struct solution *s, const struct row *row,
+	struct path_cell cells[PATH_COLUMNS])
+{
+	if (!row->slides.known)
+		return;
+	struct path_shift shift = sb_path_shift(&s->design, job->course, row);
+	put_length(&cells[PATH_SHIFT_STATION], &s->frame, shift.station_m);
+	put_length(&cells[PATH_SHIFT_OFFSET], &s->frame, shift.offset_m);
+	put_length(&cells[PATH_SHIFT_HEIGHT], &s->frame, shift.height_m);
+}
+
 static void fill_place(const struct solution *s, struct vec3 at, const struct deviation *d, double share,
 	struct path_cell cells[PATH_COLUMNS])
 {
@@ -144,6 +160,7 @@ void sb_rows_fill(const struct job *job, const struct solution *s, const struct 
 	fill_doubt(s, &row->doubt, row->outside, cells);
 	if (row->joint == 0)
 		return;
+	fill_shift(job, s, row, cells);
 	put_number(&cells[PATH_DOGLEG], sb_deg(row->dogleg_rad));
 	put_radius(&cells[PATH_RADIUS_JOINT], &s->frame, row->radius_m);
 	if (row->window.joints > 0)

@@ -5,6 +5,7 @@
 
 #include "draw/axis.h"
 #include "geom/angle.h"
+#include "io/courses.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -97,6 +98,24 @@ static void take_text(void *data, const struct row *row, const struct path_cell 
 	trim_end(t->out);
 }
 
+/* The second path, in lines of 80 columns. */
+static void put_courses(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	struct sb_str text = { 0 };
+	size_t column = 0;
+
+	if (sb_courses_say(job, s, &text)) {
+		char *rest = text.text;
+		for (char *word; (word = strsep(&rest, " ")) != NULL; column += strlen(word)) {
+			bool fits = column > 0 && column + 1 + strlen(word) <= 80;
+			sb_str_add(out, "%s%s", fits ? " " : "\n", word);
+			column = fits ? column + 1 : 0;
+		}
+		sb_str_add(out, "\n");
+	}
+	sb_str_clear(&text);
+}
+
 int rows_text(const struct job *job, const struct solution *s, const struct rows_ask *ask, struct sb_str *out,
 	struct sb_err *err)
 {
@@ -113,7 +132,10 @@ int rows_text(const struct job *job, const struct solution *s, const struct rows
 		window, "corr");
 	sb_str_add(out, "%6s %7s %6s %6s %9s %7s %9s %8s %8s %5s\n", "/leg", unit,
 		sb_incline_mark(job->incline), "deg", unit, unit, unit, unit, unit, "used");
-	return rows_walk(job, s, ask, take_text, &t, err);
+	if (rows_walk(job, s, ask, take_text, &t, err))
+		return -1;
+	put_courses(job, s, out);
+	return 0;
 }
 
 /* ---- one row ---- */

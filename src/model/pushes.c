@@ -78,8 +78,9 @@ int sb_pushes_parse(const char *text, struct pushes *out, struct sb_err *err)
 	out->count = 0;
 	while (*text) {
 		const char *end = text + strcspn(text, ";");
+		text += strspn(text, " \t");
 		/* a ; at the end does no harm */
-		if (text + strspn(text, " \t") < end && take_next(text, end, out, err))
+		if (text < end && take_next(text, end, out, err))
 			return -1;
 		text = *end ? end + 1 : end;
 	}

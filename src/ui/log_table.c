@@ -3,6 +3,7 @@
 #include "base/time.h"
 #include "draw/axis.h"
 #include "geom/angle.h"
+#include "model/slides.h"
 #include "ui/answers.h"
 #include "ui/log.h"
 #include "ui/theme.h"
@@ -152,12 +153,13 @@ static enum level level_at(const struct solution *s, const struct row *row)
 
 static void draw_wide(const struct reading *r, enum style style, struct cells *out)
 {
+	struct number slid = sb_slides_total(r);
 	char text[SB_TIME_TEXT];
 
 	snprintf(text, sizeof text, "%d", r->leg);
 	put(out, LEG, style, text);
 	put(out, FACE, style, r->tool_face.text);
-	put(out, SLID, style, r->slid.text);
+	put(out, SLID, style, slid.text);
 	put(out, RETURNS, style, sb_returns_name(r->returns));
 	sb_time_short(r->at_ms, sb_time_offset(r->at_ms), text);
 	put(out, TIME, style, text);

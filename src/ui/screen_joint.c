@@ -4,6 +4,8 @@
 #include "base/str.h"
 #include "base/time.h"
 #include "geom/angle.h"
+#include "io/courses.h"
+#include "model/slides.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/log.h"
@@ -151,6 +153,29 @@ static int draw_place(const struct view *v, const struct row *row, struct cells 
 	return line(out, at, "chance", text);
 }
 
+/* What the joint's slides do to the path beside the arc. */
+static int draw_slides(const struct view *v, const struct row *row, struct cells *out, int at)
+{
+	const struct frame *f = &v->solution->frame;
+	char own[SB_COURSES_TEXT], all[SB_COURSES_TEXT], text[320];
+	struct row course = *row;
+
+	if (!row->slides.known) {
+		if (!row->slides.written)
+			return at;
+		return line(out, at, "by slides",
+			"not known for all of this course: it is laid as the arc between the readings");
+	}
+	course.slides.shifted = row->slides.shift;
+	struct path_shift one = sb_path_shift(&v->solution->design, v->job->course, &course);
+	struct path_shift so_far = sb_path_shift(&v->solution->design, v->job->course, row);
+	sb_courses_words(v->job, f, &one, own);
+	sb_courses_words(v->job, f, &so_far, all);
+	snprintf(text, sizeof text, "%s by this course, %s so far, beside the arcs; %s are the record", own,
+		all, v->job->course == COURSE_BY_SLIDES ? "slides" : "arcs");
+	return line(out, at, "by slides", text);
+}
+
 static int draw_computed(const struct view *v, const struct row *row, struct cells *out, int at)
 {
 	const struct frame *f = &v->solution->frame;
@@ -164,7 +189,7 @@ static int draw_computed(const struct view *v, const struct row *row, struct cel
 		return line(out, at, "position",
 			row->taken ? "the sensor was still behind the entry"
 				   : "no reading: the path is carried over it");
-	at = draw_place(v, row, out, at);
+	at = draw_slides(v, row, out, draw_place(v, row, out, at));
 	sb_answers_radius(v->job, f, row->radius_m, radius);
 	snprintf(text, sizeof text, "%.2f deg in %.2f %s, give or take %.2f: radius %s",
 		sb_deg(row->dogleg_rad), sb_frame_typed(f, row->course_m), sb_unit_short(v->job->unit),

@@ -6,6 +6,7 @@
 #include "draw/axis.h"
 #include "draw/turns.h"
 #include "geom/angle.h"
+#include "io/courses.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/chart.h"
@@ -135,6 +136,20 @@ static int draw_ground(const struct view *v, struct cells *out, int row)
 	return row + 3;
 }
 
+/* How far the path through slides lies from the arcs at the bit, where that can be seen. */
+static int draw_by_slides(const struct view *v, struct cells *out, int row)
+{
+	const struct solution *s = v->solution;
+	struct path_shift shift = sb_path_shift(&s->design, v->job->course, sb_solution_last_on_path(s));
+	char words[SB_COURSES_TEXT];
+
+	if (!sb_courses_words(v->job, &s->frame, &shift, words))
+		return row;
+	sb_cells_print(out, row, 1, STYLE_PLAIN, "by slides the bit lies %s of the arcs; %s are the record",
+		words, v->job->course == COURSE_BY_SLIDES ? "slides" : "arcs");
+	return row + 1;
+}
+
 /* The order in a table's width: "31 ft at 11:30", "rotate". */
 static void short_order(const struct view *v, const struct plan_joint *j, char text[48])
 {
@@ -222,7 +237,7 @@ static void steering_draw(const struct view *v, struct cells *out)
 	const struct steering *s = v->state;
 	int row = draw_order(v, out), foot = out->rows - 2;
 
-	row = draw_ground(v, out, row);
+	row = draw_by_slides(v, out, draw_ground(v, out, row));
 	int left = foot - row, lower = left > 16 ? left / 2 : left > 9 ? 5 : 0;
 	struct cells part = sb_cells_part(out, row, 0, left - lower, out->columns);
 	draw_plan(v, &part);
