@@ -86,25 +86,23 @@ void sb_fixes_tie_free(struct fixes_tie *t)
 }
 
 /* Whether the adjustment knew the reading. */
-static bool knew(const struct fixes_tie *t, int64_t reading, double md_m)
+static bool knew(const struct fixes_tie *t, int64_t reading, const struct carried_place *place)
 {
-	struct carried_place p = sb_carried_place(&t->carried, md_m);
 	const struct path *path = t->carried.path;
 
-	return reading && path->rows[path->on_path[p.before]].reading == reading;
+	return reading && path->rows[path->on_path[place->before]].reading == reading;
 }
 
-/* How the place's noise goes with that of one observation's place. */
-static void together(const struct fixes_tie *t, bool known, double md_m, const struct uncert *at,
-	const struct carried_place *observed, double out[3][3])
+/* How the noise of one observation's place goes with that of the place that is asked for. */
+static void together(const struct fixes_tie *t, const struct carried_place *known, double md_m,
+	const struct uncert *at, const struct carried_place *observed, double out[3][3])
 {
-	memset(out, 0, 9 * sizeof(double));
-	if (known) {
-		struct carried_place place = sb_carried_place(&t->carried, md_m);
-		sb_carried_rest(&t->carried, observed, &place, out);
-	} else if (md_m >= observed->md_m) {
+	if (known)
+		sb_carried_rest(&t->carried, observed, known, out);
+	else if (md_m >= observed->md_m)
 		sb_carried_later(&t->carried, observed, at, out);
-	}
+	else
+		memset(out, 0, 9 * sizeof(double));
 }
 
 struct sym3 sb_fixes_tied(const void *tie, int64_t reading, double md_m, const struct uncert *at)
@@ -116,14 +114,16 @@ struct sym3 sb_fixes_tied(const void *tie, int64_t reading, double md_m, const s
 	const struct normal *n = &t->normal;
 	double with[3 * ADJUST_COUNT], common[3][3], c[3][3];
 	struct adjust_point point = { .with = with };
-	bool known = knew(t, reading, md_m);
+	struct carried_place place = sb_carried_place(&t->carried, md_m);
+	const struct carried_place *known = knew(t, reading, &place) ? &place : NULL;
 
 	sb_carried_itself(&t->carried, at, point.noise);
 	for (int k = 0; k < 3; k++)
 		for (size_t j = 0; j < n->problem.terms; j++)
 			point.effect[k][j] = sb_vec3_dot(axes[k], at->shared[shared[n->term[j]]]);
 	for (size_t i = 0; i < n->problem.count; i++) {
-		together(t, known, md_m, at, &n->places[n->fix[i]], common);
+		if (i == 0 || n->fix[i] != n->fix[i - 1])
+			together(t, known, md_m, at, &n->places[n->fix[i]], common);
 		struct vec3 axis = t->fixes.list[n->view[n->fix[i]]].axis[n->axis[i]];
 		for (size_t k = 0; k < 3; k++)
 			with[k * n->problem.count + i] = sb_carried_between(common, axis, axes[k]);
