@@ -63,7 +63,7 @@ completes note tern.bore '' =
 completes path tern.bore '' =
 
 # options: those of the command, each once
-completes path tern.bore --a = --all-legs
+completes path tern.bore --al = --all-legs
 completes path tern.bore --csv --c =
 completes path --csv '' = tern.bore kestrel.bore sheets "two words"
 completes check - = --json --help
