@@ -99,6 +99,31 @@ static void say_no_place(const struct fix_view *v, struct sb_str *out)
 	sb_str_add(out, " cannot be held against the path: nothing was read yet.");
 }
 
+/* " says that the bore came out 3.2 ft long, 0.4 ft right and 0.1 ft low of the planned exit point." */
+static void say_exit(const struct setup *s, const struct fix_view *v, struct sb_str *out)
+{
+	static const char *const more[] = { "long", "right", "high" },
+				 *const less[] = { "short", "left", "low" };
+	const struct design *d = s->design;
+	double station, off[FIX_AXES], *right = &off[FIX_ACROSS];
+	int left = v->seen[0] + v->seen[1] + v->seen[2];
+
+	sb_chain_project(
+		d->alignment, d->alignment_count, v->fixed.n, v->fixed.e, v->station_m, &station, right);
+	off[FIX_ALONG] = station - d->length_m;
+	off[FIX_UP] = v->fixed.u - d->exit_elevation_m;
+	sb_str_add(out, " says that the bore came out ");
+	for (int k = 0, said = 0; k < FIX_AXES; k++) {
+		if (!v->seen[k])
+			continue;
+		left--;
+		sb_str_add(out, "%s", said++ == 0 ? "" : left ? ", " : " and ");
+		put_length(s, off[k], out);
+		sb_str_add(out, " %s", off[k] < 0 ? less[k] : more[k]);
+	}
+	sb_str_add(out, " of the planned exit point.");
+}
+
 void sb_fixes_say(const struct setup *s, const struct fixes *f, const struct fix_view *v, struct sb_str *out)
 {
 	const struct fix *fix = sb_job_fix(s->job, v->fix);
@@ -112,7 +137,9 @@ void sb_fixes_say(const struct setup *s, const struct fixes *f, const struct fix
 		say_no_place(v, out);
 		return;
 	}
-	sb_str_add(out, " puts the hole ");
+	if (fix->kind == FIX_EXIT)
+		say_exit(s, v, out);
+	sb_str_add(out, "%s", fix->kind == FIX_EXIT ? " It puts the hole " : " puts the hole ");
 	sb_fixes_off(s, v->seen, v->off_m, out);
 	sb_str_add(out, " of where the %s it; both together claim give or take ",
 		corrected ? "corrected path has" : "readings put");

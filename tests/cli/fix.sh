@@ -52,7 +52,7 @@ gives 0 fix "$JOB" --depth 15 --kind beacon --easting "$(awk "BEGIN { print $E +
 	--sigma-along 0.5 --sigma-across 0.5 --by Cy
 says '0.30 m right' 'further on'
 gives 0 fix "$JOB" --depth 20.5 --kind exit --station 21 --offset 0.2 --elevation 100 --sigma-along 0.05 --sigma-across 0.05 --sigma-up 0.05 --by Cy
-says 'The exit survey at 20.5 m'
+says 'The exit survey at 20.5 m (fix 4) says that the bore came out 279.00 m short, 0.20 m right and 0.00 m high of the planned exit point.' 'It puts the hole 0.20 m right'
 
 # What cannot be is refused in one sentence, and nothing is entered.
 count=$(sql "$JOB" 'SELECT count(*) FROM fix')
