@@ -9,6 +9,7 @@
 #include "geom/angle.h"
 #include "io/about.h"
 
+#include "model/fact.h"
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
@@ -472,6 +473,31 @@ static void put_lost(struct page *p)
 	put(p, "waits", "%d min: %s", t->lost, words);
 }
 
+/* ---- 5: the last independent fix ---- */
+
+static void put_fix(struct page *p)
+{
+	const struct fixes *f = &p->s->fixes;
+	struct setup setup = { p->job, &p->s->frame, &p->s->design, &p->s->corridor };
+	const char *corrected = sb_job_adjustment(p->job) ? ", path corrected" : "";
+	struct sb_str off = { 0 };
+	size_t i = f->count;
+
+	while (i > 0 && f->list[i - 1].standing != FIX_STANDS)
+		i--;
+	if (i == 0) {
+		put(p, "fix", "no independent fix%s%s", f->count ? " that stands" : ": none taken",
+			corrected);
+		return;
+	}
+	const struct fix_view *v = &f->list[i - 1];
+	const struct fix *fix = sb_job_fix(p->job, v->fix);
+	sb_fixes_off(&setup, v->seen, v->off_m, &off);
+	put(p, "fix", "%s at %s %s%s: %s", sb_fix_kind_name(fix->kind), fix->depth.text, sb_fixes_verdict(v),
+		corrected, sb_str_get(&off));
+	sb_str_clear(&off);
+}
+
 /* ---- 9: the next joints ---- */
 
 /* Where the sensor will be after each of the next joints, gone along the design line, and its heading there.
@@ -532,7 +558,7 @@ void sb_handover(
 	put_worst(&p);
 	put_progress(&p);
 	put_returns(&p);
-	put(&p, "fix", "no independent fix: none taken");
+	put_fix(&p);
 	put_edits_notes_open(&p);
 	put_lost(&p);
 	put_next(&p);

@@ -52,3 +52,15 @@ says 'more: '
 
 refuses 66 'no such' handover "$HERE/none.bore"
 refuses 64 'does not know' handover "$JOB" --json
+
+# The last fix that stands, and whether it agrees.
+bore fixed 90/0 90/0
+gives 0 fix "$HERE/fixed.bore" --depth 15 --kind coil --offset -0.1 --sigma-across 0.1 --by Cy
+gives 0 handover "$HERE/fixed.bore"
+says 'coil at 15 agrees: 0.10 m left'
+gives 0 adjust "$HERE/fixed.bore" --take --reason 'as agreed' --by Cy
+gives 0 handover "$HERE/fixed.bore"
+says 'coil at 15 agrees, path corrected:'
+gives 0 fix "$HERE/fixed.bore" --set-aside 1 --reason 'wrong loop' --by Cy
+gives 0 handover "$HERE/fixed.bore"
+says 'no independent fix that stands, path corrected'
