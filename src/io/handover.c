@@ -8,6 +8,7 @@
 #include "draw/axis.h"
 #include "geom/angle.h"
 #include "io/about.h"
+#include "io/courses.h"
 
 #include "model/fact.h"
 #include <math.h>
@@ -28,7 +29,7 @@ struct page {
 	struct shift shift;
 	const char *unit;
 	struct sb_str *out;
-	size_t lines;
+	size_t lines, more; /* more: beside FIXED_LINES and those that share what is left */
 };
 
 /* One line, cut at the page's width; dots say that there was more. */
@@ -137,6 +138,20 @@ static void put_bit(struct page *p)
 	put(p, "", "give or take %.*f %s across, %.*f in height (%s %%); %.0f %% chance outside", decimals(p),
 		typed(p, factor * b->doubt.across_m), p->unit, decimals(p), typed(p, factor * b->doubt.up_m),
 		p->job->confidence.text, b->outside * 100);
+}
+
+/* Where slides and arcs put the bit apart from one another, and which of them is the record. */
+static void put_courses(struct page *p)
+{
+	struct path_shift apart =
+		sb_path_shift(&p->s->design, p->job->course, sb_solution_last_on_path(p->s));
+	char words[SB_COURSES_TEXT];
+
+	if (!sb_courses_words(p->job, &p->s->frame, &apart, words))
+		return;
+	put(p, "", "by slides %s of arcs; %s are the record", words,
+		p->job->course == COURSE_BY_SLIDES ? "slides" : "arcs");
+	p->more++;
 }
 
 /* ---- 2: the worst of the shift ---- */
@@ -431,7 +446,7 @@ static void take_notes(const struct page *p, struct items *items)
  * two at most; when that does not fit either, the edits give way first, down to half of the room. */
 static void put_edits_notes_open(struct page *p)
 {
-	size_t room = SB_HANDOVER_LINES - FIXED_LINES;
+	size_t room = SB_HANDOVER_LINES - FIXED_LINES - p->more;
 	struct items edits = { .count = 0 }, notes = { .count = 0 }, open = { .count = 0 };
 
 	take_edits(p, &edits);
@@ -555,6 +570,7 @@ void sb_handover(
 	shift_take(job, s, now_ms, &p.shift);
 	put_head(&p, now_ms);
 	put_bit(&p);
+	put_courses(&p);
 	put_worst(&p);
 	put_progress(&p);
 	put_returns(&p);

@@ -221,6 +221,29 @@ static void nothing_logged_is_a_page_too(void **state)
 	assert_says("no decision is open");
 }
 
+static void what_slides_shift_is_said_with_the_record(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	jobs_set(&job, "entry", "inclination", "90");
+	jobs_set(&job, "steering", "slide_turn", "0.1");
+	for (int i = 0; i < 3; i++) {
+		char azimuth[16];
+		snprintf(azimuth, sizeof azimuth, "%d", 91 + i);
+		struct reading r = jobs_reading(&job, "30", "90", azimuth);
+		r.id = i + 1;
+		snprintf(r.pushes, sizeof r.pushes, "0:10@90");
+		sb_job_add_reading(&job, &r);
+	}
+	page(1);
+	/* three times b (L - l) / 2 = 0.17 ft, or a little over it */
+	assert_says("by slides 0.5 ft right");
+	assert_says("of arcs; arcs are the record");
+	jobs_set(&job, "survey", "course", "slides");
+	page(1);
+	assert_says("of arcs; slides are the record");
+}
+
 int main(void)
 {
 #define T(f) cmocka_unit_test_teardown(f, tidy)
@@ -233,6 +256,7 @@ int main(void)
 		T(much_to_say_is_cut_with_how_much_more_there_is),
 		T(hostile_names_do_not_break_the_page),
 		T(nothing_logged_is_a_page_too),
+		T(what_slides_shift_is_said_with_the_record),
 	};
 
 	setenv("TZ", "UTC", 1);
