@@ -23,7 +23,7 @@
 
 #define ADJUST_TERMS 8
 #define ADJUST_FIXES 40
-#define ADJUST_COUNT (3 * ADJUST_FIXES)
+#define ADJUST_COUNT 120 /* observations: three of each fix */
 
 enum adjust_status {
 	ADJUST_OK = 0,

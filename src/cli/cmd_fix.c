@@ -100,11 +100,11 @@ static int act_on_fix(const struct invocation *in, struct sb_store *store, const
 	struct sb_err *err)
 {
 	bool aside = sb_command_value(in, "set-aside") != NULL, use = sb_command_value(in, "use") != NULL;
-	char reason[SB_REMARK_TEXT];
 	struct fix f = { 0 };
-	int number;
 
 	if (aside || use) {
+		char reason[SB_REMARK_TEXT];
+		int number;
 		if (sb_acting_whole(in, aside ? "set-aside" : "use", 1, 1000000, &number, err) ||
 			sb_acting_reason(in, true, reason, err) ||
 			sb_store_fix_use(store, who, number, use, reason, err))

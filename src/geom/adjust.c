@@ -175,11 +175,11 @@ static bool reflect(double *a, size_t rows, size_t m)
 		double first = a[j * wide + j] - length, half = length * first;
 		a[j * wide + j] = first;
 		for (size_t k = j + 1; k < wide; k++) {
-			double dot = 0;
+			double along = 0;
 			for (size_t i = j; i < rows; i++)
-				dot += a[i * wide + j] * a[i * wide + k];
+				along += a[i * wide + j] * a[i * wide + k];
 			for (size_t i = j; i < rows; i++)
-				a[i * wide + k] += dot / half * a[i * wide + j];
+				a[i * wide + k] += along / half * a[i * wide + j];
 		}
 		a[j * wide + j] = length;
 	}

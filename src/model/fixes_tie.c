@@ -113,7 +113,7 @@ struct sym3 sb_fixes_tied(const void *tie, int64_t reading, double md_m, const s
 	const struct fixes_tie *t = tie;
 	const struct normal *n = &t->normal;
 	double with[3 * ADJUST_COUNT], common[3][3], c[3][3];
-	struct adjust_point point = { .with = with };
+	struct adjust_point point = { 0 };
 	struct carried_place place = sb_carried_place(&t->carried, md_m);
 	const struct carried_place *known = knew(t, reading, &place) ? &place : NULL;
 
@@ -128,6 +128,7 @@ struct sym3 sb_fixes_tied(const void *tie, int64_t reading, double md_m, const s
 		for (size_t k = 0; k < 3; k++)
 			with[k * n->problem.count + i] = sb_carried_between(common, axis, axes[k]);
 	}
+	point.with = with;
 	sb_adjust_point(&n->problem, n->work, &n->answer, &point, c, NULL, NULL);
 	return (struct sym3){ c[0][0], c[1][1], c[2][2], c[0][1], c[0][2], c[1][2] };
 }

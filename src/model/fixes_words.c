@@ -209,32 +209,14 @@ static void name_suspects(const struct job *job, const struct fixes *f, struct s
 	}
 }
 
-void sb_fixes_say_fit(const struct job *job, const struct fixes *f, struct sb_str *out)
+static void say_made(const struct job *job, const struct fixes *f, struct sb_str *out)
 {
 	const struct proposal *p = &f->proposal;
 
-	switch (p->status) {
-	case PROPOSAL_NO_FIX:
-		sb_str_add(out, "There is no fix to correct the path by.");
-		return;
-	case PROPOSAL_CERTAIN:
-		sb_str_add(out,
-			"The sheet claims that the readings share no error: there is nothing to correct. "
-			"Give bias_azimuth, bias_inclination or depth_scale.");
-		return;
-	case PROPOSAL_UNSOLVED:
-		sb_str_add(out,
-			"The fixes cannot be adjusted: two of them lie at one place and one of them claims to be without "
-			"error, or a sigma is far too small. Set it aside and enter it again.");
-		return;
-	case PROPOSAL_MADE:
-		break;
-	}
 	if (p->fits) {
 		sb_str_add(out,
-			"%s %s readings fit together within what they claim (chi-square %.2f of %d, chance %.2g %%).",
-			p->count == 1 ? "The fix and" : "The fixes and", "the", p->chi_square, p->freedom,
-			100 * p->probability);
+			"The fix%s and the readings fit together within what they claim (chi-square %.2f of %d, chance %.2g %%).",
+			p->count == 1 ? "" : "es", p->chi_square, p->freedom, 100 * p->probability);
 		return;
 	}
 	if (p->suspects == 0) {
@@ -257,6 +239,29 @@ void sb_fixes_say_fit(const struct job *job, const struct fixes *f, struct sb_st
 	else
 		sb_str_add(out,
 			" stands out: without it all others agree. Check it, and set it aside if it is wrong.");
+}
+
+void sb_fixes_say_fit(const struct job *job, const struct fixes *f, struct sb_str *out)
+{
+	const struct proposal *p = &f->proposal;
+
+	switch (p->status) {
+	case PROPOSAL_NO_FIX:
+		sb_str_add(out, "There is no fix to correct the path by.");
+		return;
+	case PROPOSAL_CERTAIN:
+		sb_str_add(out,
+			"The sheet claims that the readings share no error: there is nothing to correct. "
+			"Give bias_azimuth, bias_inclination or depth_scale.");
+		return;
+	case PROPOSAL_UNSOLVED:
+		sb_str_add(out,
+			"The fixes cannot be adjusted: two of them lie at one place and one of them claims to be without "
+			"error, or a sigma is far too small. Set it aside and enter it again.");
+		return;
+	case PROPOSAL_MADE:
+		say_made(job, f, out);
+	}
 }
 
 /* ---- warnings ---- */

@@ -250,6 +250,53 @@ static void the_path_as_read_stays_to_be_had(void **state)
 	sb_solution_clear(&as_read);
 }
 
+/* Nothing can be corrected where the sheet says that there is no error to share. */
+static void a_sheet_without_doubt_has_nothing_to_correct(void **state)
+{
+	static const char *const none[][2] = { { "tool", "bias_azimuth" }, { "tool", "bias_inclination" },
+		{ "uncertainty", "declination" }, { "uncertainty", "declination_by_field" },
+		{ "uncertainty", "string_field" }, { "uncertainty", "depth_scale" } };
+	struct sb_str words = { 0 };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof none / sizeof *none; i++)
+		jobs_set(&job, none[i][0], none[i][1], "0");
+	jobs_follow(&job, 12);
+	add_fix(200, NAN, 0.4, NAN, 0.3);
+	solve();
+	assert_int_equal(solved.fixes.proposal.status, PROPOSAL_CERTAIN);
+	assert_int_equal(solved.fixes.list[0].freedom, 1);
+	sb_fixes_say_fit(&job, &solved.fixes, &words);
+	assert_non_null(strstr(words.text, "there is nothing to correct"));
+	sb_str_clear(&words);
+}
+
+/* Three of four agree; the fourth was read at another depth. Of two alone neither can be told to be wrong. */
+static void the_one_that_stands_out_is_named(void **state)
+{
+	struct sb_str words = { 0 };
+
+	(void)state;
+	jobs_follow(&job, 18);
+	add_fix(150, NAN, 0, NAN, 0.3);
+	add_fix(250, NAN, 5, NAN, 0.3);
+	solve();
+	assert_false(solved.fixes.proposal.fits);
+	assert_int_equal((int)solved.fixes.proposal.suspects, 2);
+	sb_fixes_say_fit(&job, &solved.fixes, &words);
+	assert_non_null(
+		strstr(words.text, "(fix 1) and the coil at 250.000000 ft (fix 2) contradict one another"));
+	add_fix(350, NAN, 0, NAN, 0.3);
+	add_fix(450, NAN, 0, NAN, 0.3);
+	solve();
+	assert_int_equal((int)solved.fixes.proposal.suspects, 1);
+	assert_true(solved.fixes.proposal.fixes[1].suspect);
+	words.length = 0;
+	sb_fixes_say_fit(&job, &solved.fixes, &words);
+	assert_non_null(strstr(words.text, "(fix 2) stands out"));
+	sb_str_clear(&words);
+}
+
 /* ---- chance ---- */
 
 enum { JOINTS = 22, DRAWS = 3000, LOOKS = 5 };
@@ -412,6 +459,8 @@ int main(void)
 		HERE(where_a_fix_stands_is_said),
 		HERE(a_bias_is_found_and_taken_away),
 		HERE(the_path_as_read_stays_to_be_had),
+		HERE(a_sheet_without_doubt_has_nothing_to_correct),
+		HERE(the_one_that_stands_out_is_named),
 		HERE(the_corrected_path_scatters_as_its_doubt_says),
 		HERE(a_joint_more_solved_alone_is_the_same_with_fixes),
 		HERE(too_long_without_a_fix_is_said_until_there_is_one),
