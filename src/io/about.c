@@ -121,6 +121,19 @@ static void add_uncertainty(struct lines *l, const struct job *job)
 		job->judge == JUDGE_MEAN ? "computed position" : "chance of being outside");
 }
 
+/* A path that was corrected by independent fixes must say so wherever it goes. */
+static void add_correction(struct lines *l, const struct job *job)
+{
+	const struct adjustment *a = sb_job_adjustment(job);
+
+	if (a)
+		add(l, "correction", "in every position, though not in what was read: %s (%s)", a->fact.words,
+			a->fact.who);
+	else if (job->fix_count)
+		add(l, "correction", "none: the path is as it was read, beside %zu independent fixes",
+			job->fix_count);
+}
+
 static void add_bend(struct lines *l, const struct job *job)
 {
 	const char *unit = sb_unit_short(job->unit);
@@ -182,6 +195,7 @@ size_t sb_about_lines(const struct job *job, const struct about *a, struct about
 	add_place(&l, "entry", &job->entry, "the rig side");
 	add_place(&l, "exit", &job->exit, "the product pipe enters here");
 	add(&l, "method", "%s", sb_courses_method(job));
+	add_correction(&l, job);
 	add_instrument(&l, job);
 	add_uncertainty(&l, job);
 	add_bend(&l, job);

@@ -28,13 +28,6 @@ void sb_fixes_as_read(const struct setup *s, const struct path *in_force, struct
 	}
 }
 
-static bool carried_azimuth(const struct job *job, const struct row *row)
-{
-	const struct reading *r = row->reading ? sb_job_reading(job, row->reading) : NULL;
-
-	return r && r->azimuth_by != AZIMUTH_BY_TOOL;
-}
-
 static const struct row *row_of(const struct carried_path *c, size_t i)
 {
 	return &c->path->rows[c->path->on_path[i]];
@@ -42,12 +35,11 @@ static const struct row *row_of(const struct carried_path *c, size_t i)
 
 static void add_row(struct carried_path *c, size_t i)
 {
-	const struct job *job = c->setup->job;
 	const struct row *from = row_of(c, i - 1), *to = row_of(c, i);
 	bool borrowed = from->joint == 0 && !from->taken; /* heads as the first reading says */
 	const struct attitude *start = borrowed ? &to->attitude : &from->attitude;
-	struct uncert_station begins = { start, from->survey_md_m, carried_azimuth(job, from), borrowed };
-	struct uncert_station ends = { &to->attitude, to->survey_md_m, carried_azimuth(job, to), false };
+	struct uncert_station begins = { start, from->survey_md_m, from->carried, borrowed };
+	struct uncert_station ends = { &to->attitude, to->survey_md_m, to->carried, false };
 	struct arc arc;
 
 	c->sums[i] = c->sums[i - 1];
@@ -63,8 +55,7 @@ static void go_on(struct carried_path *c)
 	const double ordinary_m = 10;
 	size_t last = c->path->on_count - 1;
 	const struct row *row = row_of(c, last);
-	bool carried = carried_azimuth(c->setup->job, row);
-	c->end_carried = carried;
+	bool carried = row->carried;
 	struct uncert_station from = { &row->attitude, row->survey_md_m, carried, false };
 	struct uncert_station to = { &row->attitude, row->survey_md_m + ordinary_m, carried, true };
 	struct arc arc;
@@ -129,7 +120,7 @@ struct carried_place sb_carried_place(const struct carried_path *c, double md_m)
 	}
 	p.ahead = past > 1e-9;
 	p.beyond = c->sums[p.before];
-	bool carried = c->end_carried;
+	bool carried = from->carried;
 	struct uncert_station begins = { &from->attitude, from->survey_md_m, carried, false };
 	struct uncert_station ends = { &from->attitude, md_m, carried, true };
 	if (p.ahead && sb_arc_between(&from->attitude, &from->attitude, past, &arc) == ARC_OK)

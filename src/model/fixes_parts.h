@@ -14,7 +14,6 @@ struct carried_path {
 	/* The string's magnetism turns azimuths by much the same all along a bore that hardly turns: so much
 	 * of it, in the mean, is an error of the azimuth like any other, and what is left is noise. */
 	double lean;
-	bool end_carried; /* the azimuth of the last row is no magnetic reading */
 };
 
 /* A place along it: between two rows on the path, or past the last. */

@@ -48,12 +48,18 @@ gives 0 verify "$JOB"
 gives 0 log "$JOB" --inclination 90 --azimuth 0 --by Cy
 gives 0 verify "$JOB"
 
+# What is handed over says that it is corrected.
+gives 0 export "$JOB" csv -
+says 'in every position, though not in what was read: path corrected by' 'two coils agree (Dana)'
+
 # Taken back: all is as it was.
 gives 0 withdraw "$JOB" --to-joint 12 --reason 'as before' --by Cy
 gives 0 adjust "$JOB" --back --reason 'coils to be read again' --by Dana
 says 'No correction is in force'
 gives 0 path "$JOB" --csv
 cmp -s "$HERE/.out" "$HERE/read" || fail "the path after taking back: $OUT"
+gives 0 export "$JOB" csv -
+says 'none: the path is as it was read, beside 2 independent fixes'
 is "$(sql "$JOB" "SELECT kind || '/' || who FROM act WHERE kind LIKE 'adjust%'" | paste -sd ' ')" 'adjust/Dana adjust-back/Dana' "the acts"
 gives 0 verify "$JOB"
 
