@@ -13,6 +13,17 @@ double sb_odds_normal(double z);
  * Mathematical Functions (1964), 26.4.4 and 26.4.5. */
 double sb_odds_chi_square(double x, int freedom);
 
+/* Purpose:  the chance that one figure, or two independent ones, lie that far out when their sigma is itself
+ * known from `freedom` others alone: Student's distribution, and Hotelling's of two.
+ * Given:    square    the sum of squares of figures / sigma, >= 0
+ *           figures   1 or 2
+ *           freedom   even, >= 2
+ * Returned: 1 at 0, falling as a power of the distance: far surprises are less surprising than the normal has
+ *           them. Absolute error below 1e-15.
+ * Source:   Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.7.4, for one; for two the F
+ * distribution with 2 and `freedom`, in closed form (26.6.4). */
+double sb_odds_student(double square, int figures, int freedom);
+
 /* The x that is reached with that chance (0 < chance < 1): the critical value. */
 double sb_odds_chi_square_critical(double chance, int freedom);
 

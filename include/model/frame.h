@@ -49,6 +49,7 @@ double sb_frame_azi(const struct frame *f, double typed);
 double sb_frame_azi_by(const struct frame *f, enum azimuth_by by, double typed);
 double sb_frame_inc_typed(const struct frame *f, double radians);
 double sb_frame_azi_typed(const struct frame *f, double radians);
+double sb_frame_azi_typed_by(const struct frame *f, enum azimuth_by by, double radians);
 
 /* How far the two ways to the bore's azimuth disagree, degrees: the tool laid on the staked centreline
  * against declination and convergence. False when the job does not give both. */

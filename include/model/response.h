@@ -32,6 +32,7 @@ struct response {
 	int short_count;     /* slides in a row that gave less than half */
 	double noise;	    /* variance of the readings against what the sheet says: 1 as it says, learnt from
 			       surprises */
+	size_t courses;	    /* that taught it what the readings' noise is */
 	double usual_yield; /* what slides usually bring here: follows the estimate slowly */
 };
 
@@ -39,7 +40,16 @@ struct response {
 struct drilled {
 	double slid_up, slid_right; /* length slid times the direction of its tool face, m */
 	double slid_m, rotated_m;
-	bool known; /* false: slides were not written down */
+	double unsaid_m; /* of joints whose slide was left blank, by a hand that writes others down: rotated,
+			    it seems */
+	bool known;	 /* false: slides were not written down */
+};
+
+/* The next reading as it is expected. */
+struct forecast {
+	struct attitude heading;		/* of the hole */
+	double up_rad, right_rad;		/* how far that is from the reading before */
+	double up_var, right_var, together_var; /* of a reading there: hole and reading noise, rad^2 */
 };
 
 /* The guess of the sheet. */
@@ -58,6 +68,19 @@ struct drilled sb_response_drilled(
 
 /* What the ground gives, for the path to lay the next course with. */
 struct ground_gives sb_response_gives(const struct response *r);
+
+/* The same where the joint that is next, and not logged yet, has its part in it. */
+struct drilled sb_response_drilled_next(const struct setup *setup, const struct path *path,
+	const struct reading *next, double from_m, double to_m);
+
+/* Purpose:  the reading that ends a course, before it is taken.
+ * Given:    from       the attitude that the course starts from: that of the last reading on the path
+ *           drilled    what it was drilled with; known
+ *           length_m   of the course
+ *           any_m      so much of it may have been slid, any way, beside that
+ * Note:     the response is carried over the course and not changed. O(1). */
+struct forecast sb_response_forecast(const struct setup *setup, const struct attitude *from,
+	const struct response *r, const struct drilled *drilled, double length_m, double any_m);
 
 /* The turn that the response expects of it, rad. */
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up_rad, double *right_rad);

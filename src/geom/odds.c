@@ -29,6 +29,23 @@ double sb_odds_chi_square(double x, int freedom)
 	return fmin(1, sum);
 }
 
+static double student_one(double square, int freedom)
+{
+	double sine = sqrt(square / (freedom + square)), cosine2 = freedom / (freedom + square);
+	double term = 1, sum = 1;
+
+	for (int k = 2; k <= freedom - 2; k += 2)
+		sum += term *= cosine2 * (k - 1) / k;
+	return fmax(0, 1 - sine * sum);
+}
+
+double sb_odds_student(double square, int figures, int freedom)
+{
+	if (!(square > 0))
+		return 1;
+	return figures == 1 ? student_one(square, freedom) : pow(1 + square / freedom, -freedom / 2.0);
+}
+
 double sb_odds_chi_square_critical(double chance, int freedom)
 {
 	double low = 0, high = freedom + 1;

@@ -188,6 +188,16 @@ double sb_frame_azi_typed(const struct frame *f, double radians)
 	return degrees >= 360 ? 0 : degrees;
 }
 
+double sb_frame_azi_typed_by(const struct frame *f, enum azimuth_by by, double radians)
+{
+	struct frame straight = *f;
+
+	/* What sb_frame_azi_by adds to such a reading, in place of what a magnetic one is turned by. */
+	if (by == AZIMUTH_BY_GYRO || by == AZIMUTH_BY_COIL)
+		straight.azimuth_turn_rad = sb_frame_azi_by(f, by, 0);
+	return sb_frame_azi_typed(&straight, radians);
+}
+
 bool sb_frame_azimuth_disagrees(const struct job *job, const struct frame *f, double *degrees)
 {
 	bool from_magnetic = job->reference == REFERENCE_MAGNETIC || job->reference == REFERENCE_BORE;

@@ -143,6 +143,8 @@ static void add_joint(const struct setup *s, const struct reading *r, bool blank
 		d->known = false;
 	for (size_t i = 0; i < count; i++)
 		add_stretch(&list[i], from_m, to_m, d);
+	if (!sb_slides_written(r))
+		d->unsaid_m += fmin(to_m, sb_frame_metres(&then, r->joint_length.value)) - fmax(from_m, 0);
 }
 
 struct drilled sb_response_drilled(const struct setup *s, const struct path *p, double from_m, double to_m)
@@ -163,6 +165,18 @@ struct ground_gives sb_response_gives(const struct response *r)
 {
 	return (struct ground_gives){ true, r->state[ALONG], r->state[ACROSS], r->state[DRIFT_UP],
 		r->state[DRIFT_RIGHT] };
+}
+
+struct drilled sb_response_drilled_next(
+	const struct setup *s, const struct path *p, const struct reading *next, double from_m, double to_m)
+{
+	struct drilled d = sb_response_drilled(s, p, from_m, to_m);
+	double begin = p->rows[p->count - 1].bit_md_m;
+
+	if (to_m > begin)
+		add_joint(s, next, sb_slides_written(next) || sb_path_writes_slides(p, p->count - 1),
+			from_m - begin, to_m - begin, &d);
+	return d;
 }
 
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up, double *right)
@@ -312,6 +326,7 @@ static void note_noise(
 	double right = squared(a->got_right - r->state[HEADING_RIGHT]) /
 		(r->covariance[HEADING_RIGHT][HEADING_RIGHT] + variance_right);
 
+	r->courses++;
 	r->noise *= exp(noise_pace * (fmin((up + right) / 2, 5) - 1));
 	r->noise = fmin(fmax(r->noise, 0.5), 16);
 }
@@ -363,6 +378,25 @@ static struct attitude turn_by(const struct attitude *a, double up, double right
 	double inc = fmin(fmax(a->inc_rad + up, 0), SB_PI);
 
 	return sb_attitude(inc, a->azi_rad + right / fmax(sin(inc), 0.05));
+}
+
+struct forecast sb_response_forecast(const struct setup *s, const struct attitude *from,
+	const struct response *r, const struct drilled *d, double length_m, double any_m)
+{
+	struct response then = *r;
+	double any = squared(r->yield * any_m) / 2;
+
+	predict(&then, d, length_m, (const double[]){ 0, 0 });
+	struct forecast f = {
+		.up_rad = then.state[HEADING_UP],
+		.right_rad = then.state[HEADING_RIGHT],
+		.together_var = then.covariance[HEADING_UP][HEADING_RIGHT],
+	};
+	f.heading = turn_by(from, f.up_rad, f.right_rad);
+	f.up_var = then.covariance[HEADING_UP][HEADING_UP] + any + r->noise * reading_variance_up(s);
+	f.right_var = then.covariance[HEADING_RIGHT][HEADING_RIGHT] + any +
+		r->noise * reading_variance_right(s, &f.heading);
+	return f;
 }
 
 struct attitude sb_response_heading(const struct path *p, const struct response *r)

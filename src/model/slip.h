@@ -27,11 +27,20 @@ struct slip_turn {
 };
 struct slip_turn sb_slip_turn(const struct slip_case *c, double inclination, double azimuth);
 
+/* A kind of slip. How usual each is, and so the order of the kinds, is common practice, no source. */
+struct slip_kind {
+	const char *words; /* "two digits swapped" */
+	int rank;	   /* 0 the commonest */
+	double usual;	   /* in how many readings of all it is made */
+};
+
+/* A slip undone: what was typed if it was made. */
 struct slip {
-	struct number value;   /* what was likely meant */
-	const char *kind;      /* "two digits swapped" */
-	const char *field;     /* "inclination" or "azimuth" */
-	struct slip_turn turn; /* of the reading with it in place */
+	const struct slip_kind *kind;
+	const char *field;	     /* "inclination" or "azimuth" */
+	struct number value;	     /* what was likely meant there */
+	double inclination, azimuth; /* the reading with it in place, as typed */
+	double chance; /* of typing what was typed, had that been meant: kind and choice of digits */
 };
 
 /* Which kinds are tried. */
@@ -41,8 +50,18 @@ enum slip_reach {
 	SLIP_ANY,    /* and one digit wrong, left out or too many: something always fits */
 };
 
-/* The likeliest slip: the one after which least is out of the ordinary, the commoner kind where that is
- * alike. Returned: out   unchanged, and false, when undoing slips makes nothing that could be typed. */
-bool sb_slip_find(const struct slip_case *c, enum slip_reach reach, struct slip *out);
+/* Calls for every slip that could have led to what was typed. */
+void sb_slip_each(const struct slip_case *c, enum slip_reach reach,
+	void (*visit)(void *context, const struct slip *slip), void *context);
+
+/* The attitude that angles would mean, typed as the trial's were; a held azimuth is that of the course's
+ * start. */
+struct attitude sb_slip_attitude(const struct slip_case *c, double inclination, double azimuth);
+
+extern const struct slip_kind sb_slip_exchanged;
+
+/* The slip after which least is out of the ordinary, the commoner kind where that is alike.
+ * Returned: out, turn   unchanged, and false, when undoing slips makes nothing that could be typed. */
+bool sb_slip_find(const struct slip_case *c, enum slip_reach reach, struct slip *out, struct slip_turn *turn);
 
 #endif

@@ -73,12 +73,51 @@ static void many_tests_cry_wolf_as_often_as_one(void **state)
 	assert_near(sb_odds_each(0.05, 1), 0.05, 1e-16);
 }
 
+/* NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2, upper-tail critical values of Student's t,
+ * three decimals; doubled here to both sides. */
+static void a_sigma_from_few_readings_makes_far_ones_likelier(void **state)
+{
+	static const struct {
+		int freedom;
+		double t, both_sides;
+	} table[] = { { 2, 4.303, 0.05 }, { 4, 2.776, 0.05 }, { 10, 2.228, 0.05 }, { 30, 2.042, 0.05 },
+		{ 6, 5.208, 0.002 }, { 10, 4.144, 0.002 }, { 20, 3.552, 0.002 }, { 60, 3.232, 0.002 } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
+		double chance = sb_odds_student(table[i].t * table[i].t, 1, table[i].freedom);
+		assert_near(chance / table[i].both_sides, 1, 2e-3);
+	}
+	assert_near(sb_odds_student(0, 1, 6), 1, 0);
+	/* with a sigma that is as good as known it is the normal, and the chi-square of two */
+	assert_near(sb_odds_student(16, 1, 200000) / sb_odds_normal(4), 1, 2e-3);
+	assert_near(sb_odds_student(16, 2, 200000) / sb_odds_chi_square(16, 2), 1, 1e-3);
+}
+
+/* NIST/SEMATECH e-Handbook, 1.3.6.7.3, F distribution with 2 and n, at 5 and 1 percent; three decimals. */
+static void two_figures_together_follow_the_f_distribution(void **state)
+{
+	static const struct {
+		int freedom;
+		double at_5, at_1;
+	} table[] = { { 4, 6.944, 18.000 }, { 10, 4.103, 7.559 }, { 20, 3.493, 5.849 },
+		{ 60, 3.150, 4.977 } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
+		assert_near(sb_odds_student(2 * table[i].at_5, 2, table[i].freedom) / 0.05, 1, 1e-3);
+		assert_near(sb_odds_student(2 * table[i].at_1, 2, table[i].freedom) / 0.01, 1, 1e-3);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(critical_values_are_those_of_the_table),
 		cmocka_unit_test(the_chance_is_the_area_under_the_density),
 		cmocka_unit_test(one_figure_squared_is_the_normal),
+		cmocka_unit_test(a_sigma_from_few_readings_makes_far_ones_likelier),
+		cmocka_unit_test(two_figures_together_follow_the_f_distribution),
 		cmocka_unit_test(many_tests_cry_wolf_as_often_as_one),
 	};
 	return run_tests(tests);
