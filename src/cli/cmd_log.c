@@ -172,6 +172,13 @@ static const struct option whatif_options[] = {
 	OPTION_END,
 };
 
+/* What log would hold, or remark on. */
+static void say_suspicions(const struct suspicion *found, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		fprintf(stderr, "sagbend: note: %s\n", found[i].text);
+}
+
 static int tell_trial(
 	const struct invocation *in, const struct job *job, const struct solution *s, const struct preview *p)
 {
@@ -188,6 +195,7 @@ static int tell_trial(
 static int run_whatif(const struct invocation *in)
 {
 	struct sb_store *store = NULL;
+	struct suspicion found[SB_SUSPICIONS];
 	struct preview preview;
 	struct sb_err err = { 0 };
 	struct reading r;
@@ -199,6 +207,8 @@ static int run_whatif(const struct invocation *in)
 	int status = take_reading(in, job, &r, &err);
 	if (status == 0)
 		status = sb_solve_preview(job, s, &r, &preview, &err);
+	if (status == 0)
+		say_suspicions(found, sb_blunder_look(job, s, &r, NULL, found));
 	status = status ? sb_command_fail(&err) : tell_trial(in, job, s, &preview);
 	sb_store_close(store);
 	return status;
@@ -249,10 +259,8 @@ static int check_changes(
 static void say_slips(const struct job *job, const struct reading *old, const struct reading *r)
 {
 	struct suspicion found[SB_SUSPICIONS];
-	size_t count = sb_blunder_look_again(job, old, r, found);
 
-	for (size_t i = 0; i < count; i++)
-		fprintf(stderr, "sagbend: note: %s\n", found[i].text);
+	say_suspicions(found, sb_blunder_look_again(job, old, r, found));
 }
 
 static int correct_it(

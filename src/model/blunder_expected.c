@@ -15,6 +15,9 @@
 #include <string.h>
 
 static const double hold_chance = 1e-4, remark_chance = 1.0 / 500;
+/* A slip that is a hundred times as likely as everything else together is held from the lesser chance on:
+ * both together an honest reading meets as seldom. */
+static const double plain_share = 0.99;
 
 struct weighed blunder_weigh(const struct setup *setup, const struct solution *s, const struct reading *trial,
 	double survey_m, double joint_m)
@@ -34,7 +37,8 @@ struct weighed blunder_weigh(const struct setup *setup, const struct solution *s
 		return w;
 	w.likely = sb_slip_likely(setup, s, &w.expected, &c, joint_m);
 	/* A slide left blank is asked for, and no reason to stop: the reading itself is good. */
-	w.held = chance < hold_chance && w.likely.kind != LIKELY_NONE && w.likely.kind != LIKELY_SLID;
+	w.held = w.likely.kind != LIKELY_NONE && w.likely.kind != LIKELY_SLID &&
+		(chance < hold_chance || w.likely.share > plain_share);
 	return w;
 }
 

@@ -145,7 +145,7 @@ static void say_slip(struct findings *f, const struct slip_case *c, const struct
 
 	out->has_likely = true;
 	out->likely = slip->value;
-	if (sb_same(slip->kind, "inclination and azimuth exchanged"))
+	if (slip->kind == &sb_slip_exchanged)
 		snprintf(out->text, sizeof out->text,
 			"Inclination %s and azimuth %s would be a turn of %.1f degrees %s%s. Meant inclination %s and azimuth %s? "
 			"(exchanged)",

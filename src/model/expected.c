@@ -12,21 +12,26 @@
 #include "geom/odds.h"
 
 #include <math.h>
+#include <string.h>
 
-enum { FIRST = 6, MOST = 30 };
+enum { FIRST = 6, MOST = 30, STOOD_BY = 6 };
 
 static double squared(double x)
 {
 	return x * x;
 }
 
+double sb_expected_step(const struct number *n)
+{
+	const char *point = strchr(n->text, '.');
+
+	return sb_rad(pow(10, point ? -(double)strlen(point + 1) : 0));
+}
+
 /* One sigma, squared, of rounding to the last digit that was typed, in radians of that angle. */
 static double rounding(const struct number *n)
 {
-	const char *point = strchr(n->text, '.');
-	double step = sb_rad(pow(10, point ? -(double)strlen(point + 1) : 0));
-
-	return step * step / 12;
+	return squared(sb_expected_step(n)) / 12;
 }
 
 /* In percent a digit is less than in degrees: a hundredth of a radian on level ground, and less on a slope.
@@ -46,6 +51,34 @@ static struct forecast add_rounding(const struct setup *s, const struct reading 
 	return f;
 }
 
+/* One of the last readings was logged as it is with a reason, or put right: somebody stands by it, where the
+ * filter takes it for noise, or for ground, and is led astray for some joints. */
+static bool stood_by(const struct setup *setup, const struct solution *s)
+{
+	for (size_t back = 0; back < STOOD_BY && back < s->path.on_count; back++) {
+		const struct reading *r = sb_job_reading(setup->job, sb_path_back(&s->path, back)->reading);
+		if (r && r->reason[0])
+			return true;
+	}
+	return false;
+}
+
+/* The hole goes on from the last reading as the sheet guesses, whatever came before: believed instead, where
+ * the trial bears it out. */
+static void believe_last(
+	const struct setup *setup, const struct solution *s, const struct reading *trial, struct expected *e)
+{
+	struct response afresh;
+	struct attitude typed = e->from;
+
+	sb_path_read(setup, &s->path, trial, &typed);
+	sb_response_begin(setup, &afresh);
+	struct forecast f = add_rounding(
+		setup, trial, sb_response_forecast(setup, &e->from, &afresh, &e->drilled, e->length_m, 0));
+	if (sb_expected_surprise(e, &f, &typed).square < sb_expected_surprise(e, &e->forecast, &typed).square)
+		e->forecast = f;
+}
+
 bool sb_expected_of(const struct setup *setup, const struct solution *s, const struct reading *trial,
 	double survey_m, struct expected *out)
 {
@@ -60,6 +93,8 @@ bool sb_expected_of(const struct setup *setup, const struct solution *s, const s
 		return false;
 	e.forecast = add_rounding(
 		setup, trial, sb_response_forecast(setup, &e.from, &s->response, &e.drilled, e.length_m, 0));
+	if (stood_by(setup, s))
+		believe_last(setup, s, trial, &e);
 	e.freedom = (int)fmin(FIRST + 2 * (double)s->response.courses, MOST);
 	*out = e;
 	return true;

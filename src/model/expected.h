@@ -32,6 +32,9 @@ struct forecast sb_expected_further(const struct setup *setup, const struct solu
 struct forecast sb_expected_slid(const struct setup *setup, const struct solution *s,
 	const struct expected *e, const struct reading *trial);
 
+/* The last digit of an angle as it was typed, rad (of a degree; 82.0: a tenth). */
+double sb_expected_step(const struct number *typed);
+
 /* How far an attitude is from a forecast: up and right, and the sum of squares of both by their sigmas. */
 struct surprise {
 	double up_rad, right_rad, square;

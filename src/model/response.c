@@ -319,7 +319,7 @@ static void note_answer(struct response *r, const struct row_answer *a)
 /* Readings noisier than the sheet says show as surprises larger than expected: their mean square against what
  * was expected steers the noise that is reckoned with, slowly. */
 static void note_noise(
-	struct response *r, const struct row_answer *a, double variance_up, double variance_right)
+	struct response *r, const struct row_answer *a, double variance_up, double variance_right, bool held)
 {
 	double up = squared(a->got_up - r->state[HEADING_UP]) /
 		(r->covariance[HEADING_UP][HEADING_UP] + variance_up);
@@ -327,7 +327,7 @@ static void note_noise(
 		(r->covariance[HEADING_RIGHT][HEADING_RIGHT] + variance_right);
 
 	r->courses++;
-	r->noise *= exp(noise_pace * (fmin((up + right) / 2, 5) - 1));
+	r->noise *= exp(noise_pace * (fmin(held ? up : (up + right) / 2, 5) - 1));
 	r->noise = fmin(fmax(r->noise, 0.5), 16);
 }
 
@@ -339,6 +339,8 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	const struct row *from = sb_path_back(p, 1);
 	struct drilled d = sb_response_drilled(s, p, fmax(from->survey_md_m, 0), to->survey_md_m);
 	struct row_answer *a = &to->answer;
+	const struct reading *reading = sb_job_reading(s->job, to->reading);
+	bool held = reading && reading->azimuth_by == AZIMUTH_BY_HOLD; /* an azimuth that nobody read */
 	double variance_up = r->noise * reading_variance_up(s);
 	double variance_right = r->noise * reading_variance_right(s, &to->attitude);
 
@@ -357,9 +359,10 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
 	a->reading_sigma = sqrt(2 * fmax(variance_up, variance_right));
 	note_answer(r, a);
-	note_noise(r, a, variance_up, variance_right);
+	note_noise(r, a, variance_up, variance_right, held);
 	update(r, HEADING_UP, a->got_up, variance_up);
-	update(r, HEADING_RIGHT, a->got_right, variance_right);
+	if (!held)
+		update(r, HEADING_RIGHT, a->got_right, variance_right);
 	r->state[HEADING_UP] -= a->got_up;
 	r->state[HEADING_RIGHT] -= a->got_right;
 	r->slides += d.slid_m > 0.5;

@@ -5,7 +5,6 @@
 
 #include "base/str.h"
 #include "geom/angle.h"
-#include "model/slip_link.h"
 
 #include <math.h>
 #include <stdio.h>

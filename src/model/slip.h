@@ -4,6 +4,7 @@
 
 #include "geom/arc.h"
 #include "model/frame.h"
+#include "model/slip_link.h"
 
 /* The turns of a course that nobody would wonder at, radians: what the last courses, the design and a hand
  * that steers back to it turn. `up` is inclination; `aside` is azimuth as an angle across the hole. */
@@ -26,13 +27,6 @@ struct slip_turn {
 	double beyond_rad;	  /* both together */
 };
 struct slip_turn sb_slip_turn(const struct slip_case *c, double inclination, double azimuth);
-
-/* A kind of slip. How usual each is, and so the order of the kinds, is common practice, no source. */
-struct slip_kind {
-	const char *words; /* "two digits swapped" */
-	int rank;	   /* 0 the commonest */
-	double usual;	   /* in how many readings of all it is made */
-};
 
 /* A slip undone: what was typed if it was made. */
 struct slip {

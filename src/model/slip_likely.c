@@ -14,9 +14,10 @@
 
 #include <math.h>
 
-static const double odd = 0.02, odd_wide = 5, again = 1e-3, further = 1e-3, slid = 0.02;
-/* Named when it is nine times as heavy as all others together. */
-static const double stands_out = 0.9;
+static const double odd = 0.02, odd_wide = 5, again = 1e-3, further = 1e-3, slid = 0.05;
+/* Named when it is nine times as heavy as all others together; a slide, which only is asked for, when it is
+ * as heavy as all others. */
+static const double stands_out = 0.9, worth_asking = 0.5;
 
 struct weighing {
 	const struct expected *e;
@@ -64,14 +65,12 @@ static double same_numbers(const struct setup *setup, const struct solution *s, 
 {
 	const struct reading *last = sb_job_reading(setup->job, sb_solution_last_on_path(s)->reading);
 	const struct reading *trial = c->trial;
-	const char *point = strchr(trial->inclination.text, '.');
 
 	if (last == NULL || trial->azimuth_by == AZIMUTH_BY_HOLD ||
 		!sb_same(last->inclination.text, trial->inclination.text) ||
 		!sb_same(last->azimuth.text, trial->azimuth.text))
 		return 0;
-	double step = sb_rad(pow(10, point ? -(double)strlen(point + 1) : 0));
-	return 1 / (step * step);
+	return 1 / (sb_expected_step(&trial->inclination) * sb_expected_step(&trial->azimuth));
 }
 
 static void take(struct likely_slip *out, enum likely kind, double weight, double *best)
@@ -110,7 +109,7 @@ struct likely_slip sb_slip_likely(const struct setup *setup, const struct soluti
 	take(&out, LIKELY_SLID, unsaid, &best);
 	out.slip = w.slip;
 	out.share = total > 0 ? best / total : 0;
-	if (out.share < stands_out)
+	if (out.share < (out.kind == LIKELY_SLID ? worth_asking : stands_out))
 		out.kind = LIKELY_NONE;
 	return out;
 }

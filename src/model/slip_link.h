@@ -4,7 +4,14 @@
 #ifndef SB_MODEL_SLIP_LINK_H
 #define SB_MODEL_SLIP_LINK_H
 
-#include "model/slip.h"
+#include "model/frame.h"
+
+/* A kind of slip. How usual each is, and so the order of the kinds, is common practice, no source. */
+struct slip_kind {
+	const char *words; /* "two digits swapped" */
+	int rank;	   /* 0 the commonest */
+	double usual;	   /* in how many readings of all it is made */
+};
 
 #define SB_SLIP_LINKS 16
 

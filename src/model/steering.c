@@ -152,7 +152,7 @@ void sb_steering_try(const struct setup *setup, const struct path *path, const s
 	first.slid_m = fmin(fmax(slid_m, 0), first.length_m);
 	double face = tool_face_rad + setup->frame->tool_face_offset_rad;
 	struct drilled d = { first.slid_m * cos(face), first.slid_m * sin(face), first.slid_m,
-		first.length_m - first.slid_m, true };
+		first.length_m - first.slid_m, 0, true };
 	sb_response_expect(response, &d, &first.turn_up, &first.turn_right);
 	struct attitude target = sb_attitude(fmin(fmax(l.heading.inc_rad + first.turn_up, 0), SB_PI),
 		l.heading.azi_rad + first.turn_right / fmax(sin(l.heading.inc_rad), 0.05));

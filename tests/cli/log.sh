@@ -101,7 +101,7 @@ holds() { refuses 3 "$1" log "$JOB" "${@:2}"; }
 holds 'Meant 18' --inclination 90 --azimuth 81
 warns 'digits swapped' 'say why with --reason'
 holds 'Meant 90' --inclination 0 --azimuth 18
-holds 'more than this string can do' --inclination 50 --azimuth 18
+holds 'lower than where rotating since the last reading would lead' --inclination 50 --azimuth 18
 holds 'goes back' --inclination 90 --azimuth 18 --bit-depth 60
 holds 'a joint' --inclination 90 --azimuth 18 --joint-length 20
 holds 'more than there is' --inclination 90 --azimuth 18 --slid 12 --tool-face 0

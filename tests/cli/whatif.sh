@@ -25,8 +25,9 @@ about "$(json '$.warnings[0].value')" 67.406800 1e-6 "the value"
 gives 0 whatif "$JOB" --inclination 90 --azimuth 8.5
 warns 'sagbend: breach: Joint 3 bends to 67 m'
 
-# A slip is shown as what it would be, without a word of holding it.
+# A slip is shown as what it would be, and said; nothing is held, because nothing is logged.
 gives 0 whatif "$JOB" --inclination 9 --azimuth 0
+warns 'sagbend: note: Inclination 9 would be a turn of 81.0 degrees' 'Meant 90'
 cmp -s "$JOB" "$HERE/before" || fail "whatif wrote to the file"
 
 # The same bad input is refused as by log.

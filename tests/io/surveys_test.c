@@ -174,11 +174,12 @@ static void rows_that_stand_for_nothing_in_the_ground_are_passed_over(void **sta
 	assert_problem(0, 2, "standing", "not known");
 }
 
-static void the_sample_surveys_are_read_whole_and_look_like_no_slips(void **state)
+static void the_sample_surveys_are_read_whole_and_none_is_held(void **state)
 {
 	(void)state;
 	struct solution s;
 	struct suspicion found[SB_SUSPICIONS];
+	int remarks = 0;
 	static const char *const folders[] = { TERN, KESTREL };
 	for (size_t k = 0; k < 2; k++) {
 		char path[256];
@@ -192,14 +193,18 @@ static void the_sample_surveys_are_read_whole_and_look_like_no_slips(void **stat
 			bore_solve(&job, &s);
 			size_t count = sb_blunder_look(
 				&job, &s, &surveys.list[i].reading, &surveys.list[i].depths, found);
-			if (count)
+			if (count && found[0].held)
 				fail_msg("%s: %s", path, found[0].text);
+			remarks += count > 0;
 			sb_solution_clear(&s);
 			struct surveys one = { &surveys.list[i], 1, 1, 0 };
 			bore_log(&job, &one);
 		}
 		sb_surveys_clear(&surveys);
 	}
+	/* Joint 36 of Tern Slough: its slide was made ahead of the sensor, and the reading shows it already.
+	 */
+	assert_int_equal(remarks, 1);
 }
 
 static void the_sample_bores_tell_their_story(void **state)
@@ -278,7 +283,7 @@ int main(void)
 		T(a_mix_of_decimal_signs_is_refused),
 		T(who_when_and_why_are_taken),
 		T(rows_that_stand_for_nothing_in_the_ground_are_passed_over),
-		T(the_sample_surveys_are_read_whole_and_look_like_no_slips),
+		T(the_sample_surveys_are_read_whole_and_none_is_held),
 		T(the_sample_bores_tell_their_story),
 		T(broken_files_never_crash_it),
 	};

@@ -165,6 +165,11 @@ static void azimuths_come_back_as_read_between_0_and_360(void **state)
 		assert_near(remainder(back - azimuth, 360), 0, 1e-10);
 		assert_near(
 			remainder(sb_frame_azi_typed(&frame, inside - 4 * SB_PI) - azimuth, 360), 0, 1e-10);
+		for (int by = AZIMUTH_BY_TOOL; by < AZIMUTH_BY_HOLD; by++) {
+			inside = sb_frame_azi_by(&frame, (enum azimuth_by)by, azimuth);
+			back = sb_frame_azi_typed_by(&frame, (enum azimuth_by)by, inside);
+			assert_near(remainder(back - azimuth, 360), 0, 1e-10);
+		}
 	}
 }
 
