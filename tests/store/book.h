@@ -4,6 +4,7 @@
 
 #include "base/str.h"
 #include "io/scratch.h"
+#include "model/fact.h"
 #include "store/backup.h"
 #include "store/handle.h"
 #include "store/store.h"
@@ -111,6 +112,49 @@ static inline void book_verify(size_t damages)
 	sb_verify_report_clear(&report);
 }
 
+static inline void book_same_fact(const struct fact *x, const struct fact *y)
+{
+	assert_true(x->id == y->id && x->act == y->act && x->at_ms == y->at_ms && x->leg == y->leg &&
+		x->joint == y->joint);
+	assert_string_equal(x->who, y->who);
+	assert_string_equal(x->words, y->words);
+}
+
+static inline void book_same_columns(enum act_kind kind, const void *a, const void *b)
+{
+	const struct fact_sort *sort = sb_fact_sort(kind);
+
+	book_same_fact(a, b);
+	for (size_t i = 0; i < sort->column_count; i++) {
+		char x[SB_NUMBER_TEXT], y[SB_NUMBER_TEXT];
+		assert_string_equal(sb_fact_column(sort, i, a, x), sb_fact_column(sort, i, b, y));
+	}
+}
+
+/* The facts on where the bore really is. */
+static inline void book_same_place(const struct job *a, const struct job *b)
+{
+	assert_true(a->change_count == b->change_count && a->repeat_count == b->repeat_count &&
+		a->fix_count == b->fix_count && a->fix_use_count == b->fix_use_count &&
+		a->adjustment_count == b->adjustment_count);
+	for (size_t i = 0; i < a->change_count; i++) {
+		const struct change *x = &a->changes[i], *y = &b->changes[i];
+		book_same_fact(&x->fact, &y->fact);
+		assert_true(sb_same(x->section, y->section) && sb_same(x->key, y->key) &&
+			sb_same(x->value, y->value) && x->from_joint == y->from_joint);
+	}
+	for (size_t i = 0; i < a->repeat_count; i++)
+		book_same_columns(ACT_REPEAT, &a->repeats[i], &b->repeats[i]);
+	for (size_t i = 0; i < a->fix_count; i++) {
+		book_same_columns(ACT_FIX, &a->fixes[i], &b->fixes[i]);
+		assert_int_equal(a->fixes[i].used, b->fixes[i].used);
+	}
+	for (size_t i = 0; i < a->fix_use_count; i++)
+		book_same_columns(ACT_FIX_USE, &a->fix_uses[i], &b->fix_uses[i]);
+	for (size_t i = 0; i < a->adjustment_count; i++)
+		book_same_columns(ACT_ADJUST, &a->adjustments[i], &b->adjustments[i]);
+}
+
 /* Whether two jobs hold the same log, and two solutions the same results, to the bit. */
 static inline void book_same(
 	const struct job *a, const struct solution *sa, const struct job *b, const struct solution *sb)
@@ -153,6 +197,7 @@ static inline void book_same(
 		assert_string_equal(x->who, y->who);
 		assert_string_equal(x->reason, y->reason);
 	}
+	book_same_place(a, b);
 	assert_int_equal(sa->path.count, sb->path.count);
 	assert_int_equal(sa->path.old_count, sb->path.old_count);
 	assert_int_equal(sa->warning_count, sb->warning_count);

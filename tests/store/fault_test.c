@@ -42,6 +42,34 @@ static int act_note(struct sb_store *store)
 	return sb_store_note(store, "Ida", "changed the bit", &book_err);
 }
 
+static struct fix coil_at(const char *depth, const char *offset)
+{
+	struct fix f = { .kind = FIX_COIL };
+
+	sb_number_parse(depth, &f.depth, NULL);
+	sb_number_parse(offset, &f.offset, NULL);
+	sb_number_parse("0.5", &f.sigma_across, NULL);
+	return f;
+}
+
+static int act_change(struct sb_store *store)
+{
+	const struct change two[] = {
+		{ .section = "tool", .key = "azimuth_correction", .value = "0.4", .from_joint = 2 },
+		{ .section = "tool", .key = "sensor_to_bit", .value = "12", .from_joint = 5 },
+	};
+
+	return sb_store_change(store, "Ida", two, 2, "another tool", &book_err);
+}
+
+static int act_adjust(struct sb_store *store)
+{
+	struct adjustment a = { .fixes = "1" };
+
+	sb_number_parse("-0.35", &a.azimuth, NULL);
+	return sb_store_adjust(store, "Ida", &a, "the coil says so", &book_err);
+}
+
 static int setup(void **state)
 {
 	(void)state;
@@ -52,6 +80,8 @@ static int setup(void **state)
 	book_drill(store, 4);
 	must(book_log(store, "60", "110"));
 	assert_true(sb_store_solution(store)->warning_count > 0);
+	struct fix coil = coil_at("93", "0.8");
+	must(sb_store_fix(store, "Ida", &coil, NULL, &book_err));
 	sb_store_close(store);
 	FILE *f = fopen(book_path(), "rb");
 	assert_non_null(f);
@@ -160,7 +190,7 @@ static void a_correction_is_made_whole_or_not_at_all(void **state)
 static void the_other_acts_are_done_whole_or_not_at_all(void **state)
 {
 	(void)state;
-	static act_call *const acts[] = { act_withdraw, act_acknowledge, act_note };
+	static act_call *const acts[] = { act_withdraw, act_acknowledge, act_note, act_change, act_adjust };
 	for (size_t i = 0; i < sizeof acts / sizeof *acts; i++)
 		for (int kind = 0; kind < FAULT_KINDS; kind++)
 			try_all(acts[i], (enum fault_kind)kind, !(kind & 1), true);
