@@ -32,11 +32,11 @@ LINK_release := -pie -Wl,-z,relro,-z,now
 LINK_asan := -fsanitize=address,undefined
 LINK_cov := --coverage
 
-PACKAGES_PC := ncursesw sqlite3 libsodium inih proj
+PACKAGES_PC := ncursesw sqlite3 libsodium inih
 CFLAGS_ALL = -std=c11 $(WARN) $(CFLAGS) $(HARDEN_$(V)) -ffp-contract=off -ffile-prefix-map=$(CURDIR)=.
 CPPFLAGS_ALL = -D_GNU_SOURCE -DNCURSES_WIDECHAR=1 -DNCURSES_NOMACROS -Iinclude $(CPPFLAGS)
 LDFLAGS_ALL = $(LINK_$(V)) $(LDFLAGS)
-LIBS = $(shell $(PKG_CONFIG) --libs $(PACKAGES_PC)) -lcsv -lm
+LIBS = $(shell $(PKG_CONFIG) --libs $(PACKAGES_PC)) -lcsv -ldl -lm
 
 SOURCES := $(sort $(wildcard src/*/*.c))
 OBJECTS := $(patsubst src/%.c,$(B)/%.o,$(filter-out src/cli/main.c,$(SOURCES)))
@@ -77,6 +77,7 @@ $(B)/tests/%: tests/%.c $(SUPPORT) $(B)/libsagbend.a
 		-lcmocka -lvterm -lutil -lpthread $(LIBS)
 
 $(B)/tests/man/pages $(B)/tests/man/pages_test: $(MANUAL)
+$(B)/tests/base/crs_test: LIBS += $(shell $(PKG_CONFIG) --libs proj)
 
 # Rebuild everything when the flags change, and only then.
 $(B)/.flags: FORCE

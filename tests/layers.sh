@@ -26,8 +26,8 @@ if grep -lE '<(n?curses|ncursesw/[a-z]*)\.h>' include/*/*.h src/*/*.[ch] | grep 
 	echo "layers: curses.h belongs to src/ui/term.c alone"
 	exit 1
 fi
-if grep -lE '<(proj[a-z_]*|geodesic)\.h>' include/*/*.h src/*/*.[ch] | grep -v '^src/base/crs\.c$'; then
-	echo "layers: proj.h and geodesic.h belong to src/base/crs.c alone"
+if grep -lE '<(proj[a-z_]*|geodesic)\.h>' include/*/*.h src/*/*.[ch] | grep -v '^src/base/late\.h$'; then
+	echo "layers: proj.h and geodesic.h belong to src/base/late.h alone"
 	exit 1
 fi
 echo "$edges" | tsort >/dev/null || {

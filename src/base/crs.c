@@ -13,11 +13,10 @@
 #include "base/mem.h"
 #include "base/str.h"
 
+#include "base/late.h"
 #include "crs_define.h"
 
-#include <geodesic.h>
 #include <math.h>
-#include <proj.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -65,7 +64,7 @@ static int check_code(const char *code, struct sb_err *err)
 
 static int fail_unknown(const struct sb_crs *c, struct sb_err *err)
 {
-	if (proj_context_get_database_path(c->context) == NULL)
+	if (sb_late()->context_get_database_path(c->context) == NULL)
 		return sb_fail(err, SB_MISSING,
 			"The table of coordinate systems (proj.db) was not found, so %s cannot be looked up. Install PROJ's "
 			"data (package proj-data), or write local.",
@@ -77,9 +76,9 @@ static int fail_unknown(const struct sb_crs *c, struct sb_err *err)
 /* A compound system is named with what would be right: its part in plan. */
 static int fail_kind(const struct sb_crs *c, struct sb_err *err)
 {
-	PJ_TYPE type = proj_get_type(c->grid);
-	PJ *plan = type == PJ_TYPE_COMPOUND_CRS ? proj_crs_get_sub_crs(c->context, c->grid, 0) : NULL;
-	const char *code = plan ? proj_get_id_code(plan, 0) : NULL;
+	PJ_TYPE type = sb_late()->get_type(c->grid);
+	PJ *plan = type == PJ_TYPE_COMPOUND_CRS ? sb_late()->crs_get_sub_crs(c->context, c->grid, 0) : NULL;
+	const char *code = plan ? sb_late()->get_id_code(plan, 0) : NULL;
 
 	if (code)
 		sb_fail(err, SB_RANGE,
@@ -95,7 +94,7 @@ static int fail_kind(const struct sb_crs *c, struct sb_err *err)
 		sb_fail(err, SB_RANGE,
 			"%s (%s) is not a grid of eastings and northings. Write the projected system that they are in.",
 			c->about.code, c->about.name);
-	proj_destroy(plan);
+	sb_late()->destroy(plan);
 	return -1;
 }
 
@@ -116,13 +115,14 @@ static int take_unit(struct sb_crs *c, double metres, const char *name, struct s
  */
 static int check_axes(struct sb_crs *c, struct sb_err *err)
 {
-	PJ *cs = proj_crs_get_coordinate_system(c->context, c->grid);
+	PJ *cs = sb_late()->crs_get_coordinate_system(c->context, c->grid);
 	const char *first = "", *second = "", *unit = "";
 	double metres = 0;
 
 	if (cs == NULL ||
-		!proj_cs_get_axis_info(c->context, cs, 0, NULL, NULL, &first, &metres, &unit, NULL, NULL) ||
-		!proj_cs_get_axis_info(c->context, cs, 1, NULL, NULL, &second, NULL, NULL, NULL, NULL))
+		!sb_late()->cs_get_axis_info(
+			c->context, cs, 0, NULL, NULL, &first, &metres, &unit, NULL, NULL) ||
+		!sb_late()->cs_get_axis_info(c->context, cs, 1, NULL, NULL, &second, NULL, NULL, NULL, NULL))
 		first = second = "unknown";
 	bool usual = (sb_same(first, "east") && sb_same(second, "north")) ||
 		(sb_same(first, "north") && sb_same(second, "east"));
@@ -132,7 +132,7 @@ static int check_axes(struct sb_crs *c, struct sb_err *err)
 			  "The axes of %s (%s) point %.20s and %.20s, not east and north: bearings on it would "
 			  "mislead. Use a system with eastings and northings.",
 			  c->about.code, c->about.name, first, second);
-	proj_destroy(cs);
+	sb_late()->destroy(cs);
 	return failed;
 }
 
@@ -140,14 +140,14 @@ static void take_about(struct sb_crs *c)
 {
 	struct crs_about *a = &c->about;
 	const char *area = NULL;
-	PJ *datum = proj_crs_get_datum_forced(c->context, c->grid);
+	PJ *datum = sb_late()->crs_get_datum_forced(c->context, c->grid);
 
-	take_text(a->name, sizeof a->name, proj_get_name(c->grid));
-	take_text(a->datum, sizeof a->datum, datum ? proj_get_name(datum) : NULL);
-	proj_destroy(datum);
-	a->withdrawn = proj_is_deprecated(c->grid) != 0;
-	a->bounded =
-		proj_get_area_of_use(c->context, c->grid, &a->west, &a->south, &a->east, &a->north, &area) &&
+	take_text(a->name, sizeof a->name, sb_late()->get_name(c->grid));
+	take_text(a->datum, sizeof a->datum, datum ? sb_late()->get_name(datum) : NULL);
+	sb_late()->destroy(datum);
+	a->withdrawn = sb_late()->is_deprecated(c->grid) != 0;
+	a->bounded = sb_late()->get_area_of_use(
+			     c->context, c->grid, &a->west, &a->south, &a->east, &a->north, &area) &&
 		a->west >= -180 && a->south >= -90 && a->east <= 180 && a->north <= 90;
 	take_text(a->area, sizeof a->area, area);
 }
@@ -157,36 +157,36 @@ static struct way find_way(struct sb_crs *c, PJ *target)
 {
 	static const char *const options[] = { "ALLOW_BALLPARK=NO", NULL };
 	struct way w = { .latitude_unit = 1 / DEGREES, .longitude_unit = 1 / DEGREES };
-	PJ *cs = proj_crs_get_coordinate_system(c->context, target);
-	PJ *meridian = proj_get_prime_meridian(c->context, target);
-	PJ *found = proj_create_crs_to_crs_from_pj(c->context, c->grid, target, NULL, options);
+	PJ *cs = sb_late()->crs_get_coordinate_system(c->context, target);
+	PJ *meridian = sb_late()->get_prime_meridian(c->context, target);
+	PJ *found = sb_late()->create_crs_to_crs_from_pj(c->context, c->grid, target, NULL, options);
 	double degrees = 0, unit = 0;
 
-	if (cs && proj_cs_get_axis_info(c->context, cs, 0, NULL, NULL, NULL, &unit, NULL, NULL, NULL))
+	if (cs && sb_late()->cs_get_axis_info(c->context, cs, 0, NULL, NULL, NULL, &unit, NULL, NULL, NULL))
 		w.latitude_unit = w.longitude_unit = unit;
-	if (meridian && proj_prime_meridian_get_parameters(c->context, meridian, &degrees, &unit, NULL))
+	if (meridian && sb_late()->prime_meridian_get_parameters(c->context, meridian, &degrees, &unit, NULL))
 		w.meridian = degrees * unit;
 	if (found)
-		w.pj = proj_normalize_for_visualization(c->context, found);
-	proj_destroy(found);
-	proj_destroy(meridian);
-	proj_destroy(cs);
+		w.pj = sb_late()->normalize_for_visualization(c->context, found);
+	sb_late()->destroy(found);
+	sb_late()->destroy(meridian);
+	sb_late()->destroy(cs);
 	return w;
 }
 
 static int take_own(struct sb_crs *c, struct sb_err *err)
 {
-	PJ *base = proj_crs_get_geodetic_crs(c->context, c->grid);
-	PJ *ellipsoid = proj_get_ellipsoid(c->context, c->grid);
+	PJ *base = sb_late()->crs_get_geodetic_crs(c->context, c->grid);
+	PJ *ellipsoid = sb_late()->get_ellipsoid(c->context, c->grid);
 	double major = 0, inverse = 0;
 
 	if (base)
 		c->own = find_way(c, base);
 	if (ellipsoid)
-		proj_ellipsoid_get_parameters(c->context, ellipsoid, &major, NULL, NULL, &inverse);
-	geod_init(&c->ellipsoid, major, inverse > 0 ? 1 / inverse : 0);
-	proj_destroy(ellipsoid);
-	proj_destroy(base);
+		sb_late()->ellipsoid_get_parameters(c->context, ellipsoid, &major, NULL, NULL, &inverse);
+	sb_late()->geodesic_init(&c->ellipsoid, major, inverse > 0 ? 1 / inverse : 0);
+	sb_late()->destroy(ellipsoid);
+	sb_late()->destroy(base);
 	if (c->own.pj && major > 0)
 		return 0;
 	return sb_fail(err, SB_RANGE,
@@ -201,19 +201,21 @@ static void say_nothing(void *unused, int level, const char *text)
 
 static int look_up(struct sb_crs *c, const char *definition, struct sb_err *err)
 {
-	c->context = proj_context_create();
+	if (sb_late_load(err))
+		return -1;
+	c->context = sb_late()->context_create();
 	if (c->context == NULL)
 		return sb_fail(err, SB_STATE, "PROJ does not start: no coordinate system can be looked up.");
-	proj_log_func(c->context, NULL, say_nothing);
-	proj_context_set_enable_network(c->context, 0);
-	c->grid = proj_create(c->context, definition);
-	const char *version = proj_context_get_database_metadata(c->context, "EPSG.VERSION");
+	sb_late()->log_func(c->context, NULL, say_nothing);
+	sb_late()->context_set_enable_network(c->context, 0);
+	c->grid = sb_late()->create(c->context, definition);
+	const char *version = sb_late()->context_get_database_metadata(c->context, "EPSG.VERSION");
 	if (version)
 		snprintf(c->about.table, sizeof c->about.table, "EPSG %.32s", version);
 	if (c->grid == NULL)
 		return fail_unknown(c, err);
 	take_about(c);
-	if (proj_get_type(c->grid) != PJ_TYPE_PROJECTED_CRS)
+	if (sb_late()->get_type(c->grid) != PJ_TYPE_PROJECTED_CRS)
 		return fail_kind(c, err);
 	if (check_axes(c, err))
 		return -1;
@@ -250,11 +252,12 @@ void sb_crs_close(struct sb_crs *c)
 {
 	if (c == NULL)
 		return;
-	proj_destroy(c->world.pj);
-	proj_destroy(c->own.pj);
-	proj_destroy(c->grid);
-	if (c->context)
-		proj_context_destroy(c->context);
+	if (c->context) {
+		sb_late()->destroy(c->world.pj);
+		sb_late()->destroy(c->own.pj);
+		sb_late()->destroy(c->grid);
+		sb_late()->context_destroy(c->context);
+	}
 	sb_free(c);
 }
 
@@ -329,12 +332,12 @@ static int fail_point(const struct sb_crs *c, struct sb_err *err)
 
 static bool forth(const struct way *w, double easting, double northing, struct geographic *out)
 {
-	proj_errno_reset(w->pj);
-	PJ_COORD at = proj_trans(w->pj, PJ_FWD, proj_coord(easting, northing, 0, HUGE_VAL));
+	sb_late()->errno_reset(w->pj);
+	PJ_COORD at = sb_late()->trans(w->pj, PJ_FWD, (PJ_COORD){ { easting, northing, 0, HUGE_VAL } });
 	double latitude = at.xy.y * w->latitude_unit;
 	double longitude = at.xy.x * w->longitude_unit + w->meridian;
 
-	if (proj_errno(w->pj) || !isfinite(longitude) || !(fabs(latitude) <= PI / 2 + 1e-12))
+	if (sb_late()->errno_of(w->pj) || !isfinite(longitude) || !(fabs(latitude) <= PI / 2 + 1e-12))
 		return false;
 	*out = (struct geographic){ latitude, remainder(longitude, 2 * PI) };
 	return true;
@@ -344,10 +347,11 @@ static bool back(const struct way *w, const struct geographic *g, double *eastin
 {
 	double longitude = remainder(g->longitude_rad - w->meridian, 2 * PI);
 
-	proj_errno_reset(w->pj);
-	PJ_COORD at = proj_trans(w->pj, PJ_INV,
-		proj_coord(longitude / w->longitude_unit, g->latitude_rad / w->latitude_unit, 0, HUGE_VAL));
-	if (proj_errno(w->pj) || !isfinite(at.xy.x) || !isfinite(at.xy.y))
+	sb_late()->errno_reset(w->pj);
+	PJ_COORD at = sb_late()->trans(w->pj, PJ_INV,
+		(PJ_COORD){
+			{ longitude / w->longitude_unit, g->latitude_rad / w->latitude_unit, 0, HUGE_VAL } });
+	if (sb_late()->errno_of(w->pj) || !isfinite(at.xy.x) || !isfinite(at.xy.y))
 		return false;
 	*easting = at.xy.x;
 	*northing = at.xy.y;
@@ -357,11 +361,11 @@ static bool back(const struct way *w, const struct geographic *g, double *eastin
 static int seek_world(struct sb_crs *c, struct sb_err *err)
 {
 	if (!c->world_sought) {
-		PJ *wgs84 = proj_create(c->context, "EPSG:4326");
+		PJ *wgs84 = sb_late()->create(c->context, "EPSG:4326");
 		c->world_sought = true;
 		if (wgs84)
 			c->world = find_way(c, wgs84);
-		proj_destroy(wgs84);
+		sb_late()->destroy(wgs84);
 	}
 	if (c->world.pj)
 		return 0;
@@ -434,8 +438,9 @@ static bool lay(
 
 	for (int i = 0; i < 2; i++) {
 		double latitude, longitude;
-		geod_direct(&c->ellipsoid, at->latitude_rad * DEGREES, at->longitude_rad * DEGREES,
-			azimuth_degrees, i ? REACH_M : -REACH_M, &latitude, &longitude, NULL);
+		sb_late()->geodesic_direct(&c->ellipsoid, at->latitude_rad * DEGREES,
+			at->longitude_rad * DEGREES, azimuth_degrees, i ? REACH_M : -REACH_M, &latitude,
+			&longitude, NULL);
 		end[i] = (struct geographic){ latitude / DEGREES, longitude / DEGREES };
 		if (!back(&c->own, &end[i], &e[i], &n[i]))
 			return false;
@@ -459,9 +464,9 @@ static void find_world(struct sb_crs *c, double easting, double northing, struct
 	p->accuracy_m = (double)NAN;
 	if (seek_world(c, NULL) || !forth(&c->world, easting, northing, &p->world))
 		return;
-	PJ *used = proj_trans_get_last_used_operation(c->world.pj);
-	double accuracy = used ? proj_pj_info(used).accuracy : -1;
-	proj_destroy(used);
+	PJ *used = sb_late()->trans_get_last_used_operation(c->world.pj);
+	double accuracy = used ? sb_late()->pj_info(used).accuracy : -1;
+	sb_late()->destroy(used);
 	p->accuracy_m = accuracy >= 0 ? accuracy : (double)NAN;
 }
 

@@ -13,6 +13,7 @@
 struct migration {
 	const char *what;	/* for messages: "the first version" */
 	const char *const *sql; /* statements, closed by NULL; one of them sets user_version */
+	const char *made; /* digest of all objects that are there after this step; NULL: not written down */
 };
 
 /* The steps that a store goes by; tests may give more of them. */
@@ -24,6 +25,9 @@ extern const struct schema sb_schema;
 
 /* Takes the file from a version (0: nothing in it yet) to the present one, each step in a transaction. */
 int sb_schema_migrate(struct sb_sql *db, const struct schema *schema, int64_t from, struct sb_err *err);
+
+/* BLAKE2b of every object of the file, name and text, in an order that does not depend on how it was made. */
+int sb_schema_digest(struct sb_sql *db, char hex[65], struct sb_err *err);
 
 /* Compares every object of the file, text for text, with what the steps up to `version` make. A planted
  * trigger would run with our own writes, a changed view would lie to a stranger: so nothing may differ.

@@ -175,8 +175,9 @@ static void the_words_of_a_change_say_what_was_and_what_is(void **state)
 	sb_store_close(store);
 	assert_string_equal(stranger_reads("SELECT words FROM act WHERE kind = 'change'"),
 		"azimuth declination 4.40 (was not given); tool sensor_to_bit 12 (was 0), from joint 2 on: night crew's tool");
-	assert_string_equal(stranger_reads("SELECT group_concat(key || ' ' || value || ' ' || from_joint || ' ' ||"
-					   " who) FROM settings_changed"),
+	assert_string_equal(
+		stranger_reads("SELECT group_concat(key || ' ' || value || ' ' || from_joint || ' ' ||"
+			       " who) FROM settings_changed"),
 		"declination 4.40 2 Ida,sensor_to_bit 12 2 Ida");
 	assert_string_equal(stranger_reads("SELECT value FROM sheet WHERE key = 'sensor_to_bit'"), "0");
 }
@@ -283,9 +284,10 @@ static void a_repeat_never_moves_the_path(void **state)
 	(void)state;
 	struct sb_store *store = drilled(3);
 	struct vec3 before = sb_solution_last(sb_store_solution(store))->at;
-	struct repeat r = {
-		.way = WAY_OUT, .depth = number("62.0"), .inclination = number("89.9"), .azimuth = number("97")
-	};
+	struct repeat r = { .way = WAY_OUT,
+		.depth = number("62.0"),
+		.inclination = number("89.9"),
+		.azimuth = number("97") };
 	must(sb_store_repeat(store, "Ida", &r, "on the way out", &book_err));
 	struct vec3 after = sb_solution_last(sb_store_solution(store))->at;
 	assert_memory_equal(&before, &after, sizeof before);
@@ -296,7 +298,8 @@ static void a_repeat_never_moves_the_path(void **state)
 	r.inclination = number("181");
 	refused(sb_store_repeat(store, "Ida", &r, "", &book_err), SB_RANGE);
 	sb_store_close(store);
-	assert_string_equal(stranger_reads("SELECT way || ' ' || depth || ' ' || azimuth FROM repeat"), "out 62.0 97");
+	assert_string_equal(
+		stranger_reads("SELECT way || ' ' || depth || ' ' || azimuth FROM repeat"), "out 62.0 97");
 	assert_string_equal(stranger_reads("SELECT words FROM act WHERE kind = 'repeat'"),
 		"on the way out at 62.0 ft, inclination 89.9, azimuth 97: on the way out");
 }

@@ -28,6 +28,27 @@ static void the_schema_is_the_one_that_is_kept_for_reading(void **state)
 	free(kept);
 }
 
+/* So that opening a job need not make a model of it each time. */
+static void the_digests_of_all_versions_are_those_that_the_steps_make(void **state)
+{
+	(void)state;
+	for (size_t version = 1; version <= sb_schema.count; version++) {
+		struct schema up_to = { sb_schema.steps, version };
+		struct sb_sql *db;
+		char hex[65];
+		must(sb_sql_open(NULL, &(struct sql_options){ .mode = SQL_MEMORY }, &db, &book_err));
+		must(sb_schema_migrate(db, &up_to, 0, &book_err));
+		must(sb_schema_digest(db, hex, &book_err));
+		assert_string_equal(sb_schema.steps[version - 1].made, hex);
+		/* one object more, or one changed, makes another */
+		char other[65];
+		must(sb_sql_script(db, "CREATE VIEW more AS SELECT 1", &book_err));
+		must(sb_schema_digest(db, other, &book_err));
+		assert_string_not_equal(other, hex);
+		sb_sql_close(db);
+	}
+}
+
 static void every_table_is_strict_and_explains_itself(void **state)
 {
 	(void)state;
@@ -184,6 +205,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(the_schema_is_the_one_that_is_kept_for_reading),
+		cmocka_unit_test(the_digests_of_all_versions_are_those_that_the_steps_make),
 		cmocka_unit_test(every_table_is_strict_and_explains_itself),
 		cmocka_unit_test(every_fact_table_refuses_change_removal_and_replacement),
 		cmocka_unit_test(a_reading_is_corrected_only_once),

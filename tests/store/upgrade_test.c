@@ -28,8 +28,8 @@ static int setup(void **state)
 	assert_int_equal(sb_schema.count, 2); /* a new version: make one up that follows on it */
 	steps[0] = sb_schema.steps[0];
 	steps[1] = sb_schema.steps[1];
-	steps[2] = (struct migration){ "the next version", next };
-	steps[3] = (struct migration){ "a broken version", broken };
+	steps[2] = (struct migration){ "the next version", next, NULL };
+	steps[3] = (struct migration){ "a broken version", broken, NULL };
 	book_new(jobs_plain);
 	struct sb_store *store = book_open(STORE_WRITE);
 	book_drill(store, 3);
