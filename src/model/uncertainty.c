@@ -114,10 +114,24 @@ static void add_course(const struct uncertainty *u, const struct row *before, st
 		sb_uncert_next(&u->model, &before->uncert, &from, &to, &arc, row->joint - before->joint);
 }
 
-static struct sym3 covariance(
-	const struct uncertainty *u, int64_t reading, double md_m, const struct uncert *at)
+/* Arcs are the record, and the slides say that the hole lies elsewhere: by so much they are wrong, one sigma.
+ */
+static struct sym3 with_shift(struct sym3 c, struct vec3 shifted)
 {
-	return u->better ? u->better(u->known, reading, md_m, at) : sb_uncert_covariance(&u->model, at);
+	return (struct sym3){ c.nn + shifted.n * shifted.n, c.ee + shifted.e * shifted.e,
+		c.uu + shifted.u * shifted.u, c.ne + shifted.n * shifted.e, c.nu + shifted.n * shifted.u,
+		c.eu + shifted.e * shifted.u };
+}
+
+/* of: the row, or the one that a place is carried on from. Behind a correction that rests on fixes, these
+ * have told of the shift as well. */
+static struct sym3 covariance(const struct setup *s, const struct uncertainty *u, int64_t reading,
+	const struct row *of, double md_m, const struct uncert *at)
+{
+	if (u->better)
+		return u->better(u->known, reading, md_m, at);
+	struct sym3 c = sb_uncert_covariance(&u->model, at);
+	return s->job->course == COURSE_BY_ARC ? with_shift(c, of->slides.shifted) : c;
 }
 
 void sb_uncertainty_row(
@@ -129,7 +143,7 @@ void sb_uncertainty_row(
 	if (!row->on_path)
 		return;
 	add_course(u, before, row);
-	struct sym3 c = covariance(u, row->reading, row->survey_md_m, &row->uncert);
+	struct sym3 c = covariance(s, u, row->reading, row, row->survey_md_m, &row->uncert);
 	row->doubt = doubt_of(s, &c, row->deviation.station_m);
 	row->outside = sb_uncertainty_outside(s, &row->deviation, &row->doubt);
 }
@@ -145,7 +159,7 @@ struct doubt sb_uncertainty_ahead(const struct setup *s, const struct uncertaint
 
 	if (sb_arc_between(held, held, length_m, &arc) == ARC_OK)
 		at = sb_uncert_next(&u->model, &from->uncert, &sensor, &bit, &arc, 0);
-	struct sym3 c = covariance(u, 0, from->survey_md_m + length_m, &at);
+	struct sym3 c = covariance(s, u, 0, from, from->survey_md_m + length_m, &at);
 	struct doubt d = doubt_of(s, &c, deviation->station_m);
 	double across = hypot(d.across_m, own_right_m), up = hypot(d.up_m, own_up_m);
 	/* what carrying on adds is its own: the part that goes together stays as large as it was */

@@ -24,6 +24,12 @@ enum column {
 	RADIUS_JOINT,
 	RADIUS_WINDOW,
 	CORRIDOR_SHARE,
+	SIGMA_ALONG,
+	SIGMA_ACROSS,
+	SIGMA_UP,
+	SHIFT_STATION,
+	SHIFT_OFFSET,
+	SHIFT_HEIGHT,
 	COLUMNS
 };
 
@@ -43,6 +49,12 @@ static const struct {
 	[RADIUS_JOINT] = { "radius_joint", ":radius_joint", true },
 	[RADIUS_WINDOW] = { "radius_window", ":radius_window", true },
 	[CORRIDOR_SHARE] = { "corridor_share", ":corridor_share", false },
+	[SIGMA_ALONG] = { "sigma_along", ":sigma_along", false },
+	[SIGMA_ACROSS] = { "sigma_across", ":sigma_across", false },
+	[SIGMA_UP] = { "sigma_up", ":sigma_up", false },
+	[SHIFT_STATION] = { "shift_station", ":shift_station", false },
+	[SHIFT_OFFSET] = { "shift_offset", ":shift_offset", false },
+	[SHIFT_HEIGHT] = { "shift_height", ":shift_height", false },
 };
 
 /* A row of the path as the file has it. */
@@ -65,6 +77,17 @@ static void take_read(const struct job *job, const struct row *row, struct line 
 		line->inclination = r->inclination.text;
 		line->azimuth = r->azimuth.text;
 	}
+}
+
+/* NULL where the course is an arc for want of slides. */
+static void put_shift(const struct job *job, const struct solution *s, const struct row *row, struct line *l)
+{
+	struct path_shift shift = sb_path_shift(&s->design, job->course, row);
+	bool known = row->on_path && row->slides.known;
+
+	l->values[SHIFT_STATION] = known ? sb_frame_typed(&s->frame, shift.station_m) : HUGE_VAL;
+	l->values[SHIFT_OFFSET] = known ? sb_frame_typed(&s->frame, shift.offset_m) : HUGE_VAL;
+	l->values[SHIFT_HEIGHT] = known ? sb_frame_typed(&s->frame, shift.height_m) : HUGE_VAL;
 }
 
 static struct line line_of(
@@ -90,6 +113,10 @@ static struct line line_of(
 	l.values[RADIUS_JOINT] = sb_frame_typed(f, row->radius_m);
 	l.values[RADIUS_WINDOW] = row->window.joints ? sb_frame_typed(f, row->window.radius_m) : HUGE_VAL;
 	l.values[CORRIDOR_SHARE] = row->use.share;
+	l.values[SIGMA_ALONG] = sb_frame_typed(f, row->doubt.along_m);
+	l.values[SIGMA_ACROSS] = sb_frame_typed(f, row->doubt.across_m);
+	l.values[SIGMA_UP] = sb_frame_typed(f, row->doubt.up_m);
+	put_shift(job, s, row, &l);
 	return l;
 }
 
@@ -98,10 +125,11 @@ static int write_line(struct sb_sql *db, const struct line *l, struct sb_err *er
 	struct sb_query *q = sb_sql_kept(db,
 		"INSERT INTO path (reading, leg, joint, bit_depth, survey_depth, inclination, azimuth, station, offset,"
 		" elevation, height, northing, easting, dogleg_deg, radius_joint, radius_window, corridor_share,"
-		" on_path, superseded)"
+		" on_path, superseded, sigma_along, sigma_across, sigma_up, shift_station, shift_offset, shift_height)"
 		" VALUES (:reading, :leg, :joint, :bit_depth, :survey_depth, nullif(:inclination, ''),"
 		" nullif(:azimuth, ''), :station, :offset, :elevation, :height, :northing, :easting, :dogleg_deg,"
-		" :radius_joint, :radius_window, :corridor_share, :on_path, :superseded)");
+		" :radius_joint, :radius_window, :corridor_share, :on_path, :superseded, :sigma_along, :sigma_across,"
+		" :sigma_up, :shift_station, :shift_offset, :shift_height)");
 
 	sb_sql_bind_int(q, ":reading", l->reading);
 	sb_sql_bind_int(q, ":leg", l->leg);
@@ -292,7 +320,8 @@ static int64_t compare_path(
 {
 	struct sb_query *q = sb_sql_prepare(db,
 		"SELECT reading, leg, joint, on_path, superseded, inclination, azimuth, bit_depth, survey_depth, station,"
-		" offset, elevation, height, northing, easting, dogleg_deg, radius_joint, radius_window, corridor_share"
+		" offset, elevation, height, northing, easting, dogleg_deg, radius_joint, radius_window, corridor_share,"
+		" sigma_along, sigma_across, sigma_up, shift_station, shift_offset, shift_height"
 		" FROM path ORDER BY reading");
 	int64_t wrong = 0;
 	size_t i = 0;

@@ -328,6 +328,8 @@ static const char *const version_1[] = {
 	"ALTER TABLE " table " ADD COLUMN " column " TEXT /* " meaning " */ CHECK (" column \
 	" NOT GLOB '*[^-0-9.]*' AND length(" column ") BETWEEN 1 AND 23)"
 
+#define COMPUTED(column, meaning) "ALTER TABLE path ADD COLUMN " column " REAL /* " meaning " */"
+
 /* clang-format off */
 static const char *const version_2[] = {
 	"PRAGMA user_version = 2",
@@ -353,6 +355,24 @@ static const char *const version_2[] = {
 	"\t-- Settings that changed while the bore was drilled, who changed them, when and why.\n"
 	"\tSELECT s.section, s.key, s.value, s.from_joint, a.at AS at_utc, a.who, a.words AS reason\n"
 	"\tFROM setting s JOIN act a ON a.id = s.act WHERE s.from_joint IS NOT NULL ORDER BY s.id;",
+
+	COMPUTED("sigma_along", "one sigma of the sensor's place along the design line"),
+	COMPUTED("sigma_across", "one sigma of its offset"),
+	COMPUTED("sigma_up", "one sigma of its height"),
+	COMPUTED("shift_station", "the path through slides and rotations, less the one by minimum curvature; NULL: the slides of this course were not written down"),
+	COMPUTED("shift_offset", "likewise, right positive"),
+	COMPUTED("shift_height", "likewise, high positive"),
+	"DROP VIEW as_drilled",
+	"CREATE VIEW as_drilled AS\n"
+	"\t-- The bore as it lies in the ground, joint by joint from the entry (the rig side). Lengths in `unit`.\n"
+	"\tSELECT joint, leg, bit_depth, survey_depth,\n"
+	"\t\tCAST(inclination AS REAL) AS inclination, CAST(azimuth AS REAL) AS azimuth_as_read,\n"
+	"\t\tstation, offset AS offset_right_positive, height AS height_above_design, elevation, northing, easting,\n"
+	"\t\tdogleg_deg AS dogleg_degrees, radius_joint AS radius_over_joint, radius_window AS radius_over_window,\n"
+	"\t\tcorridor_share * 100 AS corridor_percent, sigma_along, sigma_across, sigma_up,\n"
+	"\t\t(SELECT value FROM sheet WHERE section = 'job' AND key = 'unit') AS unit,\n"
+	"\t\t(SELECT value FROM sheet WHERE section = 'job' AND key = 'inclination') AS inclination_convention\n"
+	"\tFROM path WHERE superseded = 0 ORDER BY joint;",
 
 	"CREATE TABLE repeat (\n"
 	"\t-- A reading taken again where one was taken before, or on the way out of the hole. It never moves the path.\n"
@@ -421,7 +441,7 @@ static const struct migration steps[] = {
 	{ "the first version", version_1,
 		"33a3dd967d4bc413087da75cf82509baa045cc65ca13bebb953a0a4ca092e0be" },
 	{ "independent positions, repeats, changes of the azimuth reference and the tool", version_2,
-		"cad7a2a39d4dd93acfa8defed355d11c9ba66dbdec4be51d7c14565733637571" },
+		"50e8480193563bf6531228ef39dbab15d3e9b31d5e3b1a41f381281745053848" },
 };
 
 const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };

@@ -329,6 +329,36 @@ static void a_contract_that_judges_on_confidence_warns_of_the_chance(void **stat
 	assert_int_equal(solution.bit.level, LEVEL_BREACH);
 }
 
+/* A slide at the joint's start turns early what the readings show at its end. With arcs as the record that is
+ * a doubt, as large as the shift; with slides as the record it is where the bore is. */
+static void slides_early_in_a_joint_are_a_doubt_of_the_arc(void **state)
+{
+	(void)state;
+	quiet_job(0);
+	jobs_set(&job, "steering", "slide_turn", "0.05");
+	struct reading r = jobs_reading(&job, "", "0", "90");
+	r.leg = 1;
+	r.joint = 1;
+	r.id = 1;
+	struct reading turned = jobs_reading(&job, "", "0", "91");
+	turned.leg = 1;
+	turned.joint = 2;
+	turned.id = 2;
+	sb_copy(turned.pushes, sizeof turned.pushes, "0:20@90");
+	sb_job_add_reading(&job, &r);
+	sb_job_add_reading(&job, &turned);
+	jobs_solve(&job, &solution);
+	const struct row *row = last();
+	double shift = sb_path_shift(&solution.design, COURSE_BY_ARC, row).offset_m;
+	assert_true(shift > 0.01 * FOOT);
+	assert_near(row->doubt.across_m, shift, 1e-4);
+	assert_near(solution.bit.doubt.across_m, row->doubt.across_m, 1e-9);
+	jobs_set(&job, "survey", "course", "slides");
+	sb_solution_clear(&solution);
+	jobs_solve(&job, &solution);
+	assert_near(last()->doubt.across_m, 0, 1e-9);
+}
+
 static void confidence_says_how_far_give_or_take_reaches(void **state)
 {
 	(void)state;
@@ -361,6 +391,7 @@ int main(void)
 		TEST(the_chance_of_being_outside_is_that_of_the_corridor),
 		TEST(a_contract_that_judges_the_mean_warns_of_no_chance),
 		TEST(a_contract_that_judges_on_confidence_warns_of_the_chance),
+		TEST(slides_early_in_a_joint_are_a_doubt_of_the_arc),
 		TEST(confidence_says_how_far_give_or_take_reaches),
 	};
 

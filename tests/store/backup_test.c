@@ -105,7 +105,7 @@ static void a_job_with_a_damaged_row_can_be_copied_and_the_copy_tells(void **sta
 	struct sb_store *store = book_open(STORE_WRITE);
 	book_drill(store, 3);
 	sb_store_close(store);
-	stranger_tampers("UPDATE reading SET slid = '4' WHERE id = 2");
+	stranger_tampers("UPDATE reading SET torque = '4' WHERE id = 2");
 	must(sb_store_backup(book_path(), target(), &book_err));
 	struct verify_report report = { 0 };
 	must(sb_store_verify(target(), &report, &book_err));

@@ -317,7 +317,7 @@ CREATE TABLE path (
 	corridor_share REAL NOT NULL, -- 1 is the limit
 	on_path INTEGER NOT NULL, -- 0: not read, or the sensor is still behind the entry; the position is the last known
 	superseded INTEGER NOT NULL -- 1: on a leg that was pulled back
-) STRICT;
+, sigma_along REAL /* one sigma of the sensor's place along the design line */, sigma_across REAL /* one sigma of its offset */, sigma_up REAL /* one sigma of its height */, shift_station REAL /* the path through slides and rotations, less the one by minimum curvature; NULL: the slides of this course were not written down */, shift_offset REAL /* likewise, right positive */, shift_height REAL /* likewise, high positive */) STRICT;
 
 CREATE TABLE warning (
 	-- Computed from the facts: every time a limit was neared or broken, from the joint where that began to
@@ -338,17 +338,6 @@ CREATE TABLE warning (
 	acknowledged_by TEXT,
 	words TEXT NOT NULL
 ) STRICT;
-
-CREATE VIEW as_drilled AS
-	-- The bore as it lies in the ground, joint by joint from the entry (the rig side). Lengths in `unit`.
-	SELECT joint, leg, bit_depth, survey_depth,
-		CAST(inclination AS REAL) AS inclination, CAST(azimuth AS REAL) AS azimuth_as_read,
-		station, offset AS offset_right_positive, height AS height_above_design, elevation, northing, easting,
-		dogleg_deg AS dogleg_degrees, radius_joint AS radius_over_joint, radius_window AS radius_over_window,
-		corridor_share * 100 AS corridor_percent,
-		(SELECT value FROM sheet WHERE section = 'job' AND key = 'unit') AS unit,
-		(SELECT value FROM sheet WHERE section = 'job' AND key = 'inclination') AS inclination_convention
-	FROM path WHERE superseded = 0 ORDER BY joint;
 
 CREATE VIEW log_book AS
 	-- Every reading ever logged, who, when and why, and whether it still stands.
@@ -376,6 +365,17 @@ CREATE VIEW settings_changed AS
 	-- Settings that changed while the bore was drilled, who changed them, when and why.
 	SELECT s.section, s.key, s.value, s.from_joint, a.at AS at_utc, a.who, a.words AS reason
 	FROM setting s JOIN act a ON a.id = s.act WHERE s.from_joint IS NOT NULL ORDER BY s.id;
+
+CREATE VIEW as_drilled AS
+	-- The bore as it lies in the ground, joint by joint from the entry (the rig side). Lengths in `unit`.
+	SELECT joint, leg, bit_depth, survey_depth,
+		CAST(inclination AS REAL) AS inclination, CAST(azimuth AS REAL) AS azimuth_as_read,
+		station, offset AS offset_right_positive, height AS height_above_design, elevation, northing, easting,
+		dogleg_deg AS dogleg_degrees, radius_joint AS radius_over_joint, radius_window AS radius_over_window,
+		corridor_share * 100 AS corridor_percent, sigma_along, sigma_across, sigma_up,
+		(SELECT value FROM sheet WHERE section = 'job' AND key = 'unit') AS unit,
+		(SELECT value FROM sheet WHERE section = 'job' AND key = 'inclination') AS inclination_convention
+	FROM path WHERE superseded = 0 ORDER BY joint;
 
 CREATE TABLE repeat (
 	-- A reading taken again where one was taken before, or on the way out of the hole. It never moves the path.

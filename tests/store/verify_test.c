@@ -140,8 +140,12 @@ static void a_computed_table_that_says_otherwise_is_found(void **state)
 		{ "UPDATE path SET radius_joint = radius_joint * 1.01 WHERE joint = 2 AND superseded = 0",
 			"radius_joint" },
 		{ "UPDATE path SET inclination = '80.09' WHERE joint = 1", "inclination" },
+		{ "UPDATE path SET sigma_across = sigma_across / 2 WHERE joint = 2", "sigma_across" },
+		{ "UPDATE path SET shift_offset = 0.5 WHERE joint = 1", "shift_offset" },
 		{ "DELETE FROM path WHERE joint = 0", "joint 0 (reading 0) is missing" },
-		{ "INSERT INTO path SELECT 77, leg, joint, bit_depth, survey_depth, inclination, azimuth, station, offset,"
+		{ "INSERT INTO path (reading, leg, joint, bit_depth, survey_depth, inclination, azimuth, station, offset,"
+		  " elevation, height, northing, easting, dogleg_deg, radius_joint, radius_window, corridor_share, on_path,"
+		  " superseded) SELECT 77, leg, joint, bit_depth, survey_depth, inclination, azimuth, station, offset,"
 		  " elevation, height, northing, easting, dogleg_deg, radius_joint, radius_window, corridor_share, on_path,"
 		  " superseded FROM path WHERE reading = 1",
 			"reading 77" },
