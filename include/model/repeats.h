@@ -11,7 +11,8 @@ struct repeat_difference {
 	double inc_rad, azi_rad; /* repeat minus path at its depth; azi_rad NAN when there is no azimuth */
 	double inc_sigma_rad, azi_sigma_rad; /* of the differences, from the noise of two readings */
 	bool agrees;			     /* both within 3 sigma */
-	int joint;			     /* in which it lies */
+	bool stands; /* false: the hole there was given up since, and drilled again; nothing to compare */
+	int joint;   /* in which it lies */
 };
 
 /* r: of the job, or a trial (fact.act 0) read as the next joint would be. */
@@ -23,12 +24,18 @@ struct repeat_difference sb_repeat_compare(
 void sb_repeat_words(
 	const struct job *job, const struct solution *s, const struct repeat *r, struct sb_str *words);
 
-/* One sigma of a single reading, from all pairs of repeat and path, radians; count: how many pairs. NAN for
- * fewer than two. What was taken again at one place shares the place's own errors: this is noise alone. */
+/* One sigma of a single reading, from the scatter of repeats and path at each place, radians; count: how many
+ * independent differences that rests on. NAN for fewer than two. What was taken again at one place shares the
+ * place's own errors: this is noise alone. */
 struct repeat_noise {
 	double inc_rad, azi_rad;
 	int inc_count, azi_count;
 };
 struct repeat_noise sb_repeat_noise(const struct job *job, const struct solution *s);
+
+/* What that noise says of the sheet's sigmas: nothing where three differences or fewer stand against a sigma,
+ * or where chance explains it: of all honest tools one in 200 scatters so much, one in 200 so little.
+ * Returned: whether something was said. */
+bool sb_repeat_noise_words(const struct job *job, const struct solution *s, struct sb_str *words);
 
 #endif

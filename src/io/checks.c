@@ -7,6 +7,7 @@
 #include "draw/axis.h"
 #include "io/json.h"
 #include "io/rows.h"
+#include "model/repeats.h"
 
 #include <stdio.h>
 
@@ -202,6 +203,16 @@ static void put_sure(struct sb_str *out, const struct job *job, const struct sol
 		job->confidence.text);
 }
 
+/* What readings taken again say of the noise that all doubts rest on. */
+static void put_repeats(struct sb_str *out, const struct job *job, const struct solution *s)
+{
+	struct sb_str words = { 0 };
+
+	if (sb_repeat_noise_words(job, s, &words))
+		sb_str_add(out, "%s\n", sb_str_get(&words));
+	sb_str_clear(&words);
+}
+
 void sb_checks_text(const struct job *job, const struct solution *s, struct sb_str *out)
 {
 	struct check *list;
@@ -211,5 +222,6 @@ void sb_checks_text(const struct job *job, const struct solution *s, struct sb_s
 	for (size_t i = 0; i < count; i++)
 		put_text(out, job, &list[i]);
 	put_sure(out, job, s);
+	put_repeats(out, job, s);
 	sb_free(list);
 }

@@ -267,6 +267,11 @@ static enum follow next_reach(struct view *v)
 	return FOLLOW_REDRAW;
 }
 
+static enum follow repeat(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_repeat, NULL);
+}
+
 static enum follow steering(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_steering, NULL);
@@ -352,6 +357,12 @@ static const struct action log_actions[] = {
 		.label = "fixes",
 		.help = "Independent fixes: a coil, a beacon, the exit survey; whether they agree, and the correction they propose.",
 		.act = fixes },
+	{ .name = "repeat",
+		.keys = "R",
+		.label = "repeat",
+		.help = "Readings taken again, here or on the way out: what they say of the noise and of the azimuth.",
+		.act = repeat,
+		.writes = true },
 	{ .name = "reach",
 		.keys = "Z",
 		.label = "nearer",

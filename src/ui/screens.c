@@ -14,6 +14,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_more,
 	&sb_screen_correct,
 	&sb_screen_joint,
+	&sb_screen_repeat,
 	&sb_screen_warnings,
 	&sb_screen_fixes,
 	&sb_screen_fix,
