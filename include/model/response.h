@@ -1,22 +1,25 @@
 /* What the ground gives: learnt from the log itself, joint by joint, with its uncertainty.
  *
  * A filter over the log (Kalman), in two axes, up and right as seen looking ahead. Its state: how the hole
- * really heads beside the last reading (2), and the response (4):
+ * really heads beside the last reading (2), where it is beside the path of the readings (2), and the response
+ * twice (4 each), here and of this bore on the whole:
  *
  *     turn per length slid along the tool face (yield cos e) and across it (yield sin e), e the tool-face
  * error drift per length rotated, up (droop is down) and right (walk)
  *
  * A reading answers for the hole between the last two places of the sensor, so each course takes its share of
  * the joints that were drilled over that stretch; a joint's slide lies where its pushes say, and without them
- * counts as made in even pushes along it. Readings carry noise, and the ground changes: old ground is
- * forgotten over some thirty joints. Before there is data the sheet's guess stands, and says so. A stretch
- * whose slides were not written down teaches nothing.
+ * counts as made in even pushes along it. Readings carry noise, and ground differs from stretch to stretch:
+ * what a stretch gives is followed over some 25 m, what the bore gives on the whole is kept. Before there is
+ * data the sheet's guess stands, and says so. A stretch whose slides were not written down teaches nothing.
  */
 #ifndef SB_MODEL_RESPONSE_H
 #define SB_MODEL_RESPONSE_H
 
 #include "model/path.h"
 #include "model/warning.h"
+
+enum { RESPONSE_STATES = 12 };
 
 struct response {
 	double yield;		      /* rad per m slid, > 0 */
@@ -26,8 +29,9 @@ struct response {
 	size_t slides;	    /* courses with slides that taught it; 0: the sheet's guess */
 	double guess_yield; /* the sheet's, or what stands for it */
 	bool guess_given;   /* the sheet says slide_turn */
-	/* the filter: heading beside the last reading, then response; symmetric covariance */
-	double state[8], covariance[8][8];
+	/* the filter: heading beside the last reading, response here, place beside the path of the readings,
+	 * response on the whole; symmetric covariance */
+	double state[RESPONSE_STATES], covariance[RESPONSE_STATES][RESPONSE_STATES];
 	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
 	int short_count;     /* slides in a row that gave less than half */
 	double noise;	    /* variance of the readings against what the sheet says: 1 as it says, learnt from

@@ -1,7 +1,7 @@
-/* The response filter. How noisy ground is beside its response, how fast it changes, and how wide the guesses
- * are before there is data, is common practice, no source; each stands below with its reason.
+/* The response: what goes into its filter (response_filter.c) from the log, and what is made of it: figures
+ * for people, orders, the bit, and whether the ground answers as ordered.
  */
-#include "model/response.h"
+#include "response_filter.h"
 
 #include "geom/angle.h"
 
@@ -9,17 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { HEADING_UP, HEADING_RIGHT, ALONG, ACROSS, DRIFT_UP, DRIFT_RIGHT, PLACE_UP, PLACE_RIGHT, STATES };
-
-/* One sigma of the guess before there is data, as shares of the guessed yield: soil gives between half and
- * one and a half of what was hoped; a tool face is set to some twenty degrees; drift is a small part of a
- * slide's turn. */
-static const double guess_along = 0.4, guess_across = 0.35, guess_drift = 0.12;
-/* Old ground counts for about so many courses. */
-static const double memory = 30, noise_pace = 0.1;
-/* What a course turns beside its response: a tenth of a degree over a joint of 9.6 m, growing with the root
- * of the length, and so much of what it slid. */
-static const double wander_per_root_m = 0.1 * (SB_PI / 180) / 3.098, wander_of_slide = 0.15;
+static const double noise_pace = 0.1;
 
 static double guess_of(const struct setup *s, const struct number *n)
 {
@@ -58,17 +48,6 @@ static double reading_variance_up(const struct setup *s)
 	return squared(s->frame->sigma_inc_rad) + 1e-12;
 }
 
-/* The heading is as uncertain as one reading, and tied to nothing. */
-static void reset_heading(struct response *r, double up, double right)
-{
-	r->state[HEADING_UP] = r->state[HEADING_RIGHT] = 0;
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < 2; k++)
-			r->covariance[i][k] = r->covariance[k][i] = 0;
-	r->covariance[HEADING_UP][HEADING_UP] = up;
-	r->covariance[HEADING_RIGHT][HEADING_RIGHT] = right;
-}
-
 /* Figures for people from the filter's state. */
 static void summarise(struct response *r)
 {
@@ -97,11 +76,7 @@ void sb_response_begin(const struct setup *s, struct response *r)
 	r->state[ALONG] = y;
 	r->state[DRIFT_UP] = -guess_of(s, &s->job->droop);
 	r->state[DRIFT_RIGHT] = guess_of(s, &s->job->walk);
-	r->covariance[ALONG][ALONG] = squared(guess_along * y);
-	r->covariance[ACROSS][ACROSS] = squared(guess_across * y);
-	r->covariance[DRIFT_UP][DRIFT_UP] = r->covariance[DRIFT_RIGHT][DRIFT_RIGHT] =
-		squared(guess_drift * y);
-	reset_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
+	response_filter_begin(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
 	r->short_answer = 1;
 	r->noise = 1;
 	r->usual_yield = y;
@@ -110,7 +85,7 @@ void sb_response_begin(const struct setup *s, struct response *r)
 
 void sb_response_withdrawn(const struct setup *s, struct response *r)
 {
-	reset_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
+	response_filter_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
 	summarise(r);
 }
 
@@ -198,99 +173,14 @@ void sb_response_unsure(const struct setup *s, const struct path *p, const struc
 		unknown = length;
 	}
 	double any_way = r->yield * unknown / sqrt(2), slid = d.slid_m * r->yield_sigma;
-	double by_itself = wander_per_root_m * sqrt(length);
+	double by_itself = response_wander * sqrt(length);
 	double rest = any_way * any_way + slid * slid + by_itself * by_itself;
 	sb_response_expect(r, &d, up, right);
 	*up = sqrt(*up * *up + rest + pow(d.rotated_m * r->drift_up_sigma, 2));
 	*right = sqrt(*right * *right + rest + pow(d.rotated_m * r->drift_right_sigma, 2));
 }
 
-/* ---- the filter ---- */
-
-/* The course's transition: heading and place move, the response stays.
- *
- *     heading += G response            place += length * heading + length / 2 * (G response - what the
- * readings turned)
- *
- * place is where the hole is beside the path of the readings, which takes the mean of two readings for the
- * heading between them. */
-static void transition(const struct drilled *d, double length_m, double f[STATES][STATES])
-{
-	const double g[2][4] = {
-		{ d->slid_up, -d->slid_right, d->rotated_m, 0 },
-		{ d->slid_right, d->slid_up, 0, d->rotated_m },
-	};
-
-	memset(f, 0, STATES * sizeof f[0]);
-	for (int i = 0; i < STATES; i++)
-		f[i][i] = 1;
-	for (int axis = 0; axis < 2; axis++) {
-		f[PLACE_UP + axis][HEADING_UP + axis] = length_m;
-		for (int k = 0; k < 4; k++) {
-			f[HEADING_UP + axis][ALONG + k] = g[axis][k];
-			f[PLACE_UP + axis][ALONG + k] = g[axis][k] * length_m / 2;
-		}
-	}
-}
-
-/* P = F P F' + Q */
-static void predict(struct response *r, const struct drilled *d, double length_m, const double got[2])
-{
-	double f[STATES][STATES], fp[STATES][STATES] = { { 0 } }, moved[STATES] = { 0 };
-	double(*p)[STATES] = r->covariance;
-
-	transition(d, length_m, f);
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < STATES; k++)
-			moved[i] += f[i][k] * r->state[k];
-	memcpy(r->state, moved, sizeof moved);
-	for (int axis = 0; axis < 2; axis++)
-		r->state[PLACE_UP + axis] -= length_m / 2 * got[axis];
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < STATES; k++)
-			for (int m = 0; m < STATES; m++)
-				fp[i][k] += f[i][m] * p[m][k];
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < STATES; k++) {
-			p[i][k] = 0;
-			for (int m = 0; m < STATES; m++)
-				p[i][k] += fp[i][m] * f[k][m];
-		}
-	double wander = squared(wander_per_root_m) * length_m +
-		squared(wander_of_slide * r->yield * hypot(d->slid_up, d->slid_right));
-	for (int axis = 0; axis < 2; axis++) {
-		int h = HEADING_UP + axis, at = PLACE_UP + axis;
-		p[h][h] += wander;
-		p[h][at] += wander * length_m / 2;
-		p[at][h] += wander * length_m / 2;
-		p[at][at] += wander * length_m * length_m / 3;
-	}
-	double y = r->guess_yield;
-	p[ALONG][ALONG] += squared(guess_along * y) / memory;
-	p[ACROSS][ACROSS] += squared(guess_across * y) / memory;
-	p[DRIFT_UP][DRIFT_UP] += squared(guess_drift * y) / memory;
-	p[DRIFT_RIGHT][DRIFT_RIGHT] += squared(guess_drift * y) / memory;
-}
-
-/* One axis at a time: the noises of inclination and azimuth are independent. */
-static void update(struct response *r, int axis, double observed, double variance)
-{
-	double(*p)[STATES] = r->covariance, gain[STATES], s = p[axis][axis] + variance;
-	double innovation = observed - r->state[axis];
-
-	for (int i = 0; i < STATES; i++)
-		gain[i] = p[i][axis] / s;
-	for (int i = 0; i < STATES; i++)
-		r->state[i] += gain[i] * innovation;
-	double row[STATES];
-	memcpy(row, p[axis], sizeof row);
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < STATES; k++)
-			p[i][k] -= gain[i] * row[k];
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < i; k++)
-			p[i][k] = p[k][i] = (p[i][k] + p[k][i]) / 2;
-}
+/* ---- learning ---- */
 
 /* How far the readings turned, up and right in the plane square to the hole. */
 static void turned(const struct attitude *from, const struct attitude *to, double *up, double *right)
@@ -351,18 +241,18 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	if (!d.known) {
 		/* What was done is not known, so the hole may have gone anywhere: only the new reading holds.
 		 */
-		reset_heading(r, variance_up, variance_right);
+		response_filter_heading(r, variance_up, variance_right);
 		summarise(r);
 		return;
 	}
-	predict(r, &d, to->course_m, (const double[]){ a->got_up, a->got_right });
+	response_filter_predict(r, &d, to->course_m, (const double[]){ a->got_up, a->got_right });
 	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
 	a->reading_sigma = sqrt(2 * fmax(variance_up, variance_right));
 	note_answer(r, a);
 	note_noise(r, a, variance_up, variance_right, held);
-	update(r, HEADING_UP, a->got_up, variance_up);
+	response_filter_update(r, HEADING_UP, a->got_up, variance_up);
 	if (!held)
-		update(r, HEADING_RIGHT, a->got_right, variance_right);
+		response_filter_update(r, HEADING_RIGHT, a->got_right, variance_right);
 	r->state[HEADING_UP] -= a->got_up;
 	r->state[HEADING_RIGHT] -= a->got_right;
 	r->slides += d.slid_m > 0.5;
@@ -389,7 +279,7 @@ struct forecast sb_response_forecast(const struct setup *s, const struct attitud
 	struct response then = *r;
 	double any = squared(r->yield * any_m) / 2;
 
-	predict(&then, d, length_m, (const double[]){ 0, 0 });
+	response_filter_predict(&then, d, length_m, (const double[]){ 0, 0 });
 	struct forecast f = {
 		.up_rad = then.state[HEADING_UP],
 		.right_rad = then.state[HEADING_RIGHT],

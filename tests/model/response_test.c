@@ -165,13 +165,66 @@ static void one_slide_moves_the_guess_as_far_as_least_squares_says(void **state)
 	drill(&g, 0, 31);
 	jobs_solve(&job, &solution);
 	const struct response *r = &solution.response;
-	/* All slid: no drift in it. Expected 1.86 deg, got 0.93. Prior of the yield 0.4 * 0.06 per foot, i.e.
-	 * 0.744 deg over the joint; reading against the staked entry: noise 0.1 on both ends, wander 0.1 deg
-	 * a joint of 9.6 m and 0.15 of the slide. */
-	double prior = 0.4 * 0.06 * 31, grown = prior * prior * (1 + 0.0);
+	/* All slid: no drift in it. Expected 1.86 deg, got 0.93. Prior of the yield 0.4 * 0.06 per foot for
+	 * the bore and 0.15 * 0.06 for the stretch; reading against the staked entry: noise 0.1 on both ends,
+	 * wander 0.1 deg a joint of 9.6 m and 0.15 of the slide. */
+	double prior = (0.4 * 0.4 + 0.15 * 0.15) * pow(0.06 * 31, 2);
 	double wander = 0.01 * (31 * 0.3048) / 9.598 + pow(0.15 * 0.06 * 31, 2);
-	double gain = grown / (grown + 0.01 + wander + 0.01);
+	double gain = prior / (prior + 0.01 + wander + 0.01);
 	assert_near(per_foot(r->yield), 0.06 + gain * (0.93 - 1.86) / 31, 2e-4);
+}
+
+/* Two slides, both headings read: the yield where the second was made, given both readings, from the normal
+ * distribution of (yield there, reading 1, reading 2) in closed form. The wander of a slide is taken at the
+ * yield known before it, as the filter takes it. */
+static void two_slides_share_what_least_squares_says_between_stretch_and_bore(void **state)
+{
+	const struct ground g = { .yield = 0.03 };
+	const double full = 0.06 * 31, whole = pow(0.4 * full, 2), stretch = pow(0.15 * full, 2);
+	const double keeps = exp(-31 * 0.3048 / 25), both = whole + stretch * keeps, each = whole + stretch;
+
+	(void)state;
+	begin();
+	jobs_set(&job, "steering", "droop", "0");
+	drill(&g, 0, 31);
+	jobs_solve(&job, &solution);
+	double yield = per_foot(solution.response.yield), noise = solution.response.noise * 0.01;
+	sb_solution_clear(&solution);
+	drill(&g, 0, 31);
+	jobs_solve(&job, &solution);
+	double wander1 = 0.01 * (31 * 0.3048) / 9.598 + pow(0.15 * full, 2);
+	double wander2 = 0.01 * (31 * 0.3048) / 9.598 + pow(0.15 * yield * 31, 2);
+	/* reading 1 = entry's error + turn 1 + noise; reading 2 = entry's error + turn 1 + turn 2 + noise */
+	double v11 = 0.01 + each + wander1 + 0.01;
+	double v12 = 0.01 + each + wander1 + both;
+	double v22 = 0.01 + 2 * each + 2 * both + wander1 + wander2 + noise;
+	double c1 = both, c2 = both + each, off1 = 0.93 - full, off2 = 1.86 - 2 * full;
+	double det = v11 * v22 - v12 * v12;
+	double moved = (c1 * (v22 * off1 - v12 * off2) + c2 * (v11 * off2 - v12 * off1)) / det;
+	assert_near(per_foot(solution.response.yield), (full + moved) / 31, 3e-4);
+}
+
+static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten(void **state)
+{
+	struct ground g = { .yield = 0.05, .noise_inc = 0.03, .noise_azi = 0.05 };
+
+	(void)state;
+	begin();
+	for (int i = 0; i < 30; i++)
+		drill(&g, i % 2 ? 180 : 0, 20);
+	g.yield = 0.03;
+	for (int i = 0; i < 5; i++)
+		drill(&g, i % 2 ? 180 : 0, 20);
+	jobs_solve(&job, &solution);
+	double there = per_foot(solution.response.yield);
+	assert_true(there < 0.04);
+	sb_solution_clear(&solution);
+	/* Nothing is slid for 90 m: what the bore gave on the whole is the better guess again. */
+	for (int i = 0; i < 10; i++)
+		drill(&g, 0, 0);
+	jobs_solve(&job, &solution);
+	assert_near(per_foot(solution.response.yield), 0.05, 0.006);
+	assert_true(per_foot(solution.response.yield) > there + 0.005);
 }
 
 static void a_wrong_tool_face_is_warned_of_by_name(void **state)
@@ -274,6 +327,10 @@ static const struct CMUnitTest tests[] = {
 		noise_is_seen_through_and_the_truth_lies_within_what_is_claimed, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		one_slide_moves_the_guess_as_far_as_least_squares_says, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		two_slides_share_what_least_squares_says_between_stretch_and_bore, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_wrong_tool_face_is_warned_of_by_name, setup, teardown),
 	cmocka_unit_test_setup_teardown(soil_that_no_longer_answers_is_warned_of, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_log_without_tool_faces_keeps_the_guess, setup, teardown),
