@@ -53,6 +53,10 @@ void sb_rehearsal_drill(
 /* Pulls the truth back too. */
 void sb_rehearsal_withdraw(struct rehearsal *r, int to_joint);
 
+/* A surface coil at the place of the last reading: where the hole truly is, give or take sigma (m, one sigma,
+ * on each axis), with the numbers typed as a job has them. */
+void sb_rehearsal_fix(const struct rehearsal *r, double sigma_m, struct fix *out);
+
 /* The ground's true mean response, for a reference that is told it. */
 void sb_rehearsal_true_response(const struct rehearsal *r, struct response *out);
 
@@ -62,6 +66,8 @@ struct rehearsal_figures {
 	bool out;	      /* came out at the exit's elevation, or passed its station */
 	double outside_share; /* of the length, outside the corridor */
 	double worst_share;   /* of the corridor */
+	double inside_from;   /* share of the length from which on it stayed inside; 0 when it never left, 1
+				 when   it ended outside */
 	double exit_long_m, exit_right_m, exit_high_m;
 	bool exit_in_window;
 	int windows, broken_windows; /* window bend limit, on true headings at the survey depths */
@@ -87,5 +93,10 @@ enum rehearsal_by { BY_ADVICE, BY_AIM, BY_INFORMED };
  */
 int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
 	struct rehearsal_figures *out, struct sb_err *err);
+
+/* The same with one fix of that sigma once half of the design is behind the bit, and the correction that it
+ * proposes taken. */
+int sb_rehearsal_run_fixed(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
+	double fix_sigma_m, struct rehearsal_figures *out, struct sb_err *err);
 
 #endif

@@ -24,6 +24,9 @@ static const struct option options[] = {
 		false },
 	{ "seed", "N", "the same seed drills the same ground; 1 when left out", false },
 	{ "bores", "N", "how many bores, with seeds from N on; 1 when left out", false },
+	{ "fix", "SIGMA",
+		"one surface coil at mid-bore, so sure (one sigma, the job's unit), and the correction that it proposes taken",
+		false },
 	{ "vary", NULL, "vary the ground, the pushes and the noise from bore to bore", false },
 	{ "json", NULL, "the measured figures as JSON", false },
 	{ NULL, NULL, NULL, false },
@@ -34,6 +37,7 @@ struct asked {
 	enum rehearsal_by by;
 	int seed, bores;
 	bool vary, json;
+	double fix; /* sigma, job unit; negative: none */
 };
 
 static int parse_by(const char *text, enum rehearsal_by *by, struct sb_err *err)
@@ -49,6 +53,21 @@ static int parse_by(const char *text, enum rehearsal_by *by, struct sb_err *err)
 	return sb_fail(err, SB_USAGE, "--by '%.20s' is not advice, aim or informed.", text);
 }
 
+static int parse_fix(const struct invocation *in, struct asked *a, struct sb_err *err)
+{
+	const char *text = sb_command_value(in, "fix");
+	struct number n;
+
+	if (text == NULL)
+		return 0;
+	if (in->count)
+		return sb_fail(err, SB_USAGE, "--fix goes without JOB.bore: there a person enters fixes.");
+	if (sb_number_parse(text, &n, err) || n.value < 0)
+		return sb_fail(err, SB_USAGE, "--fix '%.20s' is not how sure a coil is, like 0.5.", text);
+	a->fix = n.value;
+	return 0;
+}
+
 static int parse_asked(const struct invocation *in, struct asked *a, struct sb_err *err)
 {
 	const char *ground = sb_command_value(in, "ground"), *by = sb_command_value(in, "by");
@@ -58,7 +77,8 @@ static int parse_asked(const struct invocation *in, struct asked *a, struct sb_e
 		.seed = 1,
 		.bores = 1,
 		.vary = sb_command_flag(in, "vary"),
-		.json = sb_command_flag(in, "json") };
+		.json = sb_command_flag(in, "json"),
+		.fix = -1 };
 	if (a->ground == NULL)
 		return sb_fail(err, SB_USAGE,
 			"--ground '%.30s' is not known: nominal, face-error, weak-soil, noisy or azimuth-bias.",
@@ -71,6 +91,8 @@ static int parse_asked(const struct invocation *in, struct asked *a, struct sb_e
 	if (sb_command_value(in, "seed") && sb_acting_whole(in, "seed", 0, 1000000000, &a->seed, err))
 		return -1;
 	if (sb_command_value(in, "bores") && sb_acting_whole(in, "bores", 1, 10000, &a->bores, err))
+		return -1;
+	if (parse_fix(in, a, err))
 		return -1;
 	return sb_command_value(in, "sheet")
 		? 0
@@ -86,6 +108,7 @@ static void put_json(struct sb_json *j, const struct frame *f, int seed, const s
 	sb_json_bool(j, "out", r->out);
 	sb_json_exact(j, "outside_share", r->outside_share);
 	sb_json_exact(j, "worst_corridor_share", r->worst_share);
+	sb_json_exact(j, "inside_from", r->inside_from);
 	sb_json_exact(j, "exit_long", r->out ? sb_frame_typed(f, r->exit_long_m) : (double)NAN);
 	sb_json_exact(j, "exit_right", r->out ? sb_frame_typed(f, r->exit_right_m) : (double)NAN);
 	sb_json_bool(j, "exit_in_window", r->exit_in_window);
@@ -118,7 +141,9 @@ static int drill(const struct job *sheet, const struct asked *a, int seed, struc
 	if (r == NULL)
 		return -1;
 	sb_job_copy(sheet, job);
-	int status = sb_rehearsal_run(r, job, s, a->by, f, err);
+	int status = a->fix < 0
+		? sb_rehearsal_run(r, job, s, a->by, f, err)
+		: sb_rehearsal_run_fixed(r, job, s, a->by, a->fix * sb_unit_metres(sheet->unit), f, err);
 	sb_rehearsal_free(r);
 	return status;
 }

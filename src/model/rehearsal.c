@@ -156,6 +156,28 @@ static void take_reading(struct rehearsal *r, double bit_md_m, struct reading *o
 		out->azimuth = sb_number_of(0, decimals);
 }
 
+void sb_rehearsal_fix(const struct rehearsal *r, double sigma_m, struct fix *out)
+{
+	double depth = fmax(r->stands[r->stand_count - 1].md_m - r->frame.sensor_to_bit_m, 0);
+	struct chance c = sb_chance_begin(r->seed, CHANCE_FIX, r->drilled);
+	struct vec3 at = rehearsal_at(r, depth).at;
+	struct number sigma = sb_number_of(sb_frame_typed(&r->frame, fmax(sigma_m, 0.001)), 4);
+	double easting, northing, elevation;
+
+	at.n += sigma_m * sb_chance_normal(&c);
+	at.e += sigma_m * sb_chance_normal(&c);
+	at.u += sigma_m * sb_chance_normal(&c);
+	sb_frame_grid(&r->frame, at, &easting, &northing, &elevation);
+	*out = (struct fix){ .kind = FIX_COIL,
+		.depth = sb_number_of(sb_frame_typed(&r->frame, depth), 3),
+		.easting = sb_number_of(easting, 3),
+		.northing = sb_number_of(northing, 3),
+		.elevation = sb_number_of(elevation, 3),
+		.sigma_along = sigma,
+		.sigma_across = sigma,
+		.sigma_up = sigma };
+}
+
 /* The length as the tally has it, where it is that. */
 static struct number length_typed(const struct rehearsal *r, double length_m)
 {

@@ -27,7 +27,7 @@ static double share_at(const struct rehearsal *r, struct vec3 at, double *statio
 /* Up to end_m, but not past the exit's station: from there on the exit window judges. */
 static void measure_corridor(const struct rehearsal *r, double end_m, struct rehearsal_figures *f)
 {
-	double station = 0, last = 0, outside = 0;
+	double station = 0, last = 0, outside = 0, left_m = 0;
 
 	for (size_t i = 0; i < r->stand_count && r->stands[i].md_m <= end_m; i++) {
 		double md = r->stands[i].md_m;
@@ -40,9 +40,11 @@ static void measure_corridor(const struct rehearsal *r, double end_m, struct reh
 			break;
 		f->worst_share = fmax(f->worst_share, share);
 		outside += share > 1 + 1e-9 ? md - last : 0;
+		left_m = share > 1 + 1e-9 ? md : left_m;
 		last = md;
 	}
 	f->outside_share = last > 0 ? outside / last : 0;
+	f->inside_from = last > 0 ? left_m / last : 0;
 }
 
 /* The true hole as a log without error would have it: attitudes at the survey depths, typed to more digits

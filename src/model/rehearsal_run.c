@@ -1,8 +1,11 @@
 /* Drilling a whole bore by simulation, and who gives the orders. */
 #include "model/rehearsal.h"
 
+#include "model/fixes.h"
 #include "model/steering.h"
 #include "rehearsal_truth.h"
+
+#include <math.h>
 
 /* A plan for the next joint: also where no plan keeps every limit, the best that can be done is followed.
  * Nobody pulls back in a measured bore. */
@@ -38,6 +41,31 @@ static struct order next_order(const struct rehearsal *r, const struct setup *se
 	return rehearsal_aim(setup, &s->path, &told, length_m);
 }
 
+/* Facts come in the order of time; who adjusts asks which came first. */
+static int64_t next_act(const struct job *job)
+{
+	return (int64_t)(job->reading_count + job->fix_count + job->adjustment_count) + 1;
+}
+
+/* One fix, and what it proposes taken: as an engineer would who trusts the coil. */
+static int fix_and_adjust(
+	const struct rehearsal *r, struct job *job, struct solution *s, double sigma_m, struct sb_err *err)
+{
+	struct adjustment a = { .taken = 0 };
+	struct fix fix;
+
+	sb_rehearsal_fix(r, sigma_m, &fix);
+	fix.fact = (struct fact){ .id = 1, .act = next_act(job), .leg = 1, .joint = sb_job_in_ground(job) };
+	sb_job_add_fix(job, &fix);
+	if (sb_solve(job, s, NULL, err))
+		return -1;
+	sb_fixes_adjustment(&s->fixes, &a);
+	a.fact = (struct fact){ .id = 1, .act = next_act(job), .leg = 1, .joint = sb_job_in_ground(job) };
+	a.taken = 1;
+	sb_job_add_adjustment(job, &a);
+	return sb_solve(job, s, NULL, err);
+}
+
 static int drill_next(
 	struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by, struct sb_err *err)
 {
@@ -49,15 +77,18 @@ static int drill_next(
 
 	sb_rehearsal_drill(r, length, order.tool_face_rad, order.slid_m, &reading);
 	reading.id = job->reading_count ? job->readings[job->reading_count - 1].id + 1 : 1;
+	reading.act = next_act(job);
 	sb_job_add_reading(job, &reading);
 	return sb_solve_joint(job, s, &changed, err);
 }
 
-int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
-	struct rehearsal_figures *out, struct sb_err *err)
+/* fix_sigma_m: negative: no fix. */
+static int run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
+	double fix_sigma_m, struct rehearsal_figures *out, struct sb_err *err)
 {
 	struct stand end;
 	double station;
+	bool fixed = fix_sigma_m < 0;
 
 	if (sb_job_in_ground(job) > 0 || r->joint_count > 0)
 		return sb_fail(
@@ -66,9 +97,27 @@ int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, e
 		return -1;
 	/* A bore that does not come out is given up a fifth past the design's length. */
 	double most = 1.2 * r->design.length_m + 30;
-	while (!rehearsal_out(r, &end, &station) && r->stands[r->stand_count - 1].md_m < most)
+	while (!rehearsal_out(r, &end, &station) && r->stands[r->stand_count - 1].md_m < most) {
 		if (drill_next(r, job, s, by, err))
 			return -1;
+		if (fixed || s->bit.deviation.station_m < r->design.length_m / 2)
+			continue;
+		fixed = true;
+		if (fix_and_adjust(r, job, s, fix_sigma_m, err))
+			return -1;
+	}
 	sb_rehearsal_measure(r, out);
 	return 0;
+}
+
+int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
+	struct rehearsal_figures *out, struct sb_err *err)
+{
+	return run(r, job, s, by, -1, out, err);
+}
+
+int sb_rehearsal_run_fixed(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
+	double fix_sigma_m, struct rehearsal_figures *out, struct sb_err *err)
+{
+	return run(r, job, s, by, fmax(fix_sigma_m, 0), out, err);
 }

@@ -51,7 +51,7 @@ struct rehearsal {
 
 /* Every use of chance has a stream of its own, so that two ways of drilling meet the same ground and the same
  * noise on one seed. */
-enum { CHANCE_VARY, CHANCE_ZONE, CHANCE_WANDER, CHANCE_FACE, CHANCE_PUSH, CHANCE_NOISE };
+enum { CHANCE_VARY, CHANCE_ZONE, CHANCE_WANDER, CHANCE_FACE, CHANCE_PUSH, CHANCE_NOISE, CHANCE_FIX };
 
 struct setup rehearsal_setup(const struct rehearsal *r);
 

@@ -15,8 +15,17 @@ gives 0 rehearse --sheet $SHEET --by aim --ground weak-soil --json
 is "$(json '$.rehearsal')" 1 'marked in JSON'
 is "$(json '$.ground')" weak-soil ground
 is "$(json_sql "SELECT group_concat(key) FROM o, json_each(j, '\$.bores[0]')")" \
-	seed,joints,clean,out,outside_share,worst_corridor_share,exit_long,exit_right,exit_in_window,windows,broken_windows,slid_share,turning_degrees \
+	seed,joints,clean,out,outside_share,worst_corridor_share,inside_from,exit_long,exit_right,exit_in_window,windows,broken_windows,slid_share,turning_degrees \
 	'members of a bore'
+
+# A bias that no reading shows leads the bore aside; one coil at mid-bore brings it home.
+gives 0 rehearse --sheet $SHEET --ground azimuth-bias --seed 4 --json
+aside=$(json '$.bores[0].exit_right')
+gives 0 rehearse --sheet $SHEET --ground azimuth-bias --seed 4 --fix 1 --json
+awk -v a="$aside" -v b="$(json '$.bores[0].exit_right')" 'BEGIN { exit !(a * a > 25 * b * b) }' ||
+	fail "with a fix the bore comes out $(json '$.bores[0].exit_right') aside, without $aside"
+gives 64 rehearse --sheet $SHEET --fix high
+gives 64 rehearse "$HERE/y.bore" --sheet $SHEET --fix 1
 
 gives 64 rehearse
 gives 64 rehearse --sheet $SHEET --ground moon
