@@ -37,7 +37,9 @@ static enum steer_status solve_eased(
 {
 	enum steer_status status = STEER_STUCK;
 
-	for (double ease = 1.3; ease < 200 && status != STEER_OPTIMAL; ease *= 2) {
+	/* An answer that there is none says how much is missing: that much more is given. */
+	for (double ease = 1.3; ease < 200 && status != STEER_OPTIMAL;
+		ease *= fmax(1.3, 1.1 * (1 + a->short_by))) {
 		sb_steering_stages(l, count, p);
 		p->end = STEER_FREE;
 		p->line_weight = 1;
@@ -64,24 +66,34 @@ static void fail_plan(const struct laying *l, const struct steer_answer *a, stru
 	out->short_by = a->short_by;
 }
 
-/* Solves for the end at `count`, tightening until the real geometry keeps the limits too. */
+/* Solves for the end at `count`, tightening until the real geometry keeps the limits too. What a quarter of a
+ * limit cannot mend is not tried; what the first answer breaks there is what stands in the way. */
 static bool make_at(struct laying *l, size_t count, struct steer_problem *p, void *work,
 	struct steer_answer *a, struct plan *out)
 {
+	const double most = 0.25;
 	size_t far = sb_steering_farthest(l), all = far < count + BEYOND ? far : count + BEYOND;
 
-	for (l->tighten = 0; l->tighten < 0.25; l->tighten += 0.08) {
-		if (solve_for(l, count, p, work, a) != STEER_OPTIMAL)
+	struct used worst = { 0, STEER_LIMIT_NONE, 0 }, first = worst;
+
+	for (l->tighten = 0; l->tighten < most; l->tighten += 0.08) {
+		enum steer_status status = solve_for(l, count, p, work, a);
+		if (status != STEER_OPTIMAL && l->tighten == 0)
 			return false;
-		struct used worst = sb_steering_lay(l, p, a, all, out);
-		a->limit = worst.limit;
-		a->stage = worst.stage;
-		a->short_by = worst.share - 1;
-		if (worst.share <= 1)
+		if (status != STEER_OPTIMAL)
+			break;
+		worst = sb_steering_lay(l, p, a, all, out);
+		if (l->tighten == 0)
+			first = worst;
+		if (worst.share <= 1 || worst.share > 1 / (1 - most))
 			break;
 	}
-	if (a->short_by > 0)
+	if (worst.share > 1) {
+		a->limit = first.limit;
+		a->stage = first.stage;
+		a->short_by = first.share - 1;
 		return false;
+	}
 	out->feasible = true;
 	out->for_exit = p->end == STEER_WINDOW;
 	out->rejoins_at_joint = out->for_exit ? 0 : find_rejoin(out, count > 2 ? count - 2 : 0);
