@@ -289,8 +289,8 @@ static void time_plans(void)
 	jobs_solve(&job, &s);
 	setup = (struct setup){ &job, &s.frame, &s.design, &s.corridor };
 	sb_steering_make(&setup, &s.path, &s.response, &plan);
-	printf("What can be done best where there is no way inside every limit, %zu joints: %.2f ms\n", plan.count,
-		plan.seconds * 1e3);
+	printf("What can be done best where there is no way inside every limit, %zu joints: %.2f ms\n",
+		plan.count, plan.seconds * 1e3);
 	best = HUGE_VAL;
 	for (int i = 0; i < 8; i++) {
 		sb_steering_withdraw(&setup, &s.path, &s.response, &w);
