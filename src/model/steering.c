@@ -38,8 +38,8 @@ static enum steer_status solve_eased(
 	enum steer_status status = STEER_STUCK;
 
 	/* An answer that there is none says how much is missing: that much more is given. */
-	for (double ease = 1.3; ease < 200 && status != STEER_OPTIMAL;
-		ease *= fmax(1.3, 1.1 * (1 + a->short_by))) {
+	for (double ease = fmax(1.3, 1.1 * (1 + a->short_by)); ease < 200 && status != STEER_OPTIMAL;
+		ease *= fmax(1.5, 1.1 * (1 + a->short_by))) {
 		sb_steering_stages(l, count, p);
 		p->end = STEER_FREE;
 		p->line_weight = 1;
