@@ -141,7 +141,7 @@ _sagbend_follow()
 	rehearse)
 		places='job'
 		flags='--vary --json --help'
-		options='--sheet --ground --by --seed --bores'
+		options='--sheet --ground --by --seed --bores --fix'
 		;;
 	# make man: end
 	esac
