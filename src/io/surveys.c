@@ -10,6 +10,7 @@
 #include "io/csv.h"
 #include "io/nearest.h"
 #include "io/standing.h"
+#include "model/azimuth.h"
 #include "model/slides.h"
 
 #include <stdlib.h>
@@ -307,6 +308,14 @@ static void check_slides(struct import *im, int line, const struct reading *r)
 		sb_csv_wrong(im->csv, line, "pushes", "%s", err.text);
 }
 
+static void check_azimuth(struct import *im, int line, const struct reading *r)
+{
+	struct sb_err err;
+
+	if (sb_azimuth_check(im->job, NULL, r, &err))
+		sb_csv_wrong(im->csv, line, "azimuth_by", "%s", err.text);
+}
+
 static void take_row(struct import *im, const struct csv_row *row)
 {
 	struct surveys *out = im->out;
@@ -329,6 +338,7 @@ static void take_row(struct import *im, const struct csv_row *row)
 	take_depth(im, row, OTHER_SURVEY, &s->depths.survey_depth);
 	take_length(im, row->line, s);
 	check_slides(im, row->line, &s->reading);
+	check_azimuth(im, row->line, &s->reading);
 }
 
 /* ---- the file ---- */

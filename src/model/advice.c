@@ -452,27 +452,9 @@ static void judge_exit(const struct setup *s, const struct bit *bit, const struc
 		d, v->value, unit, word, d, v->limit);
 }
 
-static void judge_azimuth(const struct setup *s, struct verdict *v)
-{
-	double apart;
-
-	v->limit = 0.5;
-	if (!sb_frame_azimuth_disagrees(s->job, s->frame, &apart))
-		return;
-	v->value = fabs(apart);
-	if (v->value <= v->limit + 1e-9) /* arithmetic */
-		return;
-	v->level = LEVEL_WATCH;
-	snprintf(v->text, sizeof v->text,
-		"Two ways to the bore's azimuth differ by %.2f degrees: the tool on the staked line, and declination with "
-		"convergence. Settle which holds before drilling on.",
-		v->value);
-}
-
 void sb_advice_judge(const struct setup *s, const struct bit *bit, const struct ahead *ahead, int joint,
 	struct verdict verdicts[WARNING_KINDS])
 {
 	judge_leaves(s, bit, ahead, joint, &verdicts[WARNING_LEAVES]);
 	judge_exit(s, bit, ahead, &verdicts[WARNING_EXIT]);
-	judge_azimuth(s, &verdicts[WARNING_AZIMUTH]);
 }

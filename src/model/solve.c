@@ -5,6 +5,7 @@
 
 #include "base/mem.h"
 #include "base/str.h"
+#include "model/azimuth.h"
 
 #include <string.h>
 
@@ -114,6 +115,11 @@ static void mark_acknowledged(const struct job *job, struct warning *w)
 			sb_copy(w->acknowledged_by, sizeof w->acknowledged_by, job->acknowledgements[i].who);
 			return;
 		}
+	/* a choice has a name and a reason as well */
+	const struct change *c = sb_azimuth_settled(job, w);
+	w->acknowledged = c != NULL;
+	if (c)
+		sb_copy(w->acknowledged_by, sizeof w->acknowledged_by, c->fact.who);
 }
 
 void sb_solve_acknowledged(const struct job *job, struct solution *s)
@@ -152,6 +158,7 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 
 	sb_warning_judge(setup, row, r, verdicts);
 	sb_advice_judge(setup, bit, ahead, row->joint, verdicts);
+	sb_azimuth_judge(setup, r, &verdicts[WARNING_AZIMUTH]);
 	sb_fixes_judge(setup, &s->fixes, row, false, verdicts);
 	if (response)
 		sb_response_judge(response, row->joint, &verdicts[WARNING_RESPONSE]);
@@ -186,6 +193,26 @@ static void take_fixes(const struct setup *setup, struct solution *s, int64_t be
 		return;
 	look_at_fixes(setup, s, before_act);
 	judge_fixes(setup, s);
+}
+
+/* Changes come between joints too: one may settle which way to the azimuth holds, or bring up the question.
+ */
+static void judge_changes(const struct setup *setup, struct solution *s, int64_t before_act)
+{
+	struct verdict v = { 0 };
+
+	sb_azimuth_judge_next(setup, before_act, &v);
+	take_verdict(s, WARNING_AZIMUTH, &s->path.rows[s->path.count - 1], &v);
+}
+
+static void take_changes(const struct setup *setup, struct solution *s, int64_t before_act)
+{
+	size_t seen = s->changes;
+
+	while (s->changes < setup->job->change_count && setup->job->changes[s->changes].fact.act < before_act)
+		s->changes++;
+	if (s->changes > seen)
+		judge_changes(setup, s, before_act);
 }
 
 /* The bit and how sure its place is, seen from the path's end or from a trial. */
@@ -269,11 +296,13 @@ static void withdraw(const struct setup *setup, struct solution *s, const struct
 	look_at_fixes(setup, s, leg->act);
 	rejudge(setup, s, leg->to_joint);
 	judge_fixes(setup, s);
+	judge_changes(setup, s, leg->act);
 }
 
 static void pull_back(const struct setup *setup, struct solution *s, const struct leg *leg)
 {
 	take_fixes(setup, s, leg->act);
+	take_changes(setup, s, leg->act);
 	withdraw(setup, s, leg);
 }
 
@@ -336,11 +365,13 @@ int sb_solve(const struct job *job, struct solution *out, struct sb_problems *pr
 		while (leg < job->leg_count && job->legs[leg].number <= r->leg)
 			pull_back(&setup, out, &job->legs[leg++]);
 		take_fixes(&setup, out, r->logged);
+		take_changes(&setup, out, r->logged);
 		add_joint(&setup, out, r, warning_sight(job));
 	}
 	while (leg < job->leg_count)
 		pull_back(&setup, out, &job->legs[leg++]);
 	take_fixes(&setup, out, INT64_MAX);
+	take_changes(&setup, out, INT64_MAX);
 	sb_solve_acknowledged(job, out);
 	advise(&setup, out);
 	return 0;
@@ -407,6 +438,8 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 		r.joint_length = sb_job_tally(job, sb_job_in_ground(job) + 1);
 	if (!(r.joint_length.value > 0))
 		return sb_fail(err, SB_RANGE, "A joint of length %s cannot be.", r.joint_length.text);
+	if (sb_azimuth_check(job, NULL, &r, err))
+		return -1;
 	r.leg = sb_job_leg(job);
 	memset(out, 0, sizeof *out);
 	out->row = sb_path_preview(&setup, &s->path, &r);
@@ -416,6 +449,7 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	out->budget = sb_advice_budget(&setup, &s->path, &out->row);
 	sb_warning_judge(&setup, &out->row, &r, verdicts);
 	sb_advice_judge(&setup, &out->bit, &out->ahead, out->row.joint, verdicts);
+	sb_azimuth_judge(&setup, &r, &verdicts[WARNING_AZIMUTH]);
 	sb_fixes_judge(&setup, &s->fixes, &out->row, false, verdicts);
 	preview_warnings(verdicts, out);
 	return 0;

@@ -1,6 +1,7 @@
 /* The acts of the log: joints, corrections, pulling back, words. Those on where the bore really is are in
  * acts_place.c; how an act is carried out is in deed.c. */
 #include "base/str.h"
+#include "model/azimuth.h"
 #include "model/slides.h"
 #include "store/deed.h"
 #include "store/handle.h"
@@ -46,6 +47,7 @@ int sb_store_log(struct sb_store *store, const char *who, const struct reading *
 	struct deed d = { 0 };
 
 	if (sb_deed_prepare(store, who, ACT_LOG, &d, err) || take_fields(store, r, &row, err) ||
+		sb_azimuth_check(&store->job, NULL, &row, err) ||
 		sb_deed_check_words(r->reason, SB_REMARK_TEXT, false, "The reason", err))
 		return -1;
 	sb_deed_put_words(&d, r->reason);
@@ -72,6 +74,8 @@ int sb_store_correct(
 		return sb_fail(err, SB_STATE,
 			"Reading %lld of joint %d was corrected already. Correct the newest one.",
 			(long long)reading, old->joint);
+	if (sb_azimuth_check(&store->job, old, &row, err))
+		return -1;
 	sb_deed_put_words(&d, r->reason);
 	row.id = next_reading(&store->job);
 	row.corrects = old->id;

@@ -403,7 +403,7 @@ static void kinds_and_levels_have_names(void **state)
 		assert_true(strlen(sb_warning_sorts[k].label) > 0 && strlen(sb_warning_sorts[k].help) > 0);
 		assert_int_equal(sb_warning_sorts[k].passing,
 			k == WARNING_EXIT || k == WARNING_LEAVES || k == WARNING_RESPONSE ||
-				k == WARNING_FIX || k == WARNING_NO_FIX);
+				k == WARNING_FIX || k == WARNING_NO_FIX || k == WARNING_AZIMUTH);
 	}
 	assert_int_equal(sb_warning_kind_parse("clearances", &kind), -1);
 	assert_int_equal((int)kind, WARNING_KINDS - 1);
