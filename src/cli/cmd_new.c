@@ -1,7 +1,9 @@
 /* sagbend new: a job file from a job sheet. */
+#include "base/time.h"
 #include "cli/acting.h"
 #include "cli/commands.h"
 #include "io/sheet.h"
+#include "io/site.h"
 
 #include <stdio.h>
 #include <sys/stat.h>
@@ -20,6 +22,15 @@ static void say_problems(const struct sb_problems *p)
 		sb_sheet_say(&p->list[i], &text);
 	fputs(sb_str_get(&text), stderr);
 	sb_str_clear(&text);
+}
+
+/* The sheet's figures against what is found at its place, today. A sheet is not refused for it. */
+static void look_at_place(const struct job *job, struct sb_problems *problems)
+{
+	struct site site;
+
+	sb_site_find(job, sb_time_now(), &site);
+	sb_site_warn(job, &site, problems);
 }
 
 static int check_folder(const char *sheet, struct sb_err *err)
@@ -48,6 +59,8 @@ static int run(const struct invocation *in)
 	if (sb_command_who(in, &who, &err) || check_folder(sheet, &err))
 		return sb_command_fail(&err);
 	int status = sb_sheet_read(sheet, &job, &problems);
+	if (status == 0)
+		look_at_place(&job, &problems);
 	say_problems(&problems);
 	if (status)
 		sb_fail(&err, SB_FORMAT, "The sheet has %zu error%s, listed above. Nothing was made.",
@@ -66,7 +79,9 @@ const struct command sb_cmd_new = {
 	.arguments = "JOB.bore --sheet FOLDER [--by WHO]",
 	.summary = "makes a job file from a job sheet",
 	.detail =
-		"A sheet with an error is refused as a whole, and every error in it is listed by file, line and column.",
+		"A sheet with an error is refused as a whole, and every error in it is listed by file, line and column. With coordinates on a map, "
+		"declination, convergence and scale factor are held against the magnetic model of today and the map projection; what "
+		"disagrees is a warning.",
 	.least = 1,
 	.most = 1,
 	.options = options,

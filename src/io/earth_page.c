@@ -4,6 +4,7 @@
 #include "base/time.h"
 #include "geom/angle.h"
 #include "io/json.h"
+#include "io/site.h"
 
 #include <assert.h>
 #include <math.h>
@@ -17,9 +18,6 @@
 static const char local_steel[] =
 	"The model is of the earth's core and of the map: it knows nothing of steel nearby, of iron in the ground, of "
 	"power lines, or of magnetic storms. Check it against the tool itself, away from steel.";
-
-/* How far apart two azimuths may be that are meant to be one, when the job is set up. */
-#define APART_DEGREES 0.5
 
 /* ---- for people ---- */
 
@@ -100,9 +98,11 @@ static void put_grid(struct sb_str *out, const struct earth *e)
 	put(out, "magnetic to grid", "%s; give or take %.2f", words, sb_deg(e->magnet.sigma.declination_rad));
 }
 
+static const char settle[] = ". Settle which holds before drilling";
+
 /* What the job has, held against what is found at its entry. */
 static void put_angle_of_job(
-	struct sb_str *out, const char *what, const struct number *typed, double found_rad)
+	struct sb_str *out, const char *what, const struct number *typed, double found_rad, double limit)
 {
 	double apart = fabs(sb_deg(sb_wrap_half(sb_rad(typed->value) - found_rad)));
 
@@ -110,22 +110,25 @@ static void put_angle_of_job(
 		put(out, "", "%s: none; %.2f is found at the entry", what, sb_deg(found_rad));
 	else
 		put(out, "", "%s: %s; %.2f is found at the entry, %.2f degrees apart%s", what, typed->text,
-			sb_deg(found_rad), apart,
-			apart > APART_DEGREES ? ". Settle which holds before drilling" : "");
+			sb_deg(found_rad), apart, apart > limit ? settle : "");
 }
 
 static void put_job(struct sb_str *out, const struct earth_page *page)
 {
 	const struct job *job = page->job;
 	double found = (page->points[0].grid.combined + page->points[1].grid.combined) / 2;
+	double apart = fabs(job->scale_factor.value - found);
 
 	put(out, "the job has", "these of its own, typed into its sheet; they are what it computes with");
-	put_angle_of_job(out, "declination", &job->declination, page->points[0].magnet.field.declination_rad);
-	put_angle_of_job(out, "convergence", &job->convergence, page->points[0].grid.convergence_rad);
+	put_angle_of_job(out, "declination", &job->declination, page->points[0].magnet.field.declination_rad,
+		SB_AZIMUTH_APART);
+	put_angle_of_job(out, "convergence", &job->convergence, page->points[0].grid.convergence_rad,
+		SB_SITE_CONVERGENCE_APART);
 	if (sb_number_given(&job->scale_factor))
 		put(out, "",
-			"scale factor: %s; %.8f is found, the mean of both ends: %.0f mm apart in a kilometre",
-			job->scale_factor.text, found, fabs(job->scale_factor.value - found) * 1e6);
+			"scale factor: %s; %.8f is found, the mean of both ends: %.0f mm apart in a kilometre%s",
+			job->scale_factor.text, found, apart * 1e6,
+			apart > SB_SITE_SCALE_APART ? settle : "");
 	sb_str_add(out, "\n");
 }
 

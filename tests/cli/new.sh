@@ -76,3 +76,62 @@ mkdir "$HERE/odd"
 head -c 4000 /dev/urandom >"$HERE/odd/job.ini"
 gives 65 new "$HERE/a.bore" --sheet "$HERE/odd"
 no_words
+
+# ---- the sheet's figures against its place ----
+
+# placed NAME SED...: the sample crossing with other lines in its sheet
+placed() {
+	local name=$1
+	shift
+	cp -r sample-data/kestrel-road "$HERE/$name"
+	sed -i "$@" "$HERE/$name/job.ini"
+	gives 0 new "$HERE/$name.bore" --sheet "$HERE/$name" --by Ann
+	says 'Kestrel Road, made from'
+}
+# count_warnings N: so many, each a line
+count_warnings() { is "$(grep -c warning: <<<"$ERR")" "$1" "warnings of the place"; }
+
+placed sound -e 's/^name/name/'
+no_warning
+placed north -e 's/^declination = .*/declination = 6.5/'
+warns 'job.ini, declination: warning: the job has 6.5, the model finds 4.' 'give or take 0.39' 'degrees apart. Settle which holds' \
+	'job.ini, bore_azimuth_read: warning: 32.9 as read makes 38.63 on the grid, where the line bears 36.20: 2.43 degrees apart'
+count_warnings 2
+# a sign that slipped is twice the figure
+placed sense -e 's/^convergence = .*/convergence = -0.77/'
+warns 'job.ini, convergence: warning: the job has -0.77, the map finds 0.77: 1.54 degrees apart'
+# the tool on the line does not agree either: 32.9 + 4.31 + 0.77 = 37.98
+warns '32.9 as read makes 37.98 on the grid'
+count_warnings 2
+placed inch -e 's/^convergence = .*/convergence = 0.83/'
+warns 'the job has 0.83, the map finds 0.77: 0.06 degrees apart'
+count_warnings 1
+placed near -e 's/^convergence = .*/convergence = 0.81/' -e 's/^scale_factor = .*/scale_factor = 0.99963/'
+no_warning
+placed scale -e 's/^scale_factor = .*/scale_factor = 0.99962/'
+warns 'job.ini, scale_factor: warning: the job has 0.99962, map and height make 0.999646: 26 mm apart in a kilometre'
+placed scaleless -e '/^scale_factor/d'
+warns 'the job has 1, map and height make 0.999646: 354 mm'
+# what is not in the sheet is not missed where the reference does not need it
+placed spare -e 's/^reference = .*/reference = bore/' -e '/^declination/d' -e '/^convergence/d'
+no_warning
+
+# Coordinates that the map does not have, or not in this unit: said with what was found, and the job is made.
+placed zone -e 's/^crs = .*/crs = EPSG:32755/'
+warns 'job.ini, declination' 'job.ini, convergence: warning: the job has 0.77, the map finds -0.42'
+placed sea -e 's/^crs = .*/crs = EPSG:2193/'
+warns 'job.ini, crs: warning: ' "The job's entry: " 'far outside the area' 'were held against nothing'
+count_warnings 1
+placed feet -e 's/^crs = .*/crs = EPSG:2278/'
+warns 'The job is in metres, but EPSG:2278' 'were held against nothing'
+placed globe -e 's/^crs = .*/crs = EPSG:4326/'
+warns 'latitude and longitude, not a grid'
+
+# Without the table of systems it is said once, and goes on. A local job asks for nothing.
+export PROJ_DATA=/nonexistent PROJ_LIB=/nonexistent
+placed bare -e 's/^name/name/'
+warns 'proj-data' 'were held against nothing'
+count_warnings 1
+gives 0 path "$HERE/bare.bore" --csv
+gives 0 new "$HERE/local.bore" --sheet "$HERE/sheet" --by Ann
+no_warning
