@@ -175,8 +175,14 @@ struct job {
 	/* [azimuth] */
 	enum reference reference;
 	struct number declination, convergence, bore_azimuth_read, scale_factor;
+	struct number site_field, site_dip; /* in the tool's unit; degrees below level */
 	/* [tool] */
 	struct number sensor_to_bit, tool_face_offset, azimuth_correction;
+	char sensor_axes[24];				  /* geom/axes.h */
+	int gravity_unit, field_unit;			  /* of sb_gravity_units, sb_field_units */
+	struct number site_gravity;			  /* in the tool's unit */
+	struct number gravity_gate, field_gate, dip_gate; /* share; nT; degrees */
+	struct number gravity_bias_x, gravity_bias_y, field_bias_x, field_bias_y; /* the tool's units */
 	struct number sigma_inclination, sigma_azimuth, sigma_depth, bias_inclination, bias_azimuth;
 	enum projection projection;
 	/* [survey] */

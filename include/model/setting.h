@@ -11,6 +11,7 @@ enum setting_type {
 	SETTING_NUMBER,
 	SETTING_PLACE,	/* E, N, elevation */
 	SETTING_CHOICE, /* one of `choices`, into an enum */
+	SETTING_AXES,	/* a tool's axes (geom/axes.h) */
 };
 
 struct setting {

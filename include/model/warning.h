@@ -23,6 +23,7 @@ enum warning_kind {
 	WARNING_RESPONSE, /* the ground does not answer as ordered */
 	WARNING_FIX,	  /* an independent fix does not agree */
 	WARNING_NO_FIX,	  /* no independent fix for N joints */
+	WARNING_FIELD,	  /* gravity, field or dip is not what it must be here */
 	WARNING_KINDS
 };
 

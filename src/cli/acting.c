@@ -23,6 +23,31 @@ int sb_acting_read(const struct invocation *in, struct sb_store **store, struct 
 	return sb_store_open(in->positional[0], STORE_READ, "", store, err);
 }
 
+/* --gravity x,y,z: the three components at once, each as if it had its own option. */
+static int take_vector(const struct invocation *in, const char *what, struct reading *r, struct sb_err *err)
+{
+	static const char *const axes[] = { "x", "y", "z" };
+	const char *typed = sb_command_value(in, what);
+	char text[120], name[16];
+	int count = 0;
+
+	if (typed == NULL)
+		return 0;
+	if (!sb_copy(text, sizeof text, typed))
+		return sb_fail(err, SB_USAGE, "--%s is too long.", what);
+	for (char *from = text, *part; (part = strsep(&from, ",")) != NULL; count++) {
+		if (count == 3)
+			break;
+		snprintf(name, sizeof name, "%s_%s", what, axes[count]);
+		if (sb_row_field_put(sb_row_field(name), r, INCLINE_DOWN, part, err))
+			return sb_fail_within(err, "--%s: ", what);
+	}
+	return count == 3
+		? 0
+		: sb_fail(err, SB_USAGE,
+			  "--%s takes three numbers with decimal points and commas between: x,y,z.", what);
+}
+
 int sb_acting_fields(const struct invocation *in, enum incline incline, struct reading *r, struct sb_err *err)
 {
 	for (size_t i = 0; i < sb_row_field_count; i++) {
@@ -30,7 +55,7 @@ int sb_acting_fields(const struct invocation *in, enum incline incline, struct r
 		if (typed && sb_row_field_put(&sb_row_fields[i], r, incline, typed, err))
 			return -1;
 	}
-	return 0;
+	return take_vector(in, "gravity", r, err) || take_vector(in, "field", r, err) ? -1 : 0;
 }
 
 int sb_acting_reason(

@@ -5,12 +5,20 @@
 #include "cli/commands.h"
 #include "io/json.h"
 #include "io/rows.h"
+#include "model/sixaxis.h"
 #include "model/slides.h"
 
 #include <stdio.h>
 #include <string.h>
 
+#define OPTION_VECTORS \
+	{ "gravity", "X,Y,Z", "gravity along the tool's three axes, in the tool's unit", false }, \
+	{ \
+		"field", "X,Y,Z", "magnetic field along them, likewise", false \
+	}
+
 static const struct option log_options[] = {
+	OPTION_VECTORS,
 	{ "no-reading", NULL, "the joint was drilled and no reading taken: the path is carried over it",
 		false },
 	{ "bit-depth", "VALUE", "bit depth as read on the rig, to be held against the sum of the joints",
@@ -67,6 +75,9 @@ static int take_reading(
 		return -1;
 	if (!sb_number_given(&r->joint_length))
 		r->joint_length = sb_job_tally(job, sb_job_in_ground(job) + 1);
+	struct job now = sb_frame_settings(job, NULL);
+	if (sb_sixaxis_fill(&now, r, err))
+		return -1;
 	if (without && (sb_number_given(&r->inclination) || sb_number_given(&r->azimuth)))
 		return sb_fail(err, SB_USAGE, "--no-reading goes without --inclination and --azimuth.");
 	if (!without && !sb_reading_taken(r))
@@ -168,6 +179,7 @@ const struct command sb_cmd_log = {
 /* ---- whatif ---- */
 
 static const struct option whatif_options[] = {
+	OPTION_VECTORS,
 	{ "json", NULL, "the row and its warnings as JSON", false },
 	OPTION_END,
 };
@@ -229,6 +241,7 @@ const struct command sb_cmd_whatif = {
 /* ---- correct ---- */
 
 static const struct option correct_options[] = {
+	OPTION_VECTORS,
 	{ "joint", "N", "the joint to put right", false },
 	{ "leg", "N", "the leg that it was drilled in; the present path when left out", false },
 	{ "reason", "TEXT", "why", false },
@@ -263,6 +276,23 @@ static void say_slips(const struct job *job, const struct reading *old, const st
 	say_suspicions(found, sb_blunder_look_again(job, old, r, found));
 }
 
+/* Other vectors say other angles, where none are typed with them: as the tool of then showed them. */
+static int work_out_again(const struct invocation *in, const struct job *job, const struct reading *old,
+	struct reading *r, struct sb_err *err)
+{
+	static const char *const follow[] = { "inclination", "azimuth", "total-gravity", "total-field",
+		"dip" };
+
+	if (sb_command_value(in, "gravity") == NULL && sb_command_value(in, "field") == NULL)
+		return 0;
+	for (size_t i = 0; i < sizeof follow / sizeof *follow; i++)
+		if (sb_command_value(in, follow[i]) == NULL &&
+			sb_row_field_put(sb_row_field(follow[i]), r, job->incline, "", err))
+			return -1;
+	struct job then = sb_frame_settings(job, old);
+	return sb_sixaxis_fill(&then, r, err);
+}
+
 static int correct_it(
 	const struct invocation *in, struct sb_store *store, const char *who, int joint, struct sb_err *err)
 {
@@ -281,7 +311,8 @@ static int correct_it(
 		return sb_fail(err, SB_STATE, "Joint %d is not in the log.", joint);
 	struct reading r = *old;
 	if (sb_acting_reason(in, true, r.reason, err) || sb_acting_fields(in, job->incline, &r, err) ||
-		check_changes(in, old, &r, err) || sb_slides_check(&r, err))
+		work_out_again(in, job, old, &r, err) || check_changes(in, old, &r, err) ||
+		sb_slides_check(&r, err))
 		return -1;
 	say_slips(job, old, &r);
 	return sb_store_correct(store, who, old->id, &r, err);

@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge import path check ahead handover export verify backup compute earth rehearse'
+	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge import path check ahead handover export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -36,17 +36,17 @@ _sagbend_follow()
 	log)
 		places='job'
 		flags='--no-reading --json --help'
-		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --bit-depth --survey-depth --joint --reason --by'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --gravity --field --bit-depth --survey-depth --joint --reason --by'
 		;;
 	whatif)
 		places='job'
 		flags='--json --help'
-		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --gravity --field'
 		;;
 	correct)
 		places='job'
 		flags='--json --help'
-		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --joint --leg --reason --by'
+		options='--joint-length --inclination --azimuth --tool-face --slid --thrust --torque --flow --standpipe --annular --returns --started --ended --remarks --azimuth-by --pushes --total-gravity --total-field --dip --gravity-x --gravity-y --gravity-z --field-x --field-y --field-z --gravity --field --joint --leg --reason --by'
 		;;
 	withdraw)
 		places='job'
@@ -138,6 +138,11 @@ _sagbend_follow()
 		flags='--json --help'
 		options='--crs --at --latitude --longitude --height --height-unit --date'
 		;;
+	roll-test)
+		places='csv'
+		flags='--json --help'
+		options='--axes'
+		;;
 	rehearse)
 		places='job'
 		flags='--vary --json --help'
@@ -164,7 +169,7 @@ _sagbend_value()
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field' ;;
 	compute:--inclination) words='down level grade' ;;
 	earth:--height-unit) words='m ft ftUS' ;;
 	rehearse:--sheet) folders=yes ;;

@@ -26,6 +26,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_backup,
 	&sb_cmd_compute,
 	&sb_cmd_earth,
+	&sb_cmd_roll_test,
 	&sb_cmd_rehearse,
 };
 const size_t sb_command_count = sizeof sb_commands / sizeof sb_commands[0];

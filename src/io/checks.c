@@ -65,6 +65,10 @@ static const char *ok_words(const struct job *job, enum warning_kind kind)
 		if (!sb_number_given(&job->fix_every))
 			return "Not judged: the sheet asks for none.";
 		break;
+	case WARNING_FIELD:
+		if (!sb_number_given(&job->site_field) && !sb_number_given(&job->site_dip))
+			return "Not judged: the sheet has no field for the site.";
+		break;
 	case WARNING_FIX:
 	case WARNING_RESPONSE:
 	case WARNING_BLUNDER:

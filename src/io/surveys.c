@@ -11,6 +11,7 @@
 #include "io/nearest.h"
 #include "io/standing.h"
 #include "model/azimuth.h"
+#include "model/sixaxis.h"
 #include "model/slides.h"
 
 #include <stdlib.h>
@@ -105,6 +106,18 @@ static void look_at_stranger(struct import *im, const char *file, const char *na
 		sb_problems_add(im->problems, 1, file, 0, name, "the column '%.40s' is not used.", name);
 }
 
+/* All six components have a column: the angles follow from them. */
+static bool has_vectors(const struct import *im)
+{
+	static const char *const six[] = { "gravity_x", "gravity_y", "gravity_z", "field_x", "field_y",
+		"field_z" };
+
+	for (size_t i = 0; i < 6; i++)
+		if (sb_csv_find(im->csv, six[i]) < 0)
+			return false;
+	return true;
+}
+
 static bool map_columns(struct import *im, const char *file)
 {
 	size_t before = im->problems->errors;
@@ -118,7 +131,7 @@ static bool map_columns(struct import *im, const char *file)
 			!is_passed_over(sb_csv_column(im->csv, i)))
 			look_at_stranger(im, file, sb_csv_column(im->csv, i));
 	static const char *const angles[] = { "inclination", "azimuth" };
-	for (size_t i = 0; i < 2; i++)
+	for (size_t i = 0; i < 2 && !has_vectors(im); i++)
 		if (sb_csv_find(im->csv, angles[i]) < 0)
 			sb_csv_wrong(im->csv, 0, angles[i],
 				"the column '%s' is missing. Every row of surveys has one.", angles[i]);
@@ -168,6 +181,13 @@ static bool is_skipped(struct import *im, const struct csv_row *row)
 	return true;
 }
 
+static bool cell_is_blank(const struct import *im, const struct csv_row *row, const char *column)
+{
+	int at = sb_csv_find(im->csv, column);
+
+	return at < 0 || is_blank(row->cells[at]);
+}
+
 static void take_fields(struct import *im, const struct csv_row *row, struct reading *r)
 {
 	struct sb_err err;
@@ -183,8 +203,15 @@ static void take_fields(struct import *im, const struct csv_row *row, struct rea
 			    f, r, im->job->incline, f->type == FIELD_TEXT ? sb_csv_text(cell) : cell, &err))
 			sb_csv_wrong(im->csv, row->line, f->name, "%s", err.text);
 	}
-	int inclination = sb_csv_find(im->csv, "inclination"), azimuth = sb_csv_find(im->csv, "azimuth");
-	bool none[2] = { is_blank(row->cells[inclination]), is_blank(row->cells[azimuth]) };
+	if (sb_sixaxis_any(r)) {
+		struct job now = sb_frame_settings(im->job, NULL);
+		if (sb_sixaxis_fill(&now, r, &err))
+			sb_csv_wrong(im->csv, row->line, "gravity_x", "%s", err.text);
+		return;
+	}
+	bool none[2] = { cell_is_blank(im, row, "inclination"), cell_is_blank(im, row, "azimuth") };
+	if (none[1] && r->azimuth_by == AZIMUTH_BY_HOLD)
+		return;
 	if (none[0] != none[1])
 		sb_csv_wrong(im->csv, row->line, none[0] ? "inclination" : "azimuth",
 			"the other angle is given, this one is not. A joint without a reading has neither.");

@@ -4,6 +4,7 @@
 
 #include "base/mem.h"
 #include "base/str.h"
+#include "geom/axes.h"
 
 #include <assert.h>
 #include <math.h>
@@ -41,6 +42,10 @@ const struct setting sb_settings[] = {
 		"grid north from true north, positive when grid north lies east; grid = true - convergence" },
 	{ "azimuth", "bore_azimuth_read", SETTING_NUMBER, JOB(bore_azimuth_read), NULL, 0, 0, 360, NULL,
 		"degrees", "what the tool read, laid on the staked centreline of the first tangent" },
+	{ "azimuth", "total_field", SETTING_NUMBER, JOB(site_field), NULL, 0, 0, 1e7, NULL, "the tool's unit",
+		"total magnetic field that a reading must show here: read on the site away from steel, or of the field model (`earth`); left out: no gate" },
+	{ "azimuth", "dip", SETTING_NUMBER, JOB(site_dip), NULL, 0, -90, 90, NULL, "degrees",
+		"dip of the field below level, likewise" },
 	{ "azimuth", "scale_factor", SETTING_NUMBER, JOB(scale_factor), NULL, 0, 0.9, 1.1, "1", "",
 		"combined factor: grid distance = ground distance x this" },
 	{ "tool", "sensor_to_bit", SETTING_NUMBER, JOB(sensor_to_bit), NULL, 1, 0, 1000, NULL, "length",
@@ -49,6 +54,28 @@ const struct setting sb_settings[] = {
 		"degrees", "added to a tool face as shown to make it one from high side" },
 	{ "tool", "azimuth_correction", SETTING_NUMBER, JOB(azimuth_correction), NULL, 0, -180, 180, NULL,
 		"degrees", "added to every azimuth as read, before declination" },
+	{ "tool", "sensor_axes", SETTING_AXES, JOB(sensor_axes), NULL, 0, 0, 0, "x y z", "",
+		"which of the tool's axes point to its mark, square to it on the right, and ahead along the hole, like -y x z; with up behind them when gravity is shown as the push upwards" },
+	{ "tool", "gravity_unit", SETTING_CHOICE, JOB(gravity_unit), "g|mg|m/s2|ft/s2|Gal|mGal", 0, 0, 0, "g",
+		"", "what the tool shows gravity in" },
+	{ "tool", "field_unit", SETTING_CHOICE, JOB(field_unit), "nT|uT|mT|T|mG|G", 0, 0, 0, "nT", "",
+		"what the tool shows the magnetic field in" },
+	{ "tool", "total_gravity", SETTING_NUMBER, JOB(site_gravity), NULL, 0, 0, 1e7, NULL,
+		"the tool's unit", "total gravity that a reading must show here; left out: one g" },
+	{ "tool", "gravity_gate", SETTING_NUMBER, JOB(gravity_gate), NULL, 0, 0, 1, "0.005", "",
+		"by how large a share total gravity may be off (common practice, no source; equator and pole differ by 0.005)" },
+	{ "tool", "field_gate", SETTING_NUMBER, JOB(field_gate), NULL, 0, 0, 1e5, "300", "nT",
+		"by how much total field may be off (300 nT is the trade's usual gate)" },
+	{ "tool", "dip_gate", SETTING_NUMBER, JOB(dip_gate), NULL, 0, 0, 90, "0.3", "degrees",
+		"by how much dip may be off (0.3 degrees is the trade's usual gate)" },
+	{ "tool", "gravity_bias_x", SETTING_NUMBER, JOB(gravity_bias_x), NULL, 0, -1e7, 1e7, NULL,
+		"the tool's unit", "taken off gravity x as our axes have it: of a roll test" },
+	{ "tool", "gravity_bias_y", SETTING_NUMBER, JOB(gravity_bias_y), NULL, 0, -1e7, 1e7, NULL,
+		"the tool's unit", "likewise, y" },
+	{ "tool", "field_bias_x", SETTING_NUMBER, JOB(field_bias_x), NULL, 0, -1e7, 1e7, NULL,
+		"the tool's unit", "likewise, of the field" },
+	{ "tool", "field_bias_y", SETTING_NUMBER, JOB(field_bias_y), NULL, 0, -1e7, 1e7, NULL,
+		"the tool's unit", "likewise, y" },
 	{ "tool", "sigma_inclination", SETTING_NUMBER, JOB(sigma_inclination), NULL, 0, 0, 45, "0.1",
 		"degrees", "one sigma of the noise of one reading (0.1 is common practice, no source)" },
 	{ "tool", "sigma_azimuth", SETTING_NUMBER, JOB(sigma_azimuth), NULL, 0, 0, 45, "0.3", "degrees",
@@ -263,11 +290,27 @@ static int put_place(const struct setting *s, struct place *to, const char *text
 	return 0;
 }
 
+/* Kept in the one way of writing them, so that two sheets that mean the same say the same. */
+static int put_axes(char *to, size_t size, const char *text, struct sb_err *err)
+{
+	struct sensor_axes axes;
+	char plain[AXES_TEXT];
+
+	enum axes_status status = sb_axes_parse(text, &axes);
+	if (status != AXES_OK)
+		return sb_fail(err, SB_FORMAT, "'%.40s' %s.", text, sb_axes_fault(status));
+	sb_axes_text(&axes, plain);
+	sb_copy(to, size, plain);
+	return 0;
+}
+
 int sb_setting_put(const struct setting *s, struct job *job, const char *text, struct sb_err *err)
 {
 	char *to = (char *)job + s->offset;
 
 	switch (s->type) {
+	case SETTING_AXES:
+		return put_axes(to, s->size, text, err);
 	case SETTING_TEXT:
 		if (*text == '\0')
 			return sb_fail(err, SB_FORMAT, "nothing is written here. It should say %s.", s->help);
@@ -303,6 +346,7 @@ bool sb_setting_get(const struct setting *s, const struct job *job, char *text, 
 	const char *from = (const char *)job + s->offset;
 
 	switch (s->type) {
+	case SETTING_AXES:
 	case SETTING_TEXT:
 		sb_copy(text, size, from);
 		return *from != '\0';

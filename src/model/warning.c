@@ -3,6 +3,7 @@
 
 #include "base/str.h"
 #include "geom/angle.h"
+#include "model/sixaxis.h"
 #include "model/uncertainty.h"
 
 #include <math.h>
@@ -30,6 +31,8 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 		"an independent fix further from the path than both claim together" },
 	[WARNING_NO_FIX] = { "no-fix", "no independent fix", 1,
 		"how many joints were drilled since the last independent fix" },
+	[WARNING_FIELD] = { "magnetic-field", "magnetic field", 0,
+		"gravity, field or dip of a reading beyond the gates of the sheet: steel near, moved while read, axes, units" },
 };
 
 static const char *const level_words[] = { "ok", "watch", "breach" };
@@ -195,11 +198,38 @@ static void judge_blunder(const struct row *row, const struct reading *r, struct
 		row->joint, r->reason, r->who);
 }
 
+/* An azimuth that was read otherwise, or carried on, does not hang on the field. */
+static void judge_field(const struct setup *s, const struct reading *r, struct verdict *v)
+{
+	struct sixaxis_verdict six;
+
+	if (r == NULL ||
+		(!sb_number_given(&r->total_field) && !sb_number_given(&r->dip) &&
+			!sb_number_given(&r->total_gravity)))
+		return;
+	struct job then = sb_frame_settings(s->job, r);
+	if (!sb_sixaxis_judge(&then, r, &six) || six.field.cause == CAUSE_NONE)
+		return;
+	bool steel = six.field.cause == CAUSE_STEEL;
+	if (steel && r->azimuth_by != AZIMUTH_BY_TOOL)
+		return;
+	v->level = LEVEL_WATCH;
+	v->value = isnan(six.field.field_off_nt) ? 0 : six.field.field_off_nt;
+	v->limit = then.field_gate.value;
+	if (steel && !isnan(six.may_turn_rad))
+		snprintf(v->text, sizeof v->text,
+			"Field off by %.0f nT, dip by %.1f deg, gravity right: steel likely near, and the azimuth off by %.1f deg or so. Read it again; if it stays, take it by gyro or coil, or hold the heading (azimuth by).",
+			six.field.field_off_nt, sb_deg(six.field.dip_off_rad), sb_deg(six.may_turn_rad));
+	else
+		sb_copy(v->text, sizeof v->text, six.field.text);
+}
+
 void sb_warning_judge(const struct setup *s, const struct row *row, const struct reading *r,
 	struct verdict verdicts[WARNING_KINDS])
 {
 	judge_missing(s, row, &verdicts[WARNING_MISSING]);
 	judge_blunder(row, r, &verdicts[WARNING_BLUNDER]);
+	judge_field(s, r, &verdicts[WARNING_FIELD]);
 	if (!row->on_path)
 		return;
 	if (row->joint > 0)

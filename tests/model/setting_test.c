@@ -51,7 +51,10 @@ static void an_empty_job_has_the_presets(void **state)
 {
 	static const struct {
 		const char *section, *key, *text;
-	} presets[] = { { "azimuth", "scale_factor", "1" }, { "tool", "sigma_inclination", "0.1" },
+	} presets[] = { { "azimuth", "scale_factor", "1" }, { "tool", "sensor_axes", "x y z" },
+		{ "tool", "gravity_unit", "g" }, { "tool", "field_unit", "nT" },
+		{ "tool", "gravity_gate", "0.005" }, { "tool", "field_gate", "300" },
+		{ "tool", "dip_gate", "0.3" }, { "tool", "sigma_inclination", "0.1" },
 		{ "tool", "sigma_azimuth", "0.3" }, { "tool", "bias_inclination", "0.1" },
 		{ "tool", "bias_azimuth", "0.3" }, { "tool", "projection", "hold" },
 		{ "survey", "course", "arc" }, { "uncertainty", "declination", "0.26" },
@@ -92,6 +95,9 @@ static void written(const struct setting *s, char *text, size_t size)
 		return;
 	case SETTING_PLACE:
 		snprintf(text, size, "655412.30, 1566208.70, 38.50");
+		return;
+	case SETTING_AXES:
+		snprintf(text, size, "-y x z");
 		return;
 	case SETTING_CHOICE:
 		break;
