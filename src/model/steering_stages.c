@@ -8,6 +8,7 @@
  */
 #include "steering_parts.h"
 
+#include "base/str.h"
 #include "geom/angle.h"
 
 #include <string.h>
@@ -86,12 +87,34 @@ static double turn_limit(const struct laying *l, double length_m, const struct n
 				       : HUGE_VAL;
 }
 
-/* The limit with its margin, but never less than the design itself needs. */
-static double with_margin(const struct laying *l, double limit, double design)
+/* The limit with its margin, but never less than is needed in any case. */
+static double with_margin(const struct laying *l, double limit, double needed)
 {
 	double share = bend_margin * (1 - l->tighten);
 
-	return fmin(limit, fmax(limit * share, design * 1.02));
+	return fmin(limit, fmax(limit * share, needed * 1.02));
+}
+
+/* What a window needs in any case: what the design turns in it, and by the sum what was turned in the ground
+ * already too, which no joint to come takes back. */
+static double window_need(const struct steer_problem *p, int k)
+{
+	const struct steer_stage *s = &p->stages[k];
+	struct steer_pair ends = { 0, 0 };
+	double sum = 0;
+
+	for (int i = s->window_part > 0 ? s->window_from - 1 : s->window_from; i <= k; i++) {
+		double part = i < s->window_from ? s->window_part : 1;
+		struct steer_pair turn = { 0, 0 };
+		if (i >= 0)
+			turn = p->stages[i].design;
+		else if (p->by_sum && (size_t)(-1 - i) < p->past_count)
+			turn = p->past[-1 - i];
+		ends.up += part * turn.up;
+		ends.right += part * turn.right;
+		sum += part * sb_steering_size(turn);
+	}
+	return p->by_sum ? sum : sb_steering_size(ends);
 }
 
 static void set_window(const struct laying *l, struct steer_problem *p, size_t k)
@@ -102,7 +125,6 @@ static void set_window(const struct laying *l, struct steer_problem *p, size_t k
 	bool by_length = sb_number_given(&job->window_length);
 	double want = by_length ? sb_frame_metres(l->setup->frame, job->window_length.value) : HUGE_VAL;
 	int joints = by_length ? STEER_PAST : (int)job->window_joints.value;
-	struct steer_pair sum = { 0, 0 };
 	int i = (int)k, first = -l->joint;
 
 	s->window_limit = HUGE_VAL;
@@ -116,14 +138,10 @@ static void set_window(const struct laying *l, struct steer_problem *p, size_t k
 			break;
 		}
 		length += one;
-		if (i >= 0) {
-			sum.up += p->stages[i].design.up;
-			sum.right += p->stages[i].design.right;
-		}
 	}
 	s->window_from = i + 1;
 	s->window_limit = with_margin(l, length / sb_frame_metres(l->setup->frame, job->window_minimum.value),
-		sb_steering_size(sum));
+		window_need(p, (int)k));
 }
 
 /* The corridor at a joint's end. A bore that is outside, or nearly, gets a funnel that brings it in: what it
@@ -156,6 +174,28 @@ static void set_corridor(const struct laying *l, struct steer_stage *s, int k)
 	s->left = side_limit(l, c.left_m, left, k);
 }
 
+static struct vec3 obstacle_at(const struct frame *f, const struct obstacle_point *o)
+{
+	return sb_frame_ground(f, o->easting.value, o->northing.value, o->elevation.value);
+}
+
+/* The place on obstacle i that is nearest to a point. Rows of one name make a line, and each row stands for
+ * the stretch to the next. */
+static struct vec3 obstacle_nearest(const struct laying *l, size_t i, struct vec3 to)
+{
+	const struct job *job = l->setup->job;
+	struct vec3 at = obstacle_at(l->setup->frame, &job->obstacles[i]);
+	size_t next = i + 1;
+
+	while (next < job->obstacle_count && !sb_same(job->obstacles[next].name, job->obstacles[i].name))
+		next++;
+	if (next == job->obstacle_count)
+		return at;
+	struct vec3 along = sb_vec3_sub(obstacle_at(l->setup->frame, &job->obstacles[next]), at);
+	double square = sb_vec3_dot(along, along), share = sb_vec3_dot(sb_vec3_sub(to, at), along);
+	return sb_vec3_add(at, sb_vec3_scale(along, square > 0 ? fmin(fmax(share / square, 0), 1) : 0));
+}
+
 /* Keeps the hole on the design's side of an obstacle near this station: a plane square to the way from
  * obstacle to design. */
 static void set_planes(const struct laying *l, struct steer_stage *s, int k)
@@ -166,9 +206,8 @@ static void set_planes(const struct laying *l, struct steer_stage *s, int k)
 
 	for (size_t i = 0; i < job->obstacle_count && s->plane_count < 2; i++) {
 		const struct obstacle_point *o = &job->obstacles[i];
-		struct vec3 place =
-			sb_frame_ground(f, o->easting.value, o->northing.value, o->elevation.value);
-		struct deviation d = sb_deviation(l->setup->design, place, NULL, at->station_m);
+		struct deviation d =
+			sb_deviation(l->setup->design, obstacle_nearest(l, i, at->at), NULL, at->station_m);
 		double keep =
 			sb_frame_metres(f, o->diameter.value) / 2 + sb_frame_metres(f, o->clearance.value);
 		double apart = hypot(d.offset_m, d.height_m);
@@ -251,9 +290,9 @@ void sb_steering_stages(const struct laying *l, size_t count, struct steer_probl
 		sb_wrap_half(l->heading.azi_rad - l->places[0].azi_rad) * sin(l->heading.inc_rad) };
 	p->turn_weight = 3000;
 	p->line_weight = 1;
+	set_past(l, p);
 	for (size_t k = 0; k < count + BEYOND && k < SIGHT; k++)
 		set_stage(l, p, k);
-	set_past(l, p);
 	if (l->to_exit && (int)count >= l->to_exit)
 		set_exit(l, p);
 }

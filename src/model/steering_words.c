@@ -45,9 +45,11 @@ void sb_steering_explain(const struct laying *l, struct plan *out)
 void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96])
 {
 	const char *unit = sb_unit_short(setup->job->unit);
-	double slid = sb_frame_typed(setup->frame, j->slid_m),
-	       rest = sb_frame_typed(setup->frame, j->length_m - j->slid_m);
 	int decimals = setup->job->unit == UNIT_M ? 1 : 0;
+	/* Rounded first, so that what is called out adds up to the joint. */
+	double parts = decimals ? 10 : 1,
+	       slid = round(sb_frame_typed(setup->frame, j->slid_m) * parts) / parts,
+	       rest = round(sb_frame_typed(setup->frame, j->length_m) * parts) / parts - slid;
 	char way[40], rotate[32] = "";
 
 	if (!(j->slid_m > 0)) {
@@ -61,7 +63,7 @@ void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bo
 	} else {
 		snprintf(way, sizeof way, "tool face %.0f deg", fmod(round(degrees), 360));
 	}
-	if (rest >= (decimals ? 0.05 : 0.5))
+	if (rest > 0.5 / parts)
 		snprintf(rotate, sizeof rotate, ", rotate %.*f %s", decimals, rest, unit);
 	snprintf(text, 96, "slide %.*f %s at %s%s", decimals, slid, unit, way, rotate);
 }

@@ -151,12 +151,12 @@ static double farthest_offset(int count, double length, double radius)
 {
 	struct steer_problem p;
 	struct steer_answer a;
-	double low = 0, high = 100;
+	double low = 0, high = 20;
 
 	plain_problem(&p, (size_t)count, length, 1, STEER_LINE);
 	for (int k = 0; k < count; k++)
 		p.stages[k].joint_limit = length / radius;
-	for (int n = 0; n < 30; n++) {
+	for (int n = 0; n < 16; n++) {
 		p.start.right = (low + high) / 2;
 		*(sb_steer_feasible(&p, work, &a) == STEER_OPTIMAL ? &low : &high) = p.start.right;
 	}
