@@ -32,7 +32,7 @@ bool sb_courses_words(const struct job *job, const struct frame *f, const struct
 	add(job, f, shift->station_m, "ahead", "short", text);
 	if (text[0] != '\0')
 		return true;
-	snprintf(text, SB_COURSES_TEXT, "nowhere else");
+	snprintf(text, SB_COURSES_TEXT, "the same place");
 	return false;
 }
 
@@ -49,9 +49,10 @@ bool sb_courses_say(const struct job *job, const struct solution *s, struct sb_s
 		return job->course == COURSE_BY_SLIDES;
 	}
 	struct path_shift shift = sb_path_shift(&s->design, job->course, sb_solution_last_on_path(s));
-	sb_courses_words(job, &s->frame, &shift, words);
-	sb_str_add(out, "Slides put the bit %s, beside arcs between readings; %s are the record.", words,
-		record);
+	bool apart = sb_courses_words(job, &s->frame, &shift, words);
+	sb_str_add(out,
+		"Laid through its slides the bore ends %s%s arcs between readings; %s are the record.",
+		apart ? words : "in the same place as by", apart ? " of where it does by" : "", record);
 	if (arcs > 0)
 		sb_str_add(out, " Without slides written down, so arcs in both: %zu course%s.", arcs,
 			arcs == 1 ? "" : "s");

@@ -29,7 +29,7 @@ gives 0 path "$JOB" --csv
 about "$(cell 4 22)" 0 0.002 "early and late together"
 # In words.
 gives 0 path "$JOB"
-says 'Slides put the bit' 'beside arcs between readings; arcs are the'
+says 'Laid through its slides the bore ends' 'arcs are the record'
 
 # Where slides are the record, positions are its positions; bends stay those of the readings.
 mkdir "$HERE/slides"
@@ -56,7 +56,7 @@ slide --azimuth 3 --slid 2
 gives 0 path "$JOB" --csv
 is "$(cell 4 22)" '' "shift where the tool face is missing"
 gives 0 path "$JOB"
-says 'arcs in both: 1 course.'
+says 'both: 1 course.'
 
 # What cannot be is refused, by every door, and nothing is logged.
 refuses 65 "push 1 ends at 12, past the end of the joint, which is 10 long" log "$JOB" --by driller --inclination 90 \
