@@ -19,7 +19,6 @@
 #include "handover_parts.h"
 
 #define FIXED_LINES 19 /* all parts but edits, notes and what is open */
-#define NEXT_JOINTS 5
 #define LABEL 9
 #define ITEMS 32
 
@@ -515,39 +514,18 @@ static void put_fix(struct page *p)
 
 /* ---- 9: the next joints ---- */
 
-/* Where the sensor will be after each of the next joints, gone along the design line, and its heading there.
- */
 static void put_next(struct page *p)
 {
-	const struct row *last = sb_solution_last(p->s);
-	double station = sb_solution_last_on_path(p->s)->deviation.station_m,
-	       ahead = last->bit_md_m - p->s->frame.sensor_to_bit_m -
-		sb_solution_last_on_path(p->s)->survey_md_m;
-	char joints[80] = "", inclinations[80] = "", azimuths[80] = "";
+	struct next_joints n;
 
-	for (int i = 1; i <= NEXT_JOINTS; i++) {
-		size_t used = strlen(joints);
-		struct design_place here = sb_design_at(&p->s->design, station);
-		ahead += sb_frame_metres(&p->s->frame, sb_job_tally(p->job, last->joint + i).value);
-		station += fmax(ahead, 0) * sin(here.inc_rad);
-		if (ahead > 0)
-			ahead = 0;
-		if (station > p->s->design.length_m)
-			break;
-		struct design_place place = sb_design_at(&p->s->design, station);
-		snprintf(joints + used, sizeof joints - used, "%8d", last->joint + i);
-		snprintf(inclinations + used, sizeof inclinations - used, "%8.1f",
-			sb_frame_inc_typed(&p->s->frame, place.inc_rad));
-		snprintf(azimuths + used, sizeof azimuths - used, "%8.1f",
-			sb_frame_azi_typed(&p->s->frame, place.azi_rad));
-	}
-	if (joints[0] == '\0') {
+	next_take(p->job, p->s, &n);
+	if (n.joints[0] == '\0') {
 		put(p, "next", "no joint before the exit");
 		return;
 	}
-	put(p, "next", "joint      %s", joints);
-	put(p, "", "inclination%s  (design)", inclinations);
-	put(p, "", "azimuth    %s  (design)", azimuths);
+	put(p, "next", "joint      %s", n.joints);
+	put(p, "", "inclination%s  (%s)", n.inclinations, n.planned ? "plan" : "design");
+	put(p, "", "azimuth    %s  (%s)", n.azimuths, n.planned ? "plan" : "design");
 }
 
 static void put_caution(struct page *p)

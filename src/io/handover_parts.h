@@ -1,4 +1,4 @@
-/* Between the two files of the handover: the figures of a shift, and the page. */
+/* Between the files of the handover: the figures of a shift, the next joints, and the page. */
 #ifndef SB_SRC_IO_HANDOVER_PARTS_H
 #define SB_SRC_IO_HANDOVER_PARTS_H
 
@@ -38,6 +38,14 @@ struct shift {
 };
 
 void shift_take(const struct job *job, const struct solution *s, int64_t now_ms, struct shift *out);
+/* The next joints as columns of figures: where each shall head at its end. From the plan where there is one,
+ * else where the design heads at the sensor. joints "": none is left before the exit. */
+struct next_joints {
+	bool planned;
+	char joints[80], inclinations[80], azimuths[80];
+};
+void next_take(const struct job *job, const struct solution *s, struct next_joints *out);
+
 /* Whether something at that time belongs to the shift. */
 bool shift_holds(const struct shift *t, int64_t at_ms);
 
