@@ -31,6 +31,18 @@ static int take_try(const struct invocation *in, struct number *face, struct num
 	return 0;
 }
 
+static int fits(const struct job *job, const struct number *slid, struct sb_err *err)
+{
+	int joint = sb_job_in_ground(job) + 1;
+	struct number length = sb_job_tally(job, joint);
+
+	if (sb_number_given(slid) && slid->value > length.value)
+		return sb_fail(err, SB_RANGE,
+			"--slid %s: joint %d is %s %s long, and no more of it can be slid.", slid->text,
+			joint, length.text, sb_unit_short(job->unit));
+	return 0;
+}
+
 static int run(const struct invocation *in)
 {
 	struct number face = { 0 }, slid = { 0 };
@@ -44,6 +56,10 @@ static int run(const struct invocation *in)
 		return sb_command_fail(&err);
 	const struct job *job = sb_store_job(store);
 	const struct solution *s = sb_store_solution(store);
+	if (fits(job, &slid, &err)) {
+		sb_store_close(store);
+		return sb_command_fail(&err);
+	}
 	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
 	if (sb_number_given(&slid))
 		sb_steering_try(&setup, &s->path, &s->response, sb_rad(face.value),

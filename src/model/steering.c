@@ -11,14 +11,14 @@
 
 #include <string.h>
 
-/* Where the answer is on the line and tangent to it: within a twentieth of a metre and of a degree and a
- * half. */
-static int find_rejoin(const struct plan *out, size_t from)
+/* Where the answer is on the line and tangent to it: within half a foot and a degree and a half. */
+static int find_rejoin(const struct plan *out)
 {
-	for (size_t k = from; k < out->count; k++) {
-		const struct plan_joint *j = &out->joints[k];
-		if (hypot(j->deviation.height_m, j->deviation.offset_m) < 0.15)
-			return j->joint;
+	for (size_t k = 0; k < out->count; k++) {
+		const struct deviation *d = &out->joints[k].deviation;
+		if (hypot(d->height_m, d->offset_m) < 0.15 &&
+			hypot(d->inc_off_rad, d->azi_off_rad) < sb_rad(1.5))
+			return out->joints[k].joint;
 	}
 	return 0;
 }
@@ -96,7 +96,7 @@ static bool make_at(struct laying *l, size_t count, struct steer_problem *p, voi
 	}
 	out->feasible = true;
 	out->for_exit = p->end == STEER_WINDOW;
-	out->rejoins_at_joint = out->for_exit ? 0 : find_rejoin(out, count > 2 ? count - 2 : 0);
+	out->rejoins_at_joint = out->for_exit ? 0 : find_rejoin(out);
 	return true;
 }
 

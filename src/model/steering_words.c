@@ -16,6 +16,14 @@ const char *sb_steering_limit_word(enum steer_limit limit)
 	return words[limit];
 }
 
+static bool slides(const struct plan *plan)
+{
+	for (size_t k = 0; k < plan->count; k++)
+		if (plan->joints[k].slid_m > 0)
+			return true;
+	return false;
+}
+
 void sb_steering_explain(const struct laying *l, struct plan *out)
 {
 	const struct plan_joint *first = &out->joints[0];
@@ -37,6 +45,9 @@ void sb_steering_explain(const struct laying *l, struct plan *out)
 	char then[64] = "too little to steer for";
 	if (out->rejoins_at_joint)
 		snprintf(then, sizeof then, "back on the line at joint %d", out->rejoins_at_joint);
+	else if (slides(out))
+		snprintf(then, sizeof then, "nearly back on the line by joint %d",
+			out->joints[out->count - 1].joint);
 	snprintf(out->words, sizeof out->words, "%s: the bit is %.1f %s %s and %.1f %s %s; %s.",
 		first->slid_m > 0 ? "Turn" : "Hold", fabs(height), unit, height >= 0 ? "high" : "low",
 		fabs(offset), unit, offset >= 0 ? "right" : "left", then);

@@ -104,7 +104,7 @@ static void a_bore_on_its_line_is_left_alone(void **state)
 		assert_true(isnan(plan.joints[k].tool_face_rad));
 	}
 	assert_string_equal(
-		plan.words, "Hold: the bit is 0.0 ft high and 0.0 ft right; back on the line at joint 6.");
+		plan.words, "Hold: the bit is 0.0 ft high and 0.0 ft right; back on the line at joint 5.");
 }
 
 static void left_and_right_high_and_low_are_alike(void **state)
