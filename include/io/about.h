@@ -23,7 +23,7 @@ struct about_line {
 	const char *key;
 	char text[SB_ABOUT_TEXT];
 };
-#define SB_ABOUT_LINES 40
+#define SB_ABOUT_LINES 50
 
 /* Fills the lines that there is something to say in; returns how many. */
 size_t sb_about_lines(const struct job *job, const struct about *a, struct about_line out[SB_ABOUT_LINES]);

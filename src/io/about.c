@@ -6,6 +6,7 @@
 #include "base/str.h"
 #include "base/time.h"
 #include "io/courses.h"
+#include "io/links.h"
 #include "model/frame.h"
 
 #include <math.h>
@@ -121,6 +122,36 @@ static void add_uncertainty(struct lines *l, const struct job *job)
 		job->judge == JUDGE_MEAN ? "computed position" : "chance of being outside");
 }
 
+/* What the lines above say holds as the job began; these say what came since, and from which joint on. Each
+ * act is one line, the oldest first; where there are too many the oldest are counted alone. */
+static void add_changes(struct lines *l, const struct job *job)
+{
+	static const char *const keys[] = { "change_1", "change_2", "change_3", "change_4", "change_5",
+		"change_6", "change_7", "change_8" };
+	enum { MOST = sizeof keys / sizeof *keys };
+	const struct change *acts[MOST];
+	size_t count = sb_links_acts(job, acts, MOST), shown = count < MOST ? count : MOST;
+	char day[SB_TIME_TEXT];
+
+	if (count == 0)
+		return;
+	add(l, "changes",
+		"%zu since the job began: azimuth, instrument and uncertainty stand here as it began, and each joint has what "
+		"held for it%s",
+		count, count > MOST ? "; the newest 8 follow, the job file's history has all" : "");
+	for (size_t i = 0; i < shown; i++) {
+		const struct fact *f = &acts[shown - 1 - i]->fact;
+		sb_time_day(f->at_ms, day);
+		add(l, keys[i], "after joint %d by %s on %s: %s", f->joint, f->who, day, f->words);
+	}
+	struct frame first, now;
+	if (sb_frame_init(job, &first, NULL) == 0) {
+		sb_frame_for(job, &first, NULL, &now);
+		add(l, "azimuth_to_grid_now", "%.4f degrees are added to an azimuth that is read now",
+			now.azimuth_turn_rad * (180 / 3.14159265358979323846));
+	}
+}
+
 /* A path that was corrected by independent fixes must say so wherever it goes. */
 static void add_correction(struct lines *l, const struct job *job)
 {
@@ -198,6 +229,7 @@ size_t sb_about_lines(const struct job *job, const struct about *a, struct about
 	add_correction(&l, job);
 	add_instrument(&l, job);
 	add_uncertainty(&l, job);
+	add_changes(&l, job);
 	add_bend(&l, job);
 	add(&l, "signs",
 		"offset: right positive, looking from entry to exit; height: above the design line positive; "

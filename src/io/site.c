@@ -199,7 +199,7 @@ void sb_site_compare(
 	const struct job *as, const struct frame *f, const struct site *s, struct comparison out[HELD_COUNT])
 {
 	static const char *const labels[HELD_COUNT] = { "declination", "convergence", "scale factor",
-		"tool on the line", "and by what is found" };
+		"tool on the line", "line, as found" };
 	static const char *const keys[HELD_COUNT] = { "declination", "convergence", "scale_factor",
 		"bore_azimuth_read", "bore_azimuth_read" };
 

@@ -5,6 +5,7 @@
 #include "base/time.h"
 #include "geom/angle.h"
 #include "io/courses.h"
+#include "io/links.h"
 #include "model/slides.h"
 #include "ui/answers.h"
 #include "ui/app.h"
@@ -14,6 +15,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 struct looking {
 	int64_t reading;
@@ -212,6 +214,19 @@ static int draw_warnings(const struct view *v, const struct row *row, struct cel
 	return at;
 }
 
+/* The settings that were others than the sheet's when it was read. */
+static int draw_changed(const struct view *v, const struct reading *r, struct cells *out, int row)
+{
+	struct sb_str lines = { 0 };
+
+	sb_links_changed(v->job, r, &lines);
+	char *rest = lines.text;
+	for (char *one; rest && (one = strsep(&rest, "\n")) != NULL;)
+		row = line(out, row, "read with", one);
+	sb_str_clear(&lines);
+	return row;
+}
+
 static bool on_present_path(const struct solution *s, const struct reading *r, const struct row *solved)
 {
 	return solved && (size_t)r->joint < s->path.count && solved == &s->path.rows[r->joint];
@@ -233,6 +248,7 @@ static int draw_lines(const void *context, struct cells *out, int row)
 	row = draw_fields(v, r, out, row);
 	row = draw_who(r, out, row);
 	row = draw_before(v, r, out, row);
+	row = draw_changed(v, r, out, row);
 	if (solved == NULL)
 		return row;
 	row = draw_computed(v, solved, out, row);

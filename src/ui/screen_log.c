@@ -4,6 +4,7 @@
 #include "base/str.h"
 #include "ui/answers.h"
 #include "ui/app.h"
+#include "ui/azimuth.h"
 #include "ui/fixes.h"
 #include "ui/key.h"
 #include "ui/log.h"
@@ -282,6 +283,11 @@ static enum follow fixes(struct view *v)
 	return sb_app_open(v, &sb_screen_fixes, NULL);
 }
 
+static enum follow azimuth(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_azimuth, NULL);
+}
+
 /* In the order of need: at 80 columns the footer has room for those down to the shift. What Enter does stands
  * above the footer. */
 static const struct action log_actions[] = {
@@ -363,6 +369,10 @@ static const struct action log_actions[] = {
 		.help = "Readings taken again, here or on the way out: what they say of the noise and of the azimuth.",
 		.act = repeat,
 		.writes = true },
+	{ .name = "azimuth",
+		.keys = "K",
+		.help = "How a reading becomes an azimuth on the grid; what map, model and staked line say of it; another tool.",
+		.act = azimuth },
 	{ .name = "reach",
 		.keys = "Z",
 		.label = "nearer",

@@ -1,6 +1,7 @@
 /* The list of screens, the one that a job opens with first. A new screen is entered here. */
 #include "ui/screens.h"
 
+#include "ui/azimuth.h"
 #include "ui/fixes.h"
 #include "ui/help.h"
 #include "ui/log.h"
@@ -18,6 +19,8 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_warnings,
 	&sb_screen_fixes,
 	&sb_screen_fix,
+	&sb_screen_azimuth,
+	&sb_screen_change,
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_prompt,

@@ -32,3 +32,7 @@ refuses 65 'not a number' change "$JOB" --set azimuth.declination=east --reason 
 refuses 65 'the next joint is 5' change "$JOB" --set azimuth.declination=4 --from-joint 6 --reason x --by Bea
 refuses 65 'needs declination' change "$JOB" --set azimuth.reference=magnetic --reason x --by Bea
 is "$(sql "$JOB" 'SELECT count(*) FROM settings_changed')" 3 "changes after all that"
+
+# What is exported says what changed, and what is added to an azimuth now.
+gives 0 export "$JOB" csv
+says 'change_1' 'tool azimuth_correction 5' 'from joint 4 on: new tool' 'change_2' azimuth_to_grid_now '2 since the job began'

@@ -2,6 +2,8 @@
  * that no key of any table was left out by all of them.
  *
  * start KIND [JOINTS] [words]   KIND: plain, curved, graded, rehearsal; so many joints near the design
+ *     placed       curved on a map, whose tool read the staked line 2.27 degrees beside the chain
+ *     unmapped     the same on a map that no table has
  *     breach       five joints, the last of them bend too tightly
  *     drifting     five joints that go low until the corridor is neared
  *     redrilled    two joints pulled back, one drilled again
@@ -104,6 +106,21 @@ static void rehearsal(struct job *job)
 	must(sb_rehearsal_mark(job, sb_rehearsal_scenario("nominal"), 7, &err), &err);
 }
 
+/* At 45.1 north and 6.5 east of UTM zone 32: convergence -1.80 and scale 1.000092 are found, so the job's
+ * -1.20 and 0.9996 do not fit, and its declination of 3.40 does. */
+static void placed(struct job *job)
+{
+	jobs_curved(job);
+	jobs_set(job, "control", "crs", "EPSG:25832");
+	jobs_set(job, "azimuth", "bore_azimuth_read", "30.0");
+}
+
+static void unmapped(struct job *job)
+{
+	placed(job);
+	jobs_set(job, "control", "crs", "EPSG:999999");
+}
+
 static bool word_in(const char *words, const char *word)
 {
 	const char *found = strstr(words, word);
@@ -125,6 +142,8 @@ static void make_job(const char *words)
 		word_in(words, "curved")	      ? jobs_curved
 			: word_in(words, "graded")    ? jobs_graded
 			: word_in(words, "rehearsal") ? rehearsal
+			: word_in(words, "placed")    ? placed
+			: word_in(words, "unmapped")  ? unmapped
 						      : jobs_plain,
 		atoi(words + strcspn(words, "0123456789")));
 	must(sb_store_open(world.files.job, STORE_WRITE, "Ida", &store, &err), &err);
