@@ -331,7 +331,8 @@ static void order_end(const struct answers *a, int room, char text[96])
 	char full[64], half[64];
 
 	if (joint == 0) {
-		sb_copy(text, 96, guess ? "for the exit, by guess" : "for the exit");
+		snprintf(text, 96, "%s%s", a->plan->for_exit ? "for the exit" : "not onto the line yet",
+			guess ? ", by guess" : "");
 		return;
 	}
 	snprintf(full, sizeof full, "on line at joint %d%s", joint, guess ? ", by guess" : "");
@@ -349,7 +350,7 @@ static void draw_order(const struct answers *a, struct cells *out, int row)
 
 	if (plan == NULL || !plan->known || plan->count == 0) {
 		sb_cells_text(out, row, column, STYLE_DIM,
-			plan == NULL ? "for what is logged, not for what is tried" : "none: past the exit");
+			plan == NULL ? "none for what is tried" : "none: past the exit");
 		return;
 	}
 	if (!plan->feasible) {
@@ -363,7 +364,7 @@ static void draw_order(const struct answers *a, struct cells *out, int row)
 		return;
 	}
 	sb_steering_order(&setup, &plan->joints[0], a->job->face_as == FACE_CLOCK, order);
-	column = part(out, row, column, STYLE_STRONG, order);
+	column = part(out, row, column, a->trial ? STYLE_TRIAL : STYLE_STRONG, order);
 	order_end(a, out->columns - column - 1, text);
 	sb_cells_text(out, row, column, STYLE_DIM, text);
 }

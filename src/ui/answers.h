@@ -20,7 +20,7 @@ struct answers {
 	const struct budget *budget;
 	const struct warning *warnings; /* those that hold */
 	size_t warning_count;
-	const struct plan *plan;	     /* what to do next; NULL while a reading is tried */
+	const struct plan *plan;	     /* what to do next; NULL: none for what is tried */
 	const struct withdrawal *withdrawal; /* where to pull back to when the plan is not feasible */
 	bool trial;
 };

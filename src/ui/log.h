@@ -30,6 +30,9 @@ struct log_state {
 	struct pictures pictures;
 	struct plan plan; /* made when the job changes */
 	struct withdrawal withdrawal;
+	bool followed; /* what would follow from the reading that is tried is known: */
+	struct plan then;
+	struct withdrawal then_back;
 	struct plan pinned;
 	bool pinned_known;
 };
@@ -90,6 +93,8 @@ void sb_log_warning_draw(const struct view *v, struct cells *out);
 
 /* What to do next: made anew when the job changes, not when a frame is drawn. */
 void sb_log_plan(struct view *v);
+/* The plan that would follow from a reading, as if it were logged. */
+void sb_log_plan_then(struct view *v, const struct reading *r);
 enum follow sb_log_drill(struct view *v); /* an act: of rehearsals alone */
 
 extern const struct screen sb_screen_log, sb_screen_steering, sb_screen_more, sb_screen_held,

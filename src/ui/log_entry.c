@@ -136,6 +136,9 @@ static void preview(struct view *v)
 
 	s->known = sb_log_reading(v, true, &r, NULL) == 0 && sb_reading_taken(&r) &&
 		sb_solve_preview(v->job, v->solution, &r, &s->preview, NULL) == 0;
+	s->followed = false;
+	if (s->known && s->trial)
+		sb_log_plan_then(v, &r);
 }
 
 void sb_log_trial(struct view *v, bool on)

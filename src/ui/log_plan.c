@@ -7,17 +7,42 @@
 #include <math.h>
 #include <string.h>
 
+static void plan(const struct job *job, const struct solution *s, struct plan *out, struct withdrawal *back)
+{
+	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+
+	sb_steering_make(&setup, &s->path, &s->response, out);
+	memset(back, 0, sizeof *back);
+	if (out->known && !out->feasible)
+		sb_steering_withdraw(&setup, &s->path, &s->response, back);
+}
+
 /* What to do next, made when the job changes and not when a frame is drawn. */
 void sb_log_plan(struct view *v)
 {
 	struct log_state *s = v->state;
-	const struct solution *solution = v->solution;
-	struct setup setup = { v->job, &solution->frame, &solution->design, &solution->corridor };
 
-	sb_steering_make(&setup, &solution->path, &solution->response, &s->plan);
-	memset(&s->withdrawal, 0, sizeof s->withdrawal);
-	if (s->plan.known && !s->plan.feasible)
-		sb_steering_withdraw(&setup, &solution->path, &solution->response, &s->withdrawal);
+	plan(v->job, v->solution, &s->plan, &s->withdrawal);
+}
+
+/* Solved from the start, so that it is to the last bit the plan that logging the reading would bring; a
+ * thousand joints take some hundredths of a second, and nobody drills as many. */
+void sb_log_plan_then(struct view *v, const struct reading *r)
+{
+	struct log_state *s = v->state;
+	struct job job;
+	struct solution solution = { 0 };
+	struct reading logged = *r;
+
+	sb_job_copy(v->job, &job);
+	logged.id = job.reading_count ? job.readings[job.reading_count - 1].id + 1 : 1;
+	logged.act = INT64_MAX; /* after every change and fix so far */
+	sb_job_add_reading(&job, &logged);
+	s->followed = sb_solve(&job, &solution, NULL, NULL) == 0;
+	if (s->followed)
+		plan(&job, &solution, &s->then, &s->then_back);
+	sb_solution_clear(&solution);
+	sb_job_clear(&job);
 }
 
 /* The next joint of a rehearsal: drilled by simulation with the order that is typed, or else the plan's. The

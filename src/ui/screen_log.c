@@ -101,9 +101,9 @@ static void log_draw(const struct view *v, struct cells *out)
 		tried ? sb_answers_trial(v->job, v->solution, tried) : sb_answers_now(v->job, v->solution);
 	int row = 0;
 
-	a.plan = tried ? NULL : &s->plan;
-	a.withdrawal = &s->withdrawal;
-	s->pictures.plan = tried ? NULL : &s->plan;
+	a.plan = !tried ? &s->plan : s->followed ? &s->then : NULL;
+	a.withdrawal = tried ? &s->then_back : &s->withdrawal;
+	s->pictures.plan = a.plan;
 	s->pictures.pinned = s->pinned_known ? &s->pinned : NULL;
 	struct cells part = next_part(out, &row, r.answers);
 	sb_answers_draw(&a, v->glyphs, &part);
