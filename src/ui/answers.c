@@ -323,10 +323,10 @@ static void draw_next(const struct answers *a, struct cells *out, int row)
 	sb_cells_text(out, row, column, a->ahead->leaves_held ? STYLE_PLAIN : STYLE_DIM, text);
 }
 
-/* Where the order leads, and whether it is a guess: nothing was learnt yet of what this ground gives. */
+/* Where the order leads, and whether it is a guess. */
 static void order_end(const struct answers *a, int room, char text[96])
 {
-	bool guess = a->solution->response.slides == 0;
+	bool guess = a->guess;
 	int joint = a->plan->rejoins_at_joint;
 	char full[64], half[64];
 

@@ -22,6 +22,7 @@ struct answers {
 	size_t warning_count;
 	const struct plan *plan;	     /* what to do next; NULL: none for what is tried */
 	const struct withdrawal *withdrawal; /* where to pull back to when the plan is not feasible */
+	bool guess;			     /* nothing was learnt yet of what this ground gives */
 	bool trial;
 };
 

@@ -33,6 +33,7 @@ struct log_state {
 	bool followed; /* what would follow from the reading that is tried is known: */
 	struct plan then;
 	struct withdrawal then_back;
+	size_t then_slides; /* that it was learnt from */
 	struct plan pinned;
 	bool pinned_known;
 };

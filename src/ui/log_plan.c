@@ -41,6 +41,7 @@ void sb_log_plan_then(struct view *v, const struct reading *r)
 	s->followed = sb_solve(&job, &solution, NULL, NULL) == 0;
 	if (s->followed)
 		plan(&job, &solution, &s->then, &s->then_back);
+	s->then_slides = solution.response.slides;
 	sb_solution_clear(&solution);
 	sb_job_clear(&job);
 }

@@ -103,6 +103,7 @@ static void log_draw(const struct view *v, struct cells *out)
 
 	a.plan = !tried ? &s->plan : s->followed ? &s->then : NULL;
 	a.withdrawal = tried ? &s->then_back : &s->withdrawal;
+	a.guess = (tried ? s->then_slides : v->solution->response.slides) == 0;
 	s->pictures.plan = a.plan;
 	s->pictures.pinned = s->pinned_known ? &s->pinned : NULL;
 	struct cells part = next_part(out, &row, r.answers);
