@@ -207,7 +207,6 @@ static int tell_trial(
 static int run_whatif(const struct invocation *in)
 {
 	struct sb_store *store = NULL;
-	struct suspicion found[SB_SUSPICIONS];
 	struct preview preview;
 	struct sb_err err = { 0 };
 	struct reading r;
@@ -219,8 +218,11 @@ static int run_whatif(const struct invocation *in)
 	int status = take_reading(in, job, &r, &err);
 	if (status == 0)
 		status = sb_solve_preview(job, s, &r, &preview, &err);
-	if (status == 0)
-		say_suspicions(found, sb_blunder_look(job, s, &r, NULL, found));
+	if (status == 0) {
+		struct suspicion found[SB_SUSPICIONS] = { 0 };
+		size_t count = sb_blunder_look(job, s, &r, NULL, found);
+		say_suspicions(found, count);
+	}
 	status = status ? sb_command_fail(&err) : tell_trial(in, job, s, &preview);
 	sb_store_close(store);
 	return status;
@@ -271,9 +273,10 @@ static int check_changes(
 /* A correction can be mistyped too. It has its reason, so it is not held; it can be corrected again. */
 static void say_slips(const struct job *job, const struct reading *old, const struct reading *r)
 {
-	struct suspicion found[SB_SUSPICIONS];
+	struct suspicion found[SB_SUSPICIONS] = { 0 };
+	size_t count = sb_blunder_look_again(job, old, r, found);
 
-	say_suspicions(found, sb_blunder_look_again(job, old, r, found));
+	say_suspicions(found, count);
 }
 
 /* Other vectors say other angles, where none are typed with them: as the tool of then showed them. */

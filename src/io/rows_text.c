@@ -102,9 +102,9 @@ static void take_text(void *data, const struct row *row, const struct path_cell 
 static void put_courses(const struct job *job, const struct solution *s, struct sb_str *out)
 {
 	struct sb_str text = { 0 };
-	size_t column = 0;
 
 	if (sb_courses_say(job, s, &text)) {
+		size_t column = 0;
 		char *rest = text.text;
 		for (char *word; (word = strsep(&rest, " ")) != NULL; column += strlen(word)) {
 			bool fits = column > 0 && column + 1 + strlen(word) <= 80;

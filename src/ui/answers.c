@@ -179,7 +179,7 @@ static void draw_doubt(const struct answers *a, struct cells *out, int row)
 	const char *unit = sb_unit_short(a->job->unit);
 	int column = begin(out, row, a, "give or take"), room = out->columns - 1;
 	double factor = s->uncertainty.line_factor;
-	char text[96], chance[16], full[48], word[16];
+	char text[96], chance[16], full[48];
 
 	if (!a->bit->known)
 		return;
@@ -191,8 +191,10 @@ static void draw_doubt(const struct answers *a, struct cells *out, int row)
 	column = part(out, row, column, STYLE_STRONG, text);
 	snprintf(text, sizeof text, "(%s %%)", a->job->confidence.text);
 	column = part(out, row, column, STYLE_DIM, text);
-	if (a->job->judge == JUDGE_CONFIDENCE)
+	if (a->job->judge == JUDGE_CONFIDENCE) {
+		char word[16];
 		room = verdict_words(out, a->bit->level, word) - 1;
+	}
 	chance_words(a->bit->outside, chance);
 	snprintf(full, sizeof full, "%s chance outside", chance);
 	pick((const char *const[]){ full, chance, NULL }, room - column, text);
