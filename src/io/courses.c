@@ -32,7 +32,7 @@ bool sb_courses_words(const struct job *job, const struct frame *f, const struct
 	add(job, f, shift->station_m, "ahead", "short", text);
 	if (text[0] != '\0')
 		return true;
-	snprintf(text, SB_COURSES_TEXT, "the same place");
+	snprintf(text, SB_COURSES_TEXT, "nothing");
 	return false;
 }
 

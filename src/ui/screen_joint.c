@@ -171,10 +171,14 @@ static int draw_slides(const struct view *v, const struct row *row, struct cells
 	course.slides.shifted = row->slides.shift;
 	struct path_shift one = sb_path_shift(&v->solution->design, v->job->course, &course);
 	struct path_shift so_far = sb_path_shift(&v->solution->design, v->job->course, row);
-	sb_courses_words(v->job, f, &one, own);
-	sb_courses_words(v->job, f, &so_far, all);
-	snprintf(text, sizeof text, "%s by this course, %s so far, beside the arcs; %s are the record", own,
-		all, v->job->course == COURSE_BY_SLIDES ? "slides" : "arcs");
+	const char *record = v->job->course == COURSE_BY_SLIDES ? "slides" : "arcs";
+	bool apart = sb_courses_words(v->job, f, &one, own);
+	apart |= sb_courses_words(v->job, f, &so_far, all);
+	if (apart)
+		snprintf(text, sizeof text,
+			"%s by this course, %s so far, beside the arcs; %s are the record", own, all, record);
+	else
+		snprintf(text, sizeof text, "in the same place as by arcs; %s are the record", record);
 	return line(out, at, "by slides", text);
 }
 
