@@ -14,6 +14,9 @@ promised() {
 		bend_budget.degrees bend_budget.up bend_budget.down bend_budget.left bend_budget.right; do
 		[ -n "$(json "\$.$path")" ] || fail "$1: no $path"
 	done
+	# and no others: nothing that is another at the next call, as the time it took
+	is "$(json_names '$')" unit,bit,corridor,bend_budget,response,plan,withdraw "$1: members"
+	is "$(json_names '$.plan')" feasible,rejoins_at_joint,for_exit,limit,short_by,words,joints "$1: members of the plan"
 	is "$(json_sql "SELECT json_type(j, '\$.corridor.leaves_at_joint') IN ('integer', 'null') AND
 		json_type(j, '\$.plan.feasible') IN ('true', 'false') AND
 		json_type(j, '\$.plan.rejoins_at_joint') IN ('integer', 'null') AND
@@ -44,6 +47,9 @@ for sample in tern-slough kestrel-road; do
 		gives 0 ahead "$HERE/part.bore" --json
 		no_warning
 		promised "$sample after $joints joints" $((joints + 1))
+		cp "$HERE/.out" "$HERE/first.json"
+		gives 0 ahead "$HERE/part.bore" --json
+		cmp -s "$HERE/.out" "$HERE/first.json" || fail "$sample after $joints joints: another answer when asked again"
 		gives 0 ahead "$HERE/part.bore"
 		no_warning
 		says 'ground   ' 'why      '
@@ -117,6 +123,7 @@ is "$(json '$.plan.feasible') $(json '$.plan.rejoins_at_joint')" '0 ' "no way"
 [ "$(json '$.withdraw.joints')" -gt 0 ] || fail "no joint to pull back to"
 is "$(json_sql "SELECT json_extract(j, '\$.withdraw.joints') + json_extract(j, '\$.withdraw.to_joint') FROM o")" 3 "joints that stay and go"
 is "$(json '$.withdraw.plan.feasible')" 1 "the plan from there"
+is "$(json_names '$.withdraw')" joints,to_joint,plan "members of a withdrawal"
 is "$(json_sql "SELECT json_extract(j, '\$.withdraw.plan.joints[0].joint') - json_extract(j, '\$.withdraw.to_joint') FROM o")" 1 "its first joint"
 back=$(json '$.withdraw.to_joint')
 gives 0 ahead "$HERE/lost.bore"

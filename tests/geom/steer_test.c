@@ -140,6 +140,25 @@ static void mirror_problem(struct steer_problem *p)
 	p->end_right = left;
 }
 
+/* Short ones, so that there can be many: of 5 joints at most, whatever their limits leave. */
+static void in_thousands_of_problems_it_is_never_stuck(void **state)
+{
+	struct steer_problem p;
+	struct steer_answer a;
+	int solved = 0;
+
+	(void)state;
+	for (uint64_t seed = 1; seed <= 3000; seed++) {
+		struct random r = { seed * 15485863 };
+		random_problem(&r, 5, &p);
+		enum steer_status status = sb_steer_solve(&p, work, &a);
+		if (status != STEER_OPTIMAL && status != STEER_INFEASIBLE)
+			fail_msg("seed %d: status %d", (int)seed, (int)status);
+		solved += status == STEER_OPTIMAL;
+	}
+	assert_true(solved > 1000 && solved < 2500);
+}
+
 static void the_mirror_image_has_the_mirrored_answer(void **state)
 {
 	struct steer_problem p;
@@ -376,6 +395,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_answer_is_a_hole_inside_every_limit_that_slides_no_more_than_it_must),
 		cmocka_unit_test(the_first_phase_alone_says_the_same),
+		cmocka_unit_test(in_thousands_of_problems_it_is_never_stuck),
 		cmocka_unit_test(the_mirror_image_has_the_mirrored_answer),
 		cmocka_unit_test(bends_in_the_ground_count_in_the_window),
 		cmocka_unit_test(the_part_of_a_joint_that_a_window_reaches_into_counts_in_its_share),
