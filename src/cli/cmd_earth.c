@@ -201,6 +201,11 @@ static int run(const struct invocation *in)
 		return sb_command_fail(&err);
 	page.ms = w.ms;
 	int failed = find(in, &w, &store, &crs, &page, &err);
+	struct job as = { 0 }; /* with what holds now; borrows all its lists */
+	if (!failed && page.job) {
+		as = sb_frame_settings(page.job, NULL);
+		page.job = &as;
+	}
 	if (!failed)
 		(sb_command_flag(in, "json") ? sb_earth_json : sb_earth_text)(&page, &text);
 	sb_crs_close(crs);

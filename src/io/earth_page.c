@@ -113,13 +113,27 @@ static void put_angle_of_job(
 			sb_deg(found_rad), apart, apart > limit ? settle : "");
 }
 
+static void put_line_of_job(struct sb_str *out, const struct job *job)
+{
+	struct comparison all[HELD_COUNT];
+	struct frame f;
+
+	if (sb_frame_init(job, &f, NULL))
+		return;
+	sb_site_compare(job, &f, NULL, all);
+	if (all[HELD_LINE].known)
+		put(out, "", "tool on the line: %s%s", all[HELD_LINE].words,
+			all[HELD_LINE].level == LEVEL_OK ? "" : settle);
+}
+
 static void put_job(struct sb_str *out, const struct earth_page *page)
 {
 	const struct job *job = page->job;
 	double found = (page->points[0].grid.combined + page->points[1].grid.combined) / 2;
 	double apart = fabs(job->scale_factor.value - found);
 
-	put(out, "the job has", "these of its own, typed into its sheet; they are what it computes with");
+	put(out, "the job has",
+		"these of its own, of its sheet or changed since; they are what it computes with");
 	put_angle_of_job(out, "declination", &job->declination, page->points[0].magnet.field.declination_rad,
 		SB_AZIMUTH_APART);
 	put_angle_of_job(out, "convergence", &job->convergence, page->points[0].grid.convergence_rad,
@@ -129,6 +143,7 @@ static void put_job(struct sb_str *out, const struct earth_page *page)
 			"scale factor: %s; %.8f is found, the mean of both ends: %.0f mm apart in a kilometre%s",
 			job->scale_factor.text, found, apart * 1e6,
 			apart > SB_SITE_SCALE_APART ? settle : "");
+	put_line_of_job(out, job);
 	sb_str_add(out, "\n");
 }
 

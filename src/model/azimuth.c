@@ -30,8 +30,12 @@ static bool is_reference(const struct change *c)
 /* One of the figures that the two ways are made of. */
 static bool is_figure(const struct change *c)
 {
-	return (sb_same(c->section, "azimuth") && !is_reference(c)) ||
-		(sb_same(c->section, "tool") && sb_same(c->key, "azimuth_correction"));
+	static const char *const keys[] = { "declination", "convergence", "bore_azimuth_read" };
+
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+		if (sb_same(c->section, "azimuth") && sb_same(c->key, keys[i]))
+			return true;
+	return sb_same(c->section, "tool") && sb_same(c->key, "azimuth_correction");
 }
 
 const struct change *sb_azimuth_choice(const struct job *job, const struct reading *r)

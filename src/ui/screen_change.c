@@ -15,7 +15,7 @@ struct changing {
 };
 
 static const char *const azimuth_keys[] = { "reference", "declination", "convergence", "bore_azimuth_read",
-	NULL };
+	"total_field", "dip", NULL };
 static const char *const tool_keys[] = { "sensor_to_bit", "tool_face_offset", "azimuth_correction",
 	"sigma_inclination", "sigma_azimuth", "sigma_depth", "bias_inclination", "bias_azimuth", NULL };
 
@@ -36,6 +36,7 @@ static const char *label_of(const char *key)
 		const char *key, *label;
 	} labels[] = { { "reference", "readings refer to" }, { "declination", "declination" },
 		{ "convergence", "convergence" }, { "bore_azimuth_read", "read on the staked line" },
+		{ "total_field", "total field to hold against" }, { "dip", "dip to hold against" },
 		{ "sensor_to_bit", "sensor to bit" }, { "tool_face_offset", "tool face offset" },
 		{ "azimuth_correction", "azimuth correction" },
 		{ "sigma_inclination", "sigma of inclination" }, { "sigma_azimuth", "sigma of azimuth" },

@@ -158,6 +158,11 @@ is "$(json '$.points[0].name') $(json '$.points[1].name')" 'entry exit' ends
 is "$(json '$.job.declination') $(json '$.job.scale_factor')" '4.31 0.99965' "the job's own"
 about "$(json '$.points[1].easting')" 563499.596 0 'easting of the exit'
 is "$(sha256sum <"$HERE/road.bore")" "$before" 'the job file afterwards'
+# what was changed since holds, and the tool on the line is turned by it: 32.9 + 5.4 - 0.77
+gives 0 change "$HERE/road.bore" --set azimuth.declination=5.4 --reason 'the office says so' --by Bea
+gives 0 earth "$HERE/road.bore" --date 2026-11-25
+says 'declination: 5.4; 4.31 is found at the entry, 1.09 degrees' 'tool on the line: 32.9 as read makes 37.53 on the grid' \
+	'Settle which holds before'
 
 # A local job is nowhere on earth, and needs no table of systems for anything else.
 export PROJ_DATA=/nonexistent PROJ_LIB=/nonexistent

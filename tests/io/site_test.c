@@ -183,6 +183,24 @@ static void a_map_that_does_not_fit_is_said_once(void **state)
 	}
 }
 
+static void without_the_table_of_systems_it_is_a_sentence(void **state)
+{
+	char text[480];
+
+	(void)state;
+	setenv("PROJ_DATA", "/nonexistent", 1);
+	setenv("PROJ_LIB", "/nonexistent", 1);
+	look("2026-11-25");
+	unsetenv("PROJ_DATA");
+	unsetenv("PROJ_LIB");
+	assert_false(site.mapped || site.magnetic);
+	assert_non_null(strstr(site.map_says, "proj-data"));
+	assert_int_equal(warnings(text), 1);
+	/* and once it is there again, it is asked again */
+	look("2026-11-25");
+	assert_true(site.mapped && site.magnetic);
+}
+
 #define HERE(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
 
 int main(void)
@@ -195,6 +213,7 @@ int main(void)
 		HERE(outside_the_models_years_the_map_still_speaks),
 		HERE(a_local_job_says_what_cannot_be_known_and_warns_of_nothing),
 		HERE(a_map_that_does_not_fit_is_said_once),
+		HERE(without_the_table_of_systems_it_is_a_sentence),
 	};
 
 	return run_tests(tests);

@@ -107,6 +107,10 @@ static void a_figure_that_changes_after_the_choice_asks_again(void **state)
 	begin(1);
 	change("azimuth", "reference", "grid", 2);
 	drill(1);
+	/* what is no figure of either way asks nothing */
+	change("azimuth", "dip", "67", 3);
+	change("tool", "sensor_to_bit", "12", 3);
+	assert_null(episode(1));
 	change("azimuth", "bore_azimuth_read", "87.5", 3);
 	assert_non_null(episode(1));
 	assert_true(episode(1)->open);
