@@ -145,6 +145,61 @@ void sb_steering_make(
 	out->seconds = sb_time_tick() - begun;
 }
 
+/* A hand's order for the next joint, as the response expects it. The plan goes on from its end. */
+static struct plan_joint lay_order(struct laying *l, double tool_face_rad, double slid_m)
+{
+	struct plan_joint j = { .joint = l->joint + 1,
+		.length_m = sb_steering_joint_length(l, 0),
+		.tool_face_rad = tool_face_rad };
+	double face = tool_face_rad + l->setup->frame->tool_face_offset_rad;
+	struct arc arc;
+
+	j.slid_m = fmin(fmax(slid_m, 0), j.length_m);
+	struct drilled d = { j.slid_m * cos(face), j.slid_m * sin(face), j.slid_m, j.length_m - j.slid_m, 0,
+		true };
+	sb_response_expect(l->response, &d, &j.turn_up, &j.turn_right);
+	j.target = sb_attitude(fmin(fmax(l->heading.inc_rad + j.turn_up, 0), SB_PI),
+		l->heading.azi_rad + j.turn_right / fmax(sin(l->heading.inc_rad), 0.05));
+	if (sb_arc_between(&l->heading, &j.target, j.length_m, &arc) != ARC_RANGE)
+		l->bit = sb_vec3_add(l->bit, arc.step);
+	j.at = l->bit;
+	l->heading = j.target;
+	l->bit_md_m += j.length_m;
+	l->joint++;
+	l->to_exit = 0;
+	return j;
+}
+
+/* Puts the order before the plan that goes on from it. */
+static void put_first(const struct laying *start, const struct plan_joint *first, struct plan *out)
+{
+	if (out->count == STEER_STAGES)
+		out->count--;
+	memmove(&out->joints[1], &out->joints[0], out->count * sizeof *out->joints);
+	out->joints[0] = *first;
+	out->count++;
+	out->bit = start->bit;
+	out->heading = start->heading;
+}
+
+/* What the order itself breaks comes before anything that follows from it. */
+static void judge_order(const struct laying *start, struct plan *out)
+{
+	struct steer_problem *p = sb_alloc(sizeof *p);
+
+	sb_steering_stages(start, 1, p);
+	struct used used = sb_steering_first_use(start, p, out);
+	sb_free(p);
+	if (used.share <= 1)
+		return;
+	out->feasible = false;
+	out->rejoins_at_joint = 0;
+	out->limit = used.limit;
+	out->limit_joint = out->joints[0].joint;
+	out->short_by = used.share - 1;
+	sb_steering_explain_order(out);
+}
+
 void sb_steering_try(const struct setup *setup, const struct path *path, const struct response *response,
 	double tool_face_rad, double slid_m, struct plan *out)
 {
@@ -157,41 +212,22 @@ void sb_steering_try(const struct setup *setup, const struct path *path, const s
 	sb_response_bit(setup, path, response, &l.bit, &l.heading);
 	if (!sb_steering_begin(&l))
 		return;
-	/* The hand's joint first, as the response expects it; the plan goes on from its end. */
-	struct plan_joint first = { .joint = l.joint + 1,
-		.length_m = sb_steering_joint_length(&l, 0),
-		.tool_face_rad = tool_face_rad };
-	first.slid_m = fmin(fmax(slid_m, 0), first.length_m);
-	double face = tool_face_rad + setup->frame->tool_face_offset_rad;
-	struct drilled d = { first.slid_m * cos(face), first.slid_m * sin(face), first.slid_m,
-		first.length_m - first.slid_m, 0, true };
-	sb_response_expect(response, &d, &first.turn_up, &first.turn_right);
-	struct attitude target = sb_attitude(fmin(fmax(l.heading.inc_rad + first.turn_up, 0), SB_PI),
-		l.heading.azi_rad + first.turn_right / fmax(sin(l.heading.inc_rad), 0.05));
-	struct arc arc;
-	if (sb_arc_between(&l.heading, &target, first.length_m, &arc) != ARC_RANGE)
-		l.bit = sb_vec3_add(l.bit, arc.step);
-	l.heading = first.target = target;
-	l.bit_md_m += first.length_m;
-	l.joint++;
+	struct laying start = l;
+	struct plan_joint first = lay_order(&l, tool_face_rad, slid_m);
 	l.given = &first;
-	l.to_exit = 0;
-	if (!sb_steering_begin(&l))
-		return;
-	first.at = l.bit;
+	if (sb_steering_begin(&l)) {
+		void *work = sb_alloc(sb_steer_work_size());
+		make(&l, work, out);
+		sb_free(work);
+	} else { /* the last joint of the bore */
+		out->known = out->feasible = out->for_exit = true;
+		sb_steering_explain_order(out);
+	}
 	first.deviation = l.deviation;
 	struct corridor_limits c = sb_corridor_at(setup->corridor, l.deviation.station_m);
 	first.use = sb_corridor_use(&c, l.deviation.offset_m, l.deviation.height_m);
-	void *work = sb_alloc(sb_steer_work_size());
-	make(&l, work, out);
-	sb_free(work);
-	if (out->count == STEER_STAGES)
-		out->count--;
-	memmove(&out->joints[1], &out->joints[0], out->count * sizeof *out->joints);
-	out->joints[0] = first;
-	out->count++;
-	if (first.use.share > 1)
-		out->feasible = false;
+	put_first(&start, &first, out);
+	judge_order(&start, out);
 	out->seconds = sb_time_tick() - begun;
 }
 

@@ -117,6 +117,28 @@ static void note_use(struct used *worst, double share, enum steer_limit limit, s
 		*worst = (struct used){ share, limit, stage };
 }
 
+/* A bore that starts outside the corridor is given the funnel to come back inside. */
+static struct used use_of(const struct laying *l, const struct steer_problem *p, const struct plan *plan,
+	size_t k, bool outside)
+{
+	const struct plan_joint *j = &plan->joints[k];
+	struct used worst = { 0, STEER_LIMIT_NONE, 0 };
+
+	if (!(outside && k < FUNNEL))
+		note_use(&worst, j->use.share, STEER_LIMIT_CORRIDOR, k);
+	note_use(&worst, window_share(l, p, plan, k), STEER_LIMIT_WINDOW, k);
+	note_use(&worst, joint_share(l, j), STEER_LIMIT_JOINT, k);
+	for (size_t i = 0; i < p->stages[k].plane_count; i++)
+		note_use(&worst, plane_share(&p->stages[k].planes[i], &j->deviation), STEER_LIMIT_PLANE, k);
+	return worst;
+}
+
+struct used sb_steering_first_use(
+	const struct laying *l, const struct steer_problem *p, const struct plan *plan)
+{
+	return use_of(l, p, plan, 0, false);
+}
+
 struct used sb_steering_lay(const struct laying *l, const struct steer_problem *p,
 	const struct steer_answer *a, size_t count, struct plan *out)
 {
@@ -133,13 +155,8 @@ struct used sb_steering_lay(const struct laying *l, const struct steer_problem *
 		j->joint = l->joint + 1 + (int)k;
 		lay_joint(l, &p->stages[k], k < p->count ? a->steps[k].heading : on_line, j, &at, &heading,
 			&station);
-		if (!(outside && k < FUNNEL))
-			note_use(&worst, j->use.share, STEER_LIMIT_CORRIDOR, k);
-		note_use(&worst, window_share(l, p, out, k), STEER_LIMIT_WINDOW, k);
-		note_use(&worst, joint_share(l, j), STEER_LIMIT_JOINT, k);
-		for (size_t i = 0; i < p->stages[k].plane_count; i++)
-			note_use(&worst, plane_share(&p->stages[k].planes[i], &j->deviation),
-				STEER_LIMIT_PLANE, k);
+		struct used used = use_of(l, p, out, k, outside);
+		note_use(&worst, used.share, used.limit, k);
 	}
 	return worst;
 }

@@ -68,7 +68,13 @@ struct used {
 struct used sb_steering_lay(const struct laying *l, const struct steer_problem *p,
 	const struct steer_answer *a, size_t count, struct plan *out);
 
+/* What the first joint of a plan uses, laid by other means; the corridor counts wherever it starts. */
+struct used sb_steering_first_use(
+	const struct laying *l, const struct steer_problem *p, const struct plan *plan);
+
 /* Says why, in out->words. */
 void sb_steering_explain(const struct laying *l, struct plan *out);
+/* The same of a hand's own order: what it breaks, or that the bore ends with it. */
+void sb_steering_explain_order(struct plan *out);
 
 #endif

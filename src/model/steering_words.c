@@ -53,6 +53,16 @@ void sb_steering_explain(const struct laying *l, struct plan *out)
 		fabs(offset), unit, offset >= 0 ? "right" : "left", then);
 }
 
+void sb_steering_explain_order(struct plan *out)
+{
+	if (out->feasible)
+		snprintf(out->words, sizeof out->words, "This joint comes to the exit.");
+	else
+		snprintf(out->words, sizeof out->words,
+			"This order goes past a limit: %s, at joint %d, by %.0f %%.",
+			sb_steering_limit_word(out->limit), out->limit_joint, out->short_by * 100);
+}
+
 void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96])
 {
 	const char *unit = sb_unit_short(setup->job->unit);

@@ -325,19 +325,19 @@ static void an_order_of_one_s_own_is_laid_as_it_is_and_the_plan_goes_on_from_its
 	jobs_set(&job, "tool", "tool_face_offset", "30");
 	log_beside(5);
 	plan_solve();
-	/* 10 ft at 240 as shown are 10 ft at 270: two degrees to the left, and not a trace up. */
-	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(240), 10 * foot, &plan);
+	/* 5 ft at 240 as shown are 5 ft at 270: one degree to the left, and not a trace up. */
+	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(240), 5 * foot, &plan);
 	assert_true(plan.known && plan.feasible);
 	const struct plan_joint *first = &plan.joints[0];
 	assert_int_equal(first->joint, 7);
 	assert_int_equal(plan.joints[1].joint, 8);
-	assert_near(first->slid_m / foot, 10, 1e-9);
+	assert_near(first->slid_m / foot, 5, 1e-9);
 	assert_near(sb_deg(first->tool_face_rad), 240, 1e-9);
-	assert_near(sb_deg(first->turn_right), -2, 1e-6);
+	assert_near(sb_deg(first->turn_right), -1, 1e-6);
 	assert_near(sb_deg(first->turn_up), 0, 1e-6);
-	assert_near(sb_deg(first->target.azi_rad), 88, 1e-3);
-	/* An arc of two degrees over 31 ft swings out 31 (1 - cos 2) / 2 in radians: 0.541 ft. */
-	assert_near(first->deviation.offset_m / foot, 5 - 0.541, 5e-3);
+	assert_near(sb_deg(first->target.azi_rad), 89, 1e-3);
+	/* An arc of one degree over 31 ft swings out 31 tan 0.5 degrees: 0.271 ft. */
+	assert_near(first->deviation.offset_m / foot, 5 - 0.271, 5e-3);
 	struct vec3 at = first->at, from = unit_of(&first->target);
 	for (size_t k = 1; k < plan.count; k++) {
 		at = walked(at, from, unit_of(&plan.joints[k].target), plan.joints[k].length_m, 1);
@@ -359,6 +359,41 @@ static void an_order_longer_than_the_joint_slides_all_of_it(void **state)
 	assert_near(plan.joints[0].slid_m / foot, 31, 1e-9);
 	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(270), -5, &plan);
 	assert_near(plan.joints[0].slid_m, 0, 0);
+}
+
+/* 31 ft at a fifth of a degree a foot are 6.2 degrees: 286 ft of radius, where 1200 is the least. */
+static void an_order_that_goes_past_a_limit_is_said_to(void **state)
+{
+	struct setup s = plan_setup();
+
+	(void)state;
+	level_job("1200");
+	log_beside(5);
+	plan_solve();
+	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(270), 31 * foot, &plan);
+	assert_true(plan.known && !plan.feasible);
+	assert_int_equal(plan.limit, STEER_LIMIT_JOINT);
+	assert_int_equal(plan.limit_joint, 7);
+	assert_near(plan.short_by, 1200 * sb_rad(6.2) / 31 - 1, 1e-6);
+	assert_string_equal(plan.words,
+		"This order goes past a limit: the bend limit of one joint, at joint 7, by 319 %.");
+	assert_lands_where_it_says(&plan); /* from the bit, the order's joint first */
+}
+
+static void the_last_joint_of_a_bore_can_be_tried_too(void **state)
+{
+	struct setup s = plan_setup();
+
+	(void)state;
+	jobs_plain(&job);
+	jobs_set(&job, "steering", "slide_turn", "0.15");
+	jobs_follow(&job, 38);
+	plan_make();
+	assert_true(plan.known && plan.count == 1);
+	sb_steering_try(&s, &solution.path, &solution.response, 0, 0, &plan);
+	assert_true(plan.known && plan.feasible && plan.for_exit);
+	assert_int_equal(plan.count, 1);
+	assert_string_equal(plan.words, "This joint comes to the exit.");
 }
 
 static void the_plan_s_own_first_order_tried_by_hand_is_that_joint_again(void **state)
@@ -396,6 +431,8 @@ int main(void)
 		TEST(a_log_without_tool_faces_is_planned_with_the_guess),
 		TEST(an_order_of_one_s_own_is_laid_as_it_is_and_the_plan_goes_on_from_its_end),
 		TEST(an_order_longer_than_the_joint_slides_all_of_it),
+		TEST(an_order_that_goes_past_a_limit_is_said_to),
+		TEST(the_last_joint_of_a_bore_can_be_tried_too),
 		TEST(the_plan_s_own_first_order_tried_by_hand_is_that_joint_again),
 	};
 
