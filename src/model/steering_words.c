@@ -48,6 +48,13 @@ void sb_steering_explain(const struct laying *l, struct plan *out)
 	else if (slides(out))
 		snprintf(then, sizeof then, "nearly back on the line by joint %d",
 			out->joints[out->count - 1].joint);
+	if (fabs(height) < 0.05 && fabs(offset) < 0.05) {
+		snprintf(out->words, sizeof out->words, "%s",
+			first->slid_m > 0
+				? "The bit is on the line: slide to hold it there, against what this ground drifts."
+				: "The bit is on the line: hold it there.");
+		return;
+	}
 	snprintf(out->words, sizeof out->words, "%s: the bit is %.1f %s %s and %.1f %s %s; %s.",
 		first->slid_m > 0 ? "Turn" : "Hold", fabs(height), unit, height >= 0 ? "high" : "low",
 		fabs(offset), unit, offset >= 0 ? "right" : "left", then);

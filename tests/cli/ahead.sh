@@ -68,7 +68,7 @@ is "$(json '$.bit.inclination') $(json '$.bit.azimuth')" '90 0' "its attitude"
 is "$(json '$.plan.feasible') $(json '$.plan.joints[0].slid')" '1 0' "nothing to steer"
 is "$(json '$.response.guess') $(json '$.withdraw')" '1 ' "the guess"
 gives 0 ahead "$HERE/fresh.bore"
-says 'no guess in the job sheet; taken from the bend limit' 'joint 1  rotate the joint' 'why      Hold:'
+says 'no guess in the job sheet; taken from the bend limit' 'joint 1  rotate the joint' 'why      The bit is on the line'
 
 # 0.52 m right and heading 3 degrees right: back to the left, and on the line in the end.
 bore off 90/0 90/3 90/6 90/3

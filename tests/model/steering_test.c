@@ -103,8 +103,7 @@ static void a_bore_on_its_line_is_left_alone(void **state)
 		assert_near(plan.joints[k].slid_m, 0, 0);
 		assert_true(isnan(plan.joints[k].tool_face_rad));
 	}
-	assert_string_equal(
-		plan.words, "Hold: the bit is 0.0 ft high and 0.0 ft right; back on the line at joint 5.");
+	assert_string_equal(plan.words, "The bit is on the line: hold it there.");
 }
 
 static void left_and_right_high_and_low_are_alike(void **state)
