@@ -188,6 +188,22 @@ static int find(const struct invocation *in, const struct wish *w, struct sb_sto
 	return at_ends(sb_store_job(*store), w, crs, page, err);
 }
 
+/* Of a job with the settings that hold now. */
+static void write_page(const struct invocation *in, const struct earth_page *found, struct sb_str *out)
+{
+	void (*write)(const struct earth_page *page, struct sb_str *out) =
+		sb_command_flag(in, "json") ? sb_earth_json : sb_earth_text;
+
+	if (found->job == NULL) {
+		write(found, out);
+		return;
+	}
+	struct job as = sb_frame_settings(found->job, NULL);
+	struct earth_page page = *found;
+	page.job = &as;
+	write(&page, out);
+}
+
 static int run(const struct invocation *in)
 {
 	struct sb_store *store = NULL;
@@ -201,13 +217,8 @@ static int run(const struct invocation *in)
 		return sb_command_fail(&err);
 	page.ms = w.ms;
 	int failed = find(in, &w, &store, &crs, &page, &err);
-	struct job as = { 0 }; /* with what holds now; borrows all its lists */
-	if (!failed && page.job) {
-		as = sb_frame_settings(page.job, NULL);
-		page.job = &as;
-	}
 	if (!failed)
-		(sb_command_flag(in, "json") ? sb_earth_json : sb_earth_text)(&page, &text);
+		write_page(in, &page, &text);
 	sb_crs_close(crs);
 	sb_store_close(store);
 	return failed ? sb_command_fail(&err) : sb_acting_put(&text, false);

@@ -128,9 +128,8 @@ static void add_changes(struct lines *l, const struct job *job)
 {
 	static const char *const keys[] = { "change_1", "change_2", "change_3", "change_4", "change_5",
 		"change_6", "change_7", "change_8" };
-	enum { MOST = sizeof keys / sizeof *keys };
-	const struct change *acts[MOST];
-	size_t count = sb_links_acts(job, acts, MOST), shown = count < MOST ? count : MOST;
+	const struct change *acts[sizeof keys / sizeof *keys];
+	const size_t most = sizeof keys / sizeof *keys, count = sb_links_acts(job, acts, most);
 	char day[SB_TIME_TEXT];
 
 	if (count == 0)
@@ -138,9 +137,9 @@ static void add_changes(struct lines *l, const struct job *job)
 	add(l, "changes",
 		"%zu since the job began: azimuth, instrument and uncertainty stand here as it began, and each joint has what "
 		"held for it%s",
-		count, count > MOST ? "; the newest 8 follow, the job file's history has all" : "");
-	for (size_t i = 0; i < shown; i++) {
-		const struct fact *f = &acts[shown - 1 - i]->fact;
+		count, count > most ? "; the newest 8 follow, the job file's history has all" : "");
+	for (size_t left = count < most ? count : most, i = 0; left-- > 0; i++) {
+		const struct fact *f = &acts[left]->fact;
 		sb_time_day(f->at_ms, day);
 		add(l, keys[i], "after joint %d by %s on %s: %s", f->joint, f->who, day, f->words);
 	}

@@ -41,7 +41,7 @@ static const char *chain_reference(const struct job *job)
 static int take_choice(const struct job *job, const struct form *given, struct change *c, struct sb_err *err)
 {
 	const char *holds = sb_form_text(given, "holds"), *declination = sb_form_text(given, "declination");
-	int from;
+	int from = 0;
 
 	if (sb_change_from(job, sb_form_text(given, "from"), &from, err))
 		return -1;
