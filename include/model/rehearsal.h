@@ -85,8 +85,10 @@ struct rehearsal *sb_rehearsal_of(const struct job *job, struct sb_err *err);
 /* Makes a sheet's job a rehearsal: its name says so from then on, wherever it is shown. */
 int sb_rehearsal_mark(struct job *job, const struct rehearsal_scenario *ground, int seed, struct sb_err *err);
 
-/* Who gives the orders. */
-enum rehearsal_by { BY_ADVICE, BY_AIM, BY_INFORMED };
+/* Who gives the orders: the program's advice; the simple rule; the plan told the ground's true mean response;
+ * the plan told that and where the bit truly is and heads, which nobody at a rig can know: what is left to
+ * chance even then. */
+enum rehearsal_by { BY_ADVICE, BY_AIM, BY_INFORMED, BY_SEEING };
 
 /* Drills a whole bore. The job (a sheet's, without a log) is filled with the readings as it goes; solution is
  * solved along.

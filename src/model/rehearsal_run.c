@@ -1,9 +1,11 @@
 /* Drilling a whole bore by simulation, and who gives the orders. */
 #include "model/rehearsal.h"
 
+#include "geom/angle.h"
 #include "model/fixes.h"
 #include "model/steering.h"
 #include "rehearsal_truth.h"
+#include "response_filter.h"
 
 #include <math.h>
 
@@ -20,6 +22,24 @@ static struct order plan_order(
 	return (struct order){ plan.joints[0].tool_face_rad, plan.joints[0].slid_m };
 }
 
+/* The filter is put where the hole truly is, so that it sees the bit's true place and heading. */
+static void tell_bit(
+	const struct rehearsal *r, const struct setup *setup, const struct path *p, struct response *told)
+{
+	const struct stand *bit = &r->stands[r->stand_count - 1];
+	struct attitude heading;
+	struct vec3 at;
+	double inc, azi;
+
+	sb_vec3_attitude(bit->heading, &inc, &azi);
+	sb_response_bit(setup, p, told, &at, &heading);
+	told->state[HEADING_UP] += inc - heading.inc_rad;
+	told->state[HEADING_RIGHT] += sb_wrap_half(azi - heading.azi_rad) * sin(inc);
+	sb_response_bit(setup, p, told, &at, &heading);
+	told->state[PLACE_UP] += bit->at.u - at.u;
+	told->state[PLACE_RIGHT] += (bit->at.e - at.e) * cos(azi) - (bit->at.n - at.n) * sin(azi);
+}
+
 /* Informed: the heading as the program filters it along, with the truth for what the ground gives. (Measured
  * against the bare reading and against a filter that holds the truth fast: of the three it comes out clean
  * about as often as the best, with the least turning.) Aim: the sheet's guess, all through. */
@@ -33,6 +53,10 @@ static struct order next_order(const struct rehearsal *r, const struct setup *se
 		return plan_order(setup, &s->path, &s->response);
 	case BY_INFORMED:
 		sb_rehearsal_true_response(r, &told);
+		return plan_order(setup, &s->path, &told);
+	case BY_SEEING:
+		sb_rehearsal_true_response(r, &told);
+		tell_bit(r, setup, &s->path, &told);
 		return plan_order(setup, &s->path, &told);
 	case BY_AIM:
 		break;
