@@ -1,6 +1,7 @@
 /* How the entry line looks: the joint that is next, its fields, and below them what Enter would do. A tired
  * hand reads one line there: what is wrong, else what the reading would mean, else what to type. */
 #include "base/str.h"
+#include "model/azimuth.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/log.h"
@@ -58,6 +59,13 @@ static const char *type_both(const struct view *v)
 	return "Type the grade in percent (rising is +), Enter, azimuth, Enter.";
 }
 
+static bool lacks_convergence(const struct view *v)
+{
+	struct reading r;
+
+	return sb_log_reading(v, true, &r, NULL) == 0 && sb_azimuth_check(v->job, NULL, &r, NULL);
+}
+
 /* Changes when the hand goes on, not with each digit: a slow link is spared. */
 static const char *what_to_type(const struct view *v)
 {
@@ -67,6 +75,8 @@ static const char *what_to_type(const struct view *v)
 
 	if (!sb_store_writes(v->store) && !s->trial)
 		return "You are looking on: nothing that you type is logged.";
+	if (lacks_convergence(v))
+		return "A gyro reads from true north; the job has no convergence. K, A gives it one.";
 	if (second)
 		return "Type the azimuth, Enter.";
 	return s->trial ? "Type an inclination, Enter, an azimuth: the answers above speak of them."
