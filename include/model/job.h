@@ -117,7 +117,7 @@ struct fact {
 	char who[SB_WHO_TEXT], words[SB_REMARK_TEXT * 2]; /* what was done, and why */
 };
 
-/* A setting of [azimuth], [tool] or [uncertainty] that changed: another tool, another declination, the choice
+/* A setting of [azimuth], [tool] or [steering] that changed: another tool, another declination, the choice
  * between two ways to the azimuth. It holds for what is logged after it, and for the joints in the ground
  * from from_joint on; earlier rows keep theirs. from_joint past the last joint: for nothing in the ground. */
 struct change {

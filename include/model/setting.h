@@ -35,7 +35,7 @@ void sb_setting_init(struct job *job);
 
 const struct setting *sb_setting(const char *section, const char *key); /* NULL if there is none */
 
-/* Whether it may change while the bore is drilled: what the azimuths refer to, the tool, how sure it is. */
+/* Whether it may change while the bore is drilled: what the azimuths refer to, the tool. */
 bool sb_setting_changeable(const struct setting *s);
 
 /* Puts text as written in the sheet; -1 with err saying what would be right. */

@@ -65,7 +65,7 @@ int sb_store_note(struct sb_store *store, const char *who, const char *text, str
 int sb_store_acknowledge(
 	struct sb_store *store, const char *who, size_t warning, const char *reason, struct sb_err *err);
 
-/* Settings of [azimuth], [tool], [uncertainty] or [steering] change. Given: section, key, value and
+/* Settings of [azimuth], [tool] or [steering] change. Given: section, key, value and
  * from_joint of each; the rest is set here. They hold for what is logged from now on, and for the joints in
  * the ground from from_joint on (the next joint's number: for none of them). reason is required. */
 #define SB_CHANGES 16

@@ -103,7 +103,7 @@ const struct command sb_cmd_change = {
 	.arguments = "JOB.bore --set SECTION.KEY=VALUE [--from-joint N] --reason TEXT [--by WHO]",
 	.summary = "changes the azimuth reference or the tool while the bore is drilled",
 	.detail =
-		"Settings of the sections azimuth (but for scale_factor), tool, uncertainty and steering can change. Joints logged before keep what held for them, unless --from-joint says from which of them on the change holds as well; their positions are then computed anew.",
+		"Settings of the sections azimuth (but for scale_factor), tool and steering can change. Joints logged before keep what held for them, unless --from-joint says from which of them on the change holds as well; their positions are then computed anew. How sure the places are goes by the sigmas of the tool that reads now, over the whole bore.",
 	.least = 1,
 	.most = 1,
 	.options = change_options,

@@ -186,8 +186,7 @@ const struct setting *sb_setting(const char *section, const char *key)
 bool sb_setting_changeable(const struct setting *s)
 {
 	return (sb_same(s->section, "azimuth") && !sb_same(s->key, "scale_factor")) ||
-		sb_same(s->section, "tool") || sb_same(s->section, "uncertainty") ||
-		sb_same(s->section, "steering");
+		sb_same(s->section, "tool") || sb_same(s->section, "steering");
 }
 
 void sb_setting_init(struct job *job)

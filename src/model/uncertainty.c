@@ -39,7 +39,9 @@ static double length_sigma(const struct job *job)
 
 void sb_uncertainty_begin(const struct setup *s, struct uncertainty *u)
 {
-	const struct job *job = s->job;
+	/* One tool's errors stand for the whole bore: those of the tool that reads now. */
+	struct job now = sb_frame_settings(s->job, NULL);
+	const struct job *job = &now;
 
 	*u = (struct uncertainty){ .confidence = job->confidence.value / 100 };
 	u->line_factor = sb_spread_line_factor(u->confidence);

@@ -109,6 +109,22 @@ static void another_tool_moves_the_survey_depth_only_from_there(void **state)
 	sb_store_close(store);
 }
 
+/* One tool's errors stand for the whole bore: those of the tool that reads now. */
+static void how_sure_the_places_are_goes_by_the_tool_that_reads_now(void **state)
+{
+	(void)state;
+	struct sb_store *store = drilled(3);
+	double before = sb_solution_last(sb_store_solution(store))->doubt.across_m;
+	must(change(store, "tool", "bias_azimuth", "3", 4));
+	double after = sb_solution_last(sb_store_solution(store))->doubt.across_m;
+	assert_true(after > 2 * before);
+	/* 3 degrees over what lies behind, with a little of the other errors */
+	assert_true(after > 0.9 * 93 * 0.3048 * sb_rad(3));
+	book_equals_file(store);
+	sb_store_close(store);
+	book_verify(0);
+}
+
 static void a_disturbed_azimuth_is_read_otherwise_or_carried_on(void **state)
 {
 	(void)state;
@@ -143,6 +159,7 @@ static void what_cannot_change_is_refused_and_nothing_is_written(void **state)
 	size_t acts = sb_store_job(store)->act_count;
 	refused(change(store, "job", "unit", "m", 1), SB_STATE);
 	refused(change(store, "azimuth", "scale_factor", "0.9996", 1), SB_STATE);
+	refused(change(store, "uncertainty", "confidence", "68", 1), SB_STATE);
 	refused(change(store, "azimuth", "north", "3", 1), SB_MISSING);
 	refused(change(store, "azimuth", "declination", "east", 1), SB_FORMAT);
 	refused(change(store, "azimuth", "declination", "400", 1), SB_RANGE);
@@ -326,6 +343,7 @@ int main(void)
 		cmocka_unit_test(a_change_redone_from_a_joint_moves_the_rows_from_there),
 		cmocka_unit_test(joints_that_were_pulled_back_keep_what_held_for_them),
 		cmocka_unit_test(another_tool_moves_the_survey_depth_only_from_there),
+		cmocka_unit_test(how_sure_the_places_are_goes_by_the_tool_that_reads_now),
 		cmocka_unit_test(a_disturbed_azimuth_is_read_otherwise_or_carried_on),
 		cmocka_unit_test(what_cannot_change_is_refused_and_nothing_is_written),
 		cmocka_unit_test(the_words_of_a_change_say_what_was_and_what_is),
