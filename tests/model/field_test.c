@@ -81,7 +81,7 @@ static void the_gates_stand_where_they_are_set(void **state)
 	struct field_gates gates = sb_field_gates_usual;
 
 	(void)state;
-	assert_near(gates.field_nt, 300, 0); /* TRADE R18 */
+	assert_near(gates.field_nt, 300, 0); /* common practice in the trade */
 	assert_near(sb_deg(gates.dip_rad), 0.3, 1e-15);
 	assert_int_equal(sb_field_judge(&reading, &here, &gates).cause, CAUSE_NONE);
 	reading.field_nt += 2;

@@ -76,7 +76,7 @@ static const struct row *last(void)
 	return sb_solution_last(&solution);
 }
 
-/* Derived (requirement R33): 0.3 degrees over 1,000 ft is 5.236 ft. */
+/* Derived: 0.3 degrees over 1,000 ft is 5.236 ft. */
 static void a_bias_of_the_azimuth_carries_the_bore_aside(void **state)
 {
 	(void)state;

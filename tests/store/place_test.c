@@ -89,7 +89,7 @@ static void joints_that_were_pulled_back_keep_what_held_for_them(void **state)
 	sb_store_close(store);
 }
 
-/* TRADE: a sensor 45 ft further back moves the survey depth by 45 there, and nowhere before. */
+/* A sensor 45 ft further back moves the survey depth by 45 there, and nowhere before. */
 static void another_tool_moves_the_survey_depth_only_from_there(void **state)
 {
 	(void)state;
