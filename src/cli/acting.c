@@ -35,17 +35,20 @@ static int take_vector(const struct invocation *in, const char *what, struct rea
 		return 0;
 	if (!sb_copy(text, sizeof text, typed))
 		return sb_fail(err, SB_USAGE, "--%s is too long.", what);
+	/* Counted first: numbers with decimal commas make more than three parts, and none of them is
+	 * believed. */
+	int parts = 1;
+	for (const char *at = typed; *at; at++)
+		parts += *at == ',';
+	if (parts != 3)
+		return sb_fail(err, SB_USAGE,
+			"--%s takes three numbers with decimal points and commas between: x,y,z.", what);
 	for (char *from = text, *part; (part = strsep(&from, ",")) != NULL; count++) {
-		if (count == 3)
-			break;
 		snprintf(name, sizeof name, "%s_%s", what, axes[count]);
 		if (sb_row_field_put(sb_row_field(name), r, INCLINE_DOWN, part, err))
 			return sb_fail_within(err, "--%s: ", what);
 	}
-	return count == 3
-		? 0
-		: sb_fail(err, SB_USAGE,
-			  "--%s takes three numbers with decimal points and commas between: x,y,z.", what);
+	return 0;
 }
 
 int sb_acting_fields(const struct invocation *in, enum incline incline, struct reading *r, struct sb_err *err)

@@ -286,7 +286,13 @@ static int work_out_again(const struct invocation *in, const struct job *job, co
 	static const char *const follow[] = { "inclination", "azimuth", "total-gravity", "total-field",
 		"dip" };
 
-	if (sb_command_value(in, "gravity") == NULL && sb_command_value(in, "field") == NULL)
+	static const char *const said[] = { "gravity", "field", "gravity-x", "gravity-y", "gravity-z",
+		"field-x", "field-y", "field-z" };
+	bool other = false;
+
+	for (size_t i = 0; i < sizeof said / sizeof *said; i++)
+		other |= sb_command_value(in, said[i]) != NULL;
+	if (!other)
 		return 0;
 	for (size_t i = 0; i < sizeof follow / sizeof *follow; i++)
 		if (sb_command_value(in, follow[i]) == NULL &&

@@ -33,11 +33,17 @@ gives 0 correct "$JOB" --joint 2 --azimuth-by hold --reason 'bridge' --by Bea
 gives 0 correct "$JOB" --joint 1 --gravity=-0.76604,0.64279,0.01745 --field=$F --reason 'read again' --by Bea
 is "$(sql "$JOB" "SELECT inclination <> '90.00' FROM reading WHERE corrects = 1")" 1 "the inclination was worked out anew"
 
+# One component alone, too.
+gives 0 correct "$JOB" --joint 1 --gravity-z=0.2 --gravity-x=-0.75 --reason 'two digits of it' --by Bea
+about "$(sql "$JOB" 'SELECT inclination FROM reading ORDER BY id DESC LIMIT 1')" 78.55 0.02 'the inclination of one component more'
+
 # What cannot be.
 refuses 65 'no length' whatif "$JOB" --gravity=0,0,0 --field=$F
 refuses 65 'no length' whatif "$JOB" --gravity=$G --field=0,0,0
 refuses 65 'straight up or down' whatif "$JOB" --gravity=0,0,1 --field=$F
 refuses 65 'all of them are needed' whatif "$JOB" --gravity=$G
+refuses 64 'three numbers' whatif "$JOB" --gravity=-0,76604,0,64279,0,00000 --field=$F
+refuses 64 'three numbers' whatif "$JOB" --gravity=$G,5 --field=$F
 refuses 64 'three numbers' whatif "$JOB" --gravity=1,2 --field=$F
 refuses 3 'uT' whatif "$JOB" --gravity=$G --field=-34.6813,28.6469,19.9299
 refuses 3 'metres per second squared' whatif "$JOB" --gravity=-7.5123,6.3036,0.0001 --field=$F
