@@ -29,7 +29,6 @@ static int take_vector(const struct invocation *in, const char *what, struct rea
 	static const char *const axes[] = { "x", "y", "z" };
 	const char *typed = sb_command_value(in, what);
 	char text[120], name[16];
-	int count = 0;
 
 	if (typed == NULL)
 		return 0;
@@ -43,8 +42,10 @@ static int take_vector(const struct invocation *in, const char *what, struct rea
 	if (parts != 3)
 		return sb_fail(err, SB_USAGE,
 			"--%s takes three numbers with decimal points and commas between: x,y,z.", what);
-	for (char *from = text, *part; (part = strsep(&from, ",")) != NULL; count++) {
-		snprintf(name, sizeof name, "%s_%s", what, axes[count]);
+	char *from = text;
+	for (int i = 0; i < 3; i++) {
+		const char *part = strsep(&from, ",");
+		snprintf(name, sizeof name, "%s_%s", what, axes[i]);
 		if (sb_row_field_put(sb_row_field(name), r, INCLINE_DOWN, part, err))
 			return sb_fail_within(err, "--%s: ", what);
 	}
