@@ -32,6 +32,7 @@ union any_fact {
 
 const char *sb_fact_column(
 	const struct fact_sort *s, size_t i, const void *fact, char buffer[SB_NUMBER_TEXT]);
+bool sb_fact_has(const struct fact_sort *s, const char *column);
 /* Puts typed text into the column of that name; -1 with err naming it. */
 int sb_fact_put(
 	const struct fact_sort *s, void *fact, const char *column, const char *text, struct sb_err *err);

@@ -42,6 +42,7 @@ const struct screen *sb_app_top(const struct sb_app *app); /* the screen that ta
 
 /* For handlers; each returns what the handler may return. */
 enum follow sb_app_open(struct view *v, const struct screen *screen, const void *argument);
+enum follow sb_app_close(struct view *v); /* back to the screen below */
 /* Says a sentence until the next key. */
 enum follow sb_app_say(struct view *v, enum level level, const char *format, ...)
 	__attribute__((format(printf, 3, 4)));

@@ -100,17 +100,27 @@ const char *sb_fact_column(const struct fact_sort *s, size_t i, const void *fact
 	return sb_sheet_cell_get(&s->columns[i], fact, buffer);
 }
 
+static const struct sheet_column *find(const struct fact_sort *s, const char *column)
+{
+	for (size_t i = 0; i < s->column_count; i++)
+		if (sb_same(s->columns[i].name, column))
+			return &s->columns[i];
+	return NULL;
+}
+
+bool sb_fact_has(const struct fact_sort *s, const char *column)
+{
+	return find(s, column) != NULL;
+}
+
 int sb_fact_put(
 	const struct fact_sort *s, void *fact, const char *column, const char *text, struct sb_err *err)
 {
-	for (size_t i = 0; i < s->column_count; i++) {
-		if (!sb_same(s->columns[i].name, column))
-			continue;
-		if (sb_sheet_cell_put(&s->columns[i], fact, text, err))
-			return sb_fail_within(err, "%s: ", column);
-		return 0;
-	}
-	return sb_fail(err, SB_MISSING, "%s has no column %s.", s->table, column);
+	const struct sheet_column *c = find(s, column);
+
+	if (c == NULL)
+		return sb_fail(err, SB_MISSING, "%s has no column %s.", s->table, column);
+	return sb_sheet_cell_put(c, fact, text, err) ? sb_fail_within(err, "%s: ", column) : 0;
 }
 
 const char *sb_fix_kind_name(enum fix_kind kind)

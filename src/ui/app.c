@@ -402,6 +402,12 @@ enum follow sb_app_open(struct view *v, const struct screen *screen, const void 
 	return FOLLOW_REDRAW;
 }
 
+enum follow sb_app_close(struct view *v)
+{
+	(void)v;
+	return FOLLOW_CLOSE;
+}
+
 enum follow sb_app_say(struct view *v, enum level level, const char *format, ...)
 {
 	struct sb_app *a = v->app;

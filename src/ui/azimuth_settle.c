@@ -3,6 +3,7 @@
 #include "base/str.h"
 #include "ui/app.h"
 #include "ui/azimuth.h"
+#include "ui/entry.h"
 #include "ui/prompt.h"
 
 #include <math.h>
@@ -106,13 +107,7 @@ enum follow sb_azimuth_settle(struct view *v, double declination)
 	sb_form_add(&p.form, holds, "");
 	sb_form_add(&p.form, other, found);
 	sb_form_add(&p.form, from, next);
-	sb_form_add(&p.form,
-		(struct form_field){
-			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 60, .required = true },
-		"");
-	sb_form_add(&p.form,
-		(struct form_field){
-			.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true },
-		v->who);
+	sb_entry_words(&p.form, "reason", "why", 60, true);
+	sb_entry_who(&p.form, v);
 	return sb_prompt_ask(v, &p);
 }

@@ -3,6 +3,7 @@
  * The page says what holds on its screen: a key that is typed into a field there is not listed as an act. */
 #include "ui/help.h"
 
+#include "ui/app.h"
 #include "ui/key.h"
 #include "ui/page.h"
 
@@ -91,18 +92,12 @@ static enum follow help_key(struct view *v, int key)
 	return sb_page_key(&h->page, key) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action help_actions[] = {
 	{ .name = "back",
 		.keys = "Enter ? F1 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to where help was asked for.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

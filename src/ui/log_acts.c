@@ -2,18 +2,11 @@
  * the bore still in sight above it; an answer that the job does not allow leaves the question as it was
  * typed. */
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/log.h"
 #include "ui/prompt.h"
 
 #include <stdio.h>
-
-static void add_text(struct prompt *p, const char *name, const char *label)
-{
-	sb_form_add(&p->form,
-		(struct form_field){
-			.name = name, .label = label, .kind = ENTRY_TEXT, .width = 50, .required = true },
-		"");
-}
 
 static const char *joints(int count)
 {
@@ -81,7 +74,7 @@ enum follow sb_log_pull_back(struct view *v)
 			.width = 6,
 			.required = true },
 		offered);
-	add_text(&p, "reason", "why");
+	sb_entry_words(&p.form, "reason", "why", 50, true);
 	return sb_prompt_ask(v, &p);
 }
 
@@ -110,7 +103,7 @@ enum follow sb_log_note(struct view *v)
 		snprintf(p.question, sizeof p.question, "A note, kept with joint %d:", joint);
 	else
 		snprintf(p.question, sizeof p.question, "A note, kept with the entry:");
-	add_text(&p, "note", "note");
+	sb_entry_words(&p.form, "note", "note", 50, true);
 	return sb_prompt_ask(v, &p);
 }
 

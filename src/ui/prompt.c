@@ -77,12 +77,6 @@ static enum follow prompt_key(struct view *v, int key)
 	return FOLLOW_PASS;
 }
 
-static enum follow take_back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action prompt_actions[] = {
 	{ .name = "answer",
 		.keys = "Enter",
@@ -92,7 +86,7 @@ static const struct action prompt_actions[] = {
 		.keys = "Esc Ctrl-C",
 		.label = "take back",
 		.help = "Take the question back: nothing is done.",
-		.act = take_back },
+		.act = sb_app_close },
 	{ 0 },
 };
 
@@ -134,7 +128,7 @@ static const struct action confirm_actions[] = {
 		.keys = "N Q Esc Ctrl-C",
 		.label = "no",
 		.help = "No: nothing is done.",
-		.act = take_back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -250,12 +250,6 @@ static enum follow change_tool(struct view *v)
 	return sb_app_open(v, &sb_screen_change, &sb_change_tool);
 }
 
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action azimuth_actions[] = {
 	{ .name = "settle-azimuth",
 		.keys = "S Enter",
@@ -280,7 +274,7 @@ static const struct action azimuth_actions[] = {
 		.keys = "K Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -5,7 +5,7 @@
 #include "model/setting.h"
 #include "ui/app.h"
 #include "ui/azimuth.h"
-#include "ui/form.h"
+#include "ui/entry.h"
 
 #include <stdio.h>
 
@@ -85,14 +85,8 @@ static int change_open(struct view *v, const void *argument, struct sb_err *err)
 			.width = 12,
 			.required = true },
 		text);
-	sb_form_add(&c->form,
-		(struct form_field){
-			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 44, .required = true },
-		"");
-	sb_form_add(&c->form,
-		(struct form_field){
-			.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true },
-		v->who);
+	sb_entry_words(&c->form, "reason", "why", 44, true);
+	sb_entry_who(&c->form, v);
 	return 0;
 }
 
@@ -180,22 +174,7 @@ static enum follow change_key(struct view *v, int key)
 {
 	struct changing *c = v->state;
 
-	switch (sb_form_key(&c->form, key, check, v)) {
-	case FORM_DONE:
-		return put_on_disk(v);
-	case FORM_CHANGED:
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
-}
-
-static enum follow leave(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
+	return sb_entry_key(v, &c->form, key, check, v, put_on_disk);
 }
 
 static const struct action change_actions[] = {
@@ -207,7 +186,7 @@ static const struct action change_actions[] = {
 		.keys = "Esc Ctrl-C",
 		.label = "leave",
 		.help = "Go back; nothing changes.",
-		.act = leave },
+		.act = sb_app_close },
 	{ 0 },
 };
 

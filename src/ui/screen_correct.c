@@ -4,6 +4,7 @@
 #include "base/str.h"
 #include "model/slides.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/log.h"
 #include "ui/prompt.h"
 
@@ -33,14 +34,8 @@ static int correct_open(struct view *v, const void *argument, struct sb_err *err
 	}
 	const struct row_field *remarks = sb_row_field("remarks");
 	sb_form_add(&c->form, sb_log_field(remarks, v->job, 44), sb_row_field_get(remarks, r));
-	struct form_field reason = {
-		.name = "reason", .label = "why corrected", .kind = ENTRY_TEXT, .width = 44, .required = true
-	};
-	struct form_field who = {
-		.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true
-	};
-	sb_form_add(&c->form, reason, "");
-	sb_form_add(&c->form, who, v->who);
+	sb_entry_words(&c->form, "reason", "why corrected", 44, true);
+	sb_entry_who(&c->form, v);
 	sb_form_focus(&c->form, sb_form_index(&c->form, "inclination"));
 	return 0;
 }
@@ -139,22 +134,7 @@ static enum follow correct_key(struct view *v, int key)
 {
 	struct correcting *c = v->state;
 
-	switch (sb_form_key(&c->form, key, sb_log_check, v->job)) {
-	case FORM_DONE:
-		return take(v);
-	case FORM_CHANGED:
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
-}
-
-static enum follow give_up(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
+	return sb_entry_key(v, &c->form, key, sb_log_check, v->job, take);
 }
 
 static const struct action correct_actions[] = {
@@ -166,7 +146,7 @@ static const struct action correct_actions[] = {
 		.keys = "Esc Ctrl-C",
 		.label = "leave it as it is",
 		.help = "Go back; nothing is corrected.",
-		.act = give_up },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -2,10 +2,9 @@
  * observed, each with its one sigma.
  */
 #include "base/str.h"
-#include "model/fact.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/fixes.h"
-#include "ui/form.h"
 
 struct entering {
 	struct form form;
@@ -35,12 +34,6 @@ static int fix_open(struct view *v, const void *argument, struct sb_err *err)
 		.width = 12,
 		.choices = "coil|beacon|walk-over|gyro|exit",
 		.required = true };
-	struct form_field remarks = {
-		.name = "remarks", .label = "remarks", .kind = ENTRY_TEXT, .width = 44
-	};
-	struct form_field who = {
-		.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true
-	};
 
 	(void)argument;
 	(void)err;
@@ -54,8 +47,8 @@ static int fix_open(struct view *v, const void *argument, struct sb_err *err)
 				.width = 14,
 				.required = i == 0 },
 			"");
-	sb_form_add(&e->form, remarks, "");
-	sb_form_add(&e->form, who, v->who);
+	sb_entry_words(&e->form, "remarks", "remarks", 44, false);
+	sb_entry_who(&e->form, v);
 	sb_form_focus(&e->form, 1);
 	return 0;
 }
@@ -71,17 +64,6 @@ static void fix_draw(const struct view *v, struct cells *out)
 	sb_form_draw(&e->form, &part);
 }
 
-static int check(const struct form *f, size_t field, const void *context, struct sb_err *err)
-{
-	const struct form_field *at = &f->fields[field];
-	struct fix trial = { 0 };
-
-	(void)context;
-	if (sb_same(at->name, "remarks") || sb_same(at->name, "who") || at->text[0] == '\0')
-		return 0;
-	return sb_fact_put(sb_fact_sort(ACT_FIX), &trial, at->name, at->text, err);
-}
-
 static enum follow put_on_disk(struct view *v)
 {
 	struct entering *e = v->state;
@@ -89,12 +71,8 @@ static enum follow put_on_disk(struct view *v)
 	struct fix f = { 0 };
 	struct sb_err err = { 0 };
 
-	for (size_t i = 0; i < e->form.count; i++) {
-		const struct form_field *at = &e->form.fields[i];
-		if (!sb_same(at->name, "remarks") && !sb_same(at->name, "who") && at->text[0] &&
-			sb_fact_put(sb_fact_sort(ACT_FIX), &f, at->name, at->text, &err))
-			return sb_app_fail(v, &err);
-	}
+	if (sb_entry_take(&e->form, sb_fact_sort(ACT_FIX), &f, &err))
+		return sb_app_fail(v, &err);
 	if (sb_store_fix(
 		    v->store, sb_form_text(&e->form, "who"), &f, sb_form_text(&e->form, "remarks"), &err))
 		return sb_app_fail(v, &err);
@@ -107,22 +85,7 @@ static enum follow fix_key(struct view *v, int key)
 {
 	struct entering *e = v->state;
 
-	switch (sb_form_key(&e->form, key, check, NULL)) {
-	case FORM_DONE:
-		return put_on_disk(v);
-	case FORM_CHANGED:
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
-}
-
-static enum follow give_up(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
+	return sb_entry_key(v, &e->form, key, sb_entry_check, sb_fact_sort(ACT_FIX), put_on_disk);
 }
 
 static const struct action fix_actions[] = {
@@ -131,7 +94,7 @@ static const struct action fix_actions[] = {
 		.keys = "Esc Ctrl-C",
 		.label = "leave",
 		.help = "Go back; no fix is entered.",
-		.act = give_up },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -5,6 +5,7 @@
 #include "base/str.h"
 #include "model/fact.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/fixes.h"
 #include "ui/list.h"
 #include "ui/prompt.h"
@@ -152,14 +153,8 @@ static enum follow fixes_key(struct view *v, int key)
 
 static void ask_why(struct prompt *p, const struct view *v)
 {
-	sb_form_add(&p->form,
-		(struct form_field){
-			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 60, .required = true },
-		"");
-	sb_form_add(&p->form,
-		(struct form_field){
-			.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true },
-		v->who);
+	sb_entry_words(&p->form, "reason", "why", 60, true);
+	sb_entry_who(&p->form, v);
 }
 
 static enum follow enter_new(struct view *v)
@@ -259,12 +254,6 @@ static enum follow take_back(struct view *v)
 	return sb_prompt_ask(v, &p);
 }
 
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action fixes_actions[] = {
 	{ .name = "new-fix",
 		.keys = "N",
@@ -294,7 +283,7 @@ static const struct action fixes_actions[] = {
 		.keys = "F Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

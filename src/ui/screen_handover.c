@@ -4,6 +4,7 @@
 #include "base/time.h"
 #include "io/handover.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/log.h"
 #include "ui/page.h"
 #include "ui/prompt.h"
@@ -59,14 +60,6 @@ static enum follow take_begin(struct view *v, const struct form *given, int64_t 
 	return FOLLOW_JOB_CHANGED;
 }
 
-static void add(struct prompt *p, const char *name, const char *label, const char *offered, bool required)
-{
-	sb_form_add(&p->form,
-		(struct form_field){
-			.name = name, .label = label, .kind = ENTRY_TEXT, .width = 50, .required = required },
-		offered);
-}
-
 static enum follow begin(struct view *v)
 {
 	struct prompt p = { .answer = take_begin };
@@ -74,8 +67,9 @@ static enum follow begin(struct view *v)
 	sb_copy(p.question, sizeof p.question,
 		sb_job_shift(v->job) ? "Take over: the shift that runs ends, and a new one begins. Who is on?"
 				     : "Begin a shift. Who is on?");
-	add(&p, "names", "the crew", "", true);
-	add(&p, "who", "who logs", v->who, true);
+	sb_entry_words(&p.form, "names", "the crew", 50, true);
+	sb_entry_words(&p.form, "who", "who logs", 50, true);
+	sb_form_put(&p.form, "who", v->who, true);
 	return sb_prompt_ask(v, &p);
 }
 
@@ -99,14 +93,8 @@ static enum follow end(struct view *v)
 	if (sb_job_shift(v->job) == NULL)
 		return sb_app_say(v, LEVEL_OK, "No shift is running.");
 	sb_copy(p.question, sizeof p.question, "Hand over: what should the next shift know?");
-	add(&p, "remarks", "remarks", "", true);
+	sb_entry_words(&p.form, "remarks", "remarks", 50, true);
 	return sb_prompt_ask(v, &p);
-}
-
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
 }
 
 static const struct action handover_actions[] = {
@@ -126,7 +114,7 @@ static const struct action handover_actions[] = {
 		.keys = "S Enter F10 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -4,6 +4,7 @@
  */
 #include "base/str.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/log.h"
 #include "ui/prompt.h"
 
@@ -121,10 +122,7 @@ static enum follow say_why(struct view *v)
 	struct view *log = sb_app_below(v);
 
 	sb_copy(p.question, sizeof p.question, "Log it as it is typed. Why is it right?");
-	sb_form_add(&p.form,
-		(struct form_field){
-			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 60, .required = true },
-		"");
+	sb_entry_words(&p.form, "reason", "why", 60, true);
 	sb_app_close_top(v->app);
 	return sb_prompt_ask(log, &p);
 }

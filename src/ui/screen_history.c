@@ -134,12 +134,6 @@ static enum follow filter(struct view *v)
 	return FOLLOW_REDRAW;
 }
 
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action history_actions[] = {
 	{ .name = "decisions",
 		.keys = "F",
@@ -150,7 +144,7 @@ static const struct action history_actions[] = {
 		.keys = "H Enter F11 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -283,18 +283,12 @@ static enum follow joint_key(struct view *v, int key)
 	return sb_page_key(&l->page, key) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action joint_actions[] = {
 	{ .name = "back-to-log",
 		.keys = "J Enter Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -62,12 +62,6 @@ static enum follow more_key(struct view *v, int key)
 	return FOLLOW_PASS;
 }
 
-static enum follow done(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action more_actions[] = {
 	{ .name = "next",
 		.keys = "Enter",
@@ -77,7 +71,7 @@ static const struct action more_actions[] = {
 		.keys = "Esc Ctrl-C F3",
 		.label = "back to the angles",
 		.help = "Back to the entry line; what was typed here stays, and is logged with the joint.",
-		.act = done },
+		.act = sb_app_close },
 	{ 0 },
 };
 

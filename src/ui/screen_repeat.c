@@ -3,10 +3,9 @@
  */
 #include "base/str.h"
 #include "geom/angle.h"
-#include "model/fact.h"
 #include "model/repeats.h"
 #include "ui/app.h"
-#include "ui/form.h"
+#include "ui/entry.h"
 #include "ui/log.h"
 #include "ui/theme.h"
 
@@ -53,12 +52,6 @@ static void build_form(struct form *f, const struct view *v)
 		.width = 6,
 		.choices = "again|out",
 		.required = true };
-	struct form_field remarks = {
-		.name = "remarks", .label = "remarks", .kind = ENTRY_TEXT, .width = 44
-	};
-	struct form_field who = {
-		.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true
-	};
 
 	*f = (struct form){ .count = 0 };
 	add_number(f, "depth", "depth of the sensor", sb_unit_short(v->job->unit), true, last.text);
@@ -66,8 +59,8 @@ static void build_form(struct form *f, const struct view *v)
 	for (size_t i = 0; i < sizeof fields / sizeof *fields; i++)
 		add_number(f, fields[i].column, fields[i].label,
 			i == 0 ? sb_incline_mark(v->job->incline) : fields[i].unit, i < 2, "");
-	sb_form_add(f, remarks, "");
-	sb_form_add(f, who, v->who);
+	sb_entry_words(f, "remarks", "remarks", 44, false);
+	sb_entry_who(f, v);
 	sb_form_focus(f, sb_form_index(f, "inclination"));
 }
 
@@ -83,32 +76,10 @@ static int repeat_open(struct view *v, const void *argument, struct sb_err *err)
 	return 0;
 }
 
-static bool of_the_fact(const char *name)
-{
-	return !sb_same(name, "remarks") && !sb_same(name, "who");
-}
-
-static int check(const struct form *f, size_t field, const void *context, struct sb_err *err)
-{
-	const struct form_field *at = &f->fields[field];
-	struct repeat trial = { 0 };
-
-	(void)context;
-	if (!of_the_fact(at->name) || at->text[0] == '\0')
-		return 0;
-	return sb_fact_put(sb_fact_sort(ACT_REPEAT), &trial, at->name, at->text, err);
-}
-
 static int take_form(const struct form *f, struct repeat *r, struct sb_err *err)
 {
 	*r = (struct repeat){ .way = WAY_AGAIN };
-	for (size_t i = 0; i < f->count; i++) {
-		const struct form_field *at = &f->fields[i];
-		if (of_the_fact(at->name) && at->text[0] &&
-			sb_fact_put(sb_fact_sort(ACT_REPEAT), r, at->name, at->text, err))
-			return -1;
-	}
-	return 0;
+	return sb_entry_take(f, sb_fact_sort(ACT_REPEAT), r, err);
 }
 
 /* What is typed against the path, as soon as there is an inclination. */
@@ -217,22 +188,7 @@ static enum follow repeat_key(struct view *v, int key)
 {
 	struct repeating *state = v->state;
 
-	switch (sb_form_key(&state->form, key, check, NULL)) {
-	case FORM_DONE:
-		return put_on_disk(v);
-	case FORM_CHANGED:
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
-}
-
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
+	return sb_entry_key(v, &state->form, key, sb_entry_check, sb_fact_sort(ACT_REPEAT), put_on_disk);
 }
 
 static const struct action repeat_actions[] = {
@@ -244,7 +200,7 @@ static const struct action repeat_actions[] = {
 		.keys = "Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log; what is typed here is not kept.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

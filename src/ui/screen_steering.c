@@ -310,12 +310,6 @@ static enum follow clear(struct view *v)
 	return FOLLOW_REDRAW;
 }
 
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
-}
-
 static const struct action steering_actions[] = {
 	{ .name = "try-order",
 		.keys = "Enter",
@@ -336,7 +330,7 @@ static const struct action steering_actions[] = {
 		.keys = "T F12 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

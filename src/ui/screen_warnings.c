@@ -3,6 +3,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/key.h"
 #include "ui/list.h"
 #include "ui/log.h"
@@ -150,21 +151,9 @@ static enum follow acknowledge(struct view *v)
 	if (w->acknowledged)
 		return sb_app_say(v, LEVEL_OK, "%s has acknowledged it already.", w->acknowledged_by);
 	snprintf(p.question, sizeof p.question, "Acknowledge: %s", w->text);
-	sb_form_add(&p.form,
-		(struct form_field){
-			.name = "reason", .label = "why", .kind = ENTRY_TEXT, .width = 60, .required = true },
-		"");
-	sb_form_add(&p.form,
-		(struct form_field){
-			.name = "who", .label = "name", .kind = ENTRY_TEXT, .width = 30, .required = true },
-		v->who);
+	sb_entry_words(&p.form, "reason", "why", 60, true);
+	sb_entry_who(&p.form, v);
 	return sb_prompt_ask(v, &p);
-}
-
-static enum follow back(struct view *v)
-{
-	(void)v;
-	return FOLLOW_CLOSE;
 }
 
 static const struct action warnings_actions[] = {
@@ -178,7 +167,7 @@ static const struct action warnings_actions[] = {
 		.keys = "A F7 Q Esc Ctrl-C",
 		.label = "back",
 		.help = "Back to the log.",
-		.act = back },
+		.act = sb_app_close },
 	{ 0 },
 };
 

@@ -1,0 +1,25 @@
+/* What the screens and questions share that enter an act: the keys of their form, the words and the name that
+ * go with every act, and facts that are typed column by column.
+ */
+#ifndef SB_UI_ENTRY_H
+#define SB_UI_ENTRY_H
+
+#include "model/fact.h"
+#include "ui/form.h"
+#include "ui/screen.h"
+
+/* A key for a screen that is one form. done: what Enter does once nothing is wrong or wanting. */
+enum follow sb_entry_key(struct view *v, struct form *f, int key, form_check check, const void *context,
+	enum follow (*done)(struct view *v));
+
+/* A field for words; and the one for the name that the act is signed with, v->who offered. */
+void sb_entry_words(struct form *f, const char *name, const char *label, int width, bool required);
+void sb_entry_who(struct form *f, const struct view *v);
+
+/* Of a form whose fields bear the names of a fact's columns; fields that are none of them are the owner's.
+ * sb_entry_check is a form_check whose context is the struct fact_sort. */
+int sb_entry_check(const struct form *f, size_t field, const void *sort, struct sb_err *err);
+/* Puts all of them into the fact; blank ones stay as they are. */
+int sb_entry_take(const struct form *f, const struct fact_sort *sort, void *fact, struct sb_err *err);
+
+#endif
