@@ -3,6 +3,7 @@
 
 #include "base/beside.h"
 #include "base/str.h"
+#include "io/sheet.h"
 #include "io/write.h"
 
 #include <errno.h>
@@ -60,6 +61,22 @@ int sb_acting_fields(const struct invocation *in, enum incline incline, struct r
 			return -1;
 	}
 	return take_vector(in, "gravity", r, err) || take_vector(in, "field", r, err) ? -1 : 0;
+}
+
+int sb_acting_fact(const struct invocation *in, const struct fact_sort *sort, void *fact, struct sb_err *err)
+{
+	for (size_t i = 0; i < sort->column_count; i++) {
+		const char *column = sort->columns[i].name;
+		char option[32];
+		size_t length = 0;
+		for (; column[length] && length + 1 < sizeof option; length++)
+			option[length] = column[length] == '_' ? '-' : column[length];
+		option[length] = '\0';
+		const char *typed = sb_command_value(in, option);
+		if (typed && sb_fact_put(sort, fact, column, typed, err))
+			return -1;
+	}
+	return 0;
 }
 
 int sb_acting_reason(
@@ -130,6 +147,16 @@ int sb_acting_there(const char *path, struct sb_err *err)
 		return sb_fail(err, SB_MISSING,
 			"There is no '%.300s'. Check the name, and the folder that you are in.", path);
 	return sb_beside_say(errno, path, err);
+}
+
+void sb_acting_say_problems(const struct sb_problems *p)
+{
+	struct sb_str text = { 0 };
+
+	for (size_t i = 0; i < p->count; i++)
+		sb_sheet_say(&p->list[i], &text);
+	fputs(sb_str_get(&text), stderr);
+	sb_str_clear(&text);
 }
 
 int sb_acting_put(struct sb_str *text, bool done)

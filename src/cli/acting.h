@@ -5,6 +5,7 @@
 #include "base/str.h"
 #include "cli/command.h"
 #include "model/blunder.h"
+#include "model/fact.h"
 #include "store/store.h"
 
 /* The options that every act has, for a command's table. */
@@ -26,6 +27,8 @@ int sb_acting_read(const struct invocation *in, struct sb_store **store, struct 
 /* Puts the row fields that were given as options into r. */
 int sb_acting_fields(
 	const struct invocation *in, enum incline incline, struct reading *r, struct sb_err *err);
+/* Puts the options that bear the names of a fact's columns (sigma_up: --sigma-up) into the fact. */
+int sb_acting_fact(const struct invocation *in, const struct fact_sort *sort, void *fact, struct sb_err *err);
 /* Text of --reason, or "" ; refuses what is too long, and "" when the act needs one. */
 int sb_acting_reason(
 	const struct invocation *in, bool needed, char reason[SB_REMARK_TEXT], struct sb_err *err);
@@ -40,6 +43,9 @@ int sb_acting_look(const struct job *job, const struct solution *s, const struct
 /* A file that is to be read must be there (SB_MISSING) and may be read (SB_DENIED); "-" is. Tables of
  * problems do not tell these from what is wrong inside. */
 int sb_acting_there(const char *path, struct sb_err *err);
+
+/* What a file has wrong, a line each, on standard error. */
+void sb_acting_say_problems(const struct sb_problems *p);
 
 /* Puts text on standard output and clears it; a full disk or a closed pipe is noticed. done: the words are
  * about an act that is on disk already, and the failure says so. Returns the exit status. */

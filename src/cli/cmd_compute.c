@@ -9,7 +9,6 @@
 #include "geom/arc.h"
 #include "geom/bend.h"
 #include "io/csv.h"
-#include "io/sheet.h"
 #include "io/write.h"
 
 #include <math.h>
@@ -182,11 +181,7 @@ static int run(const struct invocation *in)
 	sb_csv_close(csv);
 	sb_str_clear(&w.out.text);
 	int wrote = sb_write_end(w.target, &err);
-	struct sb_str text = { 0 };
-	for (size_t i = 0; i < problems.count; i++)
-		sb_sheet_say(&problems.list[i], &text);
-	fputs(sb_str_get(&text), stderr);
-	sb_str_clear(&text);
+	sb_acting_say_problems(&problems);
 	sb_problems_clear(&problems);
 	if (status == 0 && w.ambiguous_line)
 		fprintf(stderr,

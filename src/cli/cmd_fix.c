@@ -33,33 +33,12 @@ static const struct option fix_options[] = {
 
 static int take_fix(const struct invocation *in, struct fix *f, struct sb_err *err)
 {
-	static const struct {
-		const char *option, *column;
-	} fields[] = {
-		{ "depth", "depth" },
-		{ "kind", "kind" },
-		{ "easting", "easting" },
-		{ "northing", "northing" },
-		{ "station", "station" },
-		{ "offset", "offset" },
-		{ "elevation", "elevation" },
-		{ "sigma-along", "sigma_along" },
-		{ "sigma-across", "sigma_across" },
-		{ "sigma-up", "sigma_up" },
-	};
-	const struct fact_sort *sort = sb_fact_sort(ACT_FIX);
-
 	if (sb_command_value(in, "depth") == NULL)
 		return sb_fail(err, SB_USAGE,
 			"--depth D is missing: how far along the hole the point lies. --list shows the fixes there are.");
 	if (sb_command_value(in, "kind") == NULL)
 		return sb_fail(err, SB_USAGE, "--kind is missing: coil, beacon, walk-over, gyro or exit.");
-	for (size_t i = 0; i < sizeof fields / sizeof *fields; i++) {
-		const char *typed = sb_command_value(in, fields[i].option);
-		if (typed && sb_fact_put(sort, f, fields[i].column, typed, err))
-			return -1;
-	}
-	return 0;
+	return sb_acting_fact(in, sb_fact_sort(ACT_FIX), f, err);
 }
 
 /* One fix in words, or all as JSON; then what is open. done: an act was. */

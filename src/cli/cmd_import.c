@@ -5,7 +5,6 @@
 #include "base/time.h"
 #include "cli/acting.h"
 #include "cli/commands.h"
-#include "io/sheet.h"
 #include "io/surveys.h"
 
 #include <stdio.h>
@@ -73,13 +72,9 @@ static int import(struct sb_store *store, const char *who, const char *path, con
 {
 	struct sb_problems problems = { 0 };
 	struct surveys surveys = { 0 };
-	struct sb_str text = { 0 };
 
 	int status = sb_surveys_read(path, sb_store_job(store), &surveys, &problems);
-	for (size_t i = 0; i < problems.count; i++)
-		sb_sheet_say(&problems.list[i], &text);
-	fputs(sb_str_get(&text), stderr);
-	sb_str_clear(&text);
+	sb_acting_say_problems(&problems);
 	if (status)
 		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was logged.",
 			name_of(path), problems.errors, problems.errors == 1 ? "" : "s");

@@ -14,16 +14,6 @@ static const struct option options[] = {
 	OPTION_END,
 };
 
-static void say_problems(const struct sb_problems *p)
-{
-	struct sb_str text = { 0 };
-
-	for (size_t i = 0; i < p->count; i++)
-		sb_sheet_say(&p->list[i], &text);
-	fputs(sb_str_get(&text), stderr);
-	sb_str_clear(&text);
-}
-
 /* The sheet's figures against what is found at its place, today. A sheet is not refused for it. */
 static void look_at_place(const struct job *job, struct sb_problems *problems)
 {
@@ -61,7 +51,7 @@ static int run(const struct invocation *in)
 	int status = sb_sheet_read(sheet, &job, &problems);
 	if (status == 0)
 		look_at_place(&job, &problems);
-	say_problems(&problems);
+	sb_acting_say_problems(&problems);
 	if (status)
 		sb_fail(&err, SB_FORMAT, "The sheet has %zu error%s, listed above. Nothing was made.",
 			problems.errors, problems.errors == 1 ? "" : "s");

@@ -130,34 +130,15 @@ static const struct option repeat_options[] = {
 static int take_repeat(
 	const struct invocation *in, const struct sb_store *store, struct repeat *r, struct sb_err *err)
 {
-	static const struct {
-		const char *option, *column;
-	} fields[] = {
-		{ "depth", "depth" },
-		{ "way", "way" },
-		{ "inclination", "inclination" },
-		{ "azimuth", "azimuth" },
-		{ "tool-face", "tool_face" },
-		{ "total-gravity", "total_gravity" },
-		{ "total-field", "total_field" },
-		{ "dip", "dip" },
-	};
-	const struct fact_sort *sort = sb_fact_sort(ACT_REPEAT);
 	const struct solution *s = sb_store_solution(store);
 
-	for (size_t i = 0; i < sizeof fields / sizeof *fields; i++) {
-		const char *typed = sb_command_value(in, fields[i].option);
-		if (typed && sb_fact_put(sort, r, fields[i].column, typed, err))
-			return -1;
-	}
+	if (sb_acting_fact(in, sb_fact_sort(ACT_REPEAT), r, err))
+		return -1;
 	if (!sb_number_given(&r->inclination))
 		return sb_fail(err, SB_USAGE, "--inclination VALUE is missing.");
-	if (!sb_number_given(&r->depth)) {
-		char depth[SB_NUMBER_TEXT];
-		double at = sb_frame_typed(&s->frame, sb_solution_last_on_path(s)->survey_md_m);
-		snprintf(depth, sizeof depth, "%.2f", at);
-		return sb_fact_put(sort, r, "depth", depth, err);
-	}
+	if (!sb_number_given(&r->depth))
+		r->depth =
+			sb_number_of(sb_frame_typed(&s->frame, sb_solution_last_on_path(s)->survey_md_m), 2);
 	return 0;
 }
 

@@ -223,11 +223,7 @@ static int run(const struct invocation *in)
 	if (parse_asked(in, &asked, &err))
 		return sb_command_fail(&err);
 	int status = sb_sheet_read(sb_command_value(in, "sheet"), &sheet, &problems);
-	struct sb_str said = { 0 };
-	for (size_t i = 0; i < problems.count; i++)
-		sb_sheet_say(&problems.list[i], &said);
-	fputs(sb_str_get(&said), stderr);
-	sb_str_clear(&said);
+	sb_acting_say_problems(&problems);
 	if (status)
 		sb_fail(&err, SB_FORMAT, "The sheet has errors, listed above. Nothing was drilled.");
 	else

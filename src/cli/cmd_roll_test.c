@@ -8,7 +8,6 @@
 #include "geom/roll.h"
 #include "io/csv.h"
 #include "io/json.h"
-#include "io/sheet.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -193,17 +192,6 @@ static int answer(const struct turned *t, bool json, struct sb_err *err)
 	return sb_acting_put(&j.text, false);
 }
 
-static void say_problems(struct sb_problems *problems)
-{
-	struct sb_str text = { 0 };
-
-	for (size_t i = 0; i < problems->count; i++)
-		sb_sheet_say(&problems->list[i], &text);
-	fputs(sb_str_get(&text), stderr);
-	sb_str_clear(&text);
-	sb_problems_clear(problems);
-}
-
 static int run(const struct invocation *in)
 {
 	const char *path = in->positional[0], *typed = sb_command_value(in, "axes");
@@ -224,7 +212,8 @@ static int run(const struct invocation *in)
 		read_all(csv, &axes, &t);
 	sb_csv_close(csv);
 	bool bad = problems.errors > 0;
-	say_problems(&problems);
+	sb_acting_say_problems(&problems);
+	sb_problems_clear(&problems);
 	return bad ? EXIT_DATA : answer(&t, sb_command_flag(in, "json"), &err);
 }
 
