@@ -136,7 +136,6 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 	case ACT_CORRECT:
 	case ACT_WITHDRAW:
 	case ACT_CHANGE:
-	case ACT_REPEAT:
 	case ACT_FIX:
 	case ACT_FIX_USE:
 	case ACT_ADJUST:
@@ -151,6 +150,7 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 		return sb_publish_warnings(store->db, s, 0, &store->published, err);
 	case ACT_NEW:
 	case ACT_NOTE:
+	case ACT_REPEAT: /* it never moves the path */
 	case ACT_SHIFT_BEGIN:
 	case ACT_SHIFT_END:
 		return 0;

@@ -11,8 +11,11 @@
 
 #include <string.h>
 
+/* The page as it was made: it holds a plan, which is not made anew for every key. */
 struct handover {
 	struct page page;
+	struct sb_str text;
+	int64_t minute; /* that it speaks of; 0: to be made */
 };
 
 static int draw_lines(const void *context, struct cells *out, int row)
@@ -29,13 +32,26 @@ static int draw_lines(const void *context, struct cells *out, int row)
 static void handover_draw(const struct view *v, struct cells *out)
 {
 	struct handover *h = v->state;
-	struct sb_str text = { 0 };
+	int64_t now = sb_time_now(), minute = now / 60000;
 	char head[65];
 
-	sb_store_head(v->store, head);
-	sb_handover(v->job, v->solution, head, sb_time_now(), &text);
-	sb_page_draw(&h->page, draw_lines, sb_str_get(&text), out);
-	sb_str_clear(&text);
+	if (h->minute != minute) {
+		sb_str_clear(&h->text);
+		sb_store_head(v->store, head);
+		sb_handover(v->job, v->solution, head, now, &h->text);
+		h->minute = minute;
+	}
+	sb_page_draw(&h->page, draw_lines, sb_str_get(&h->text), out);
+}
+
+static void handover_changed(struct view *v)
+{
+	((struct handover *)v->state)->minute = 0;
+}
+
+static void handover_close(struct view *v)
+{
+	sb_str_clear(&((struct handover *)v->state)->text);
 }
 
 static enum follow handover_key(struct view *v, int key)
@@ -126,6 +142,8 @@ const struct screen sb_screen_handover = {
 	.state_size = sizeof(struct handover),
 	.draw = handover_draw,
 	.key = handover_key,
+	.changed = handover_changed,
+	.close = handover_close,
 	.actions = handover_actions,
 	.widgets = { sb_page_keys },
 };
