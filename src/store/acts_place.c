@@ -201,6 +201,26 @@ int sb_store_repeat(struct sb_store *store, const char *who, const struct repeat
 	return enter(store, &d, r, (int64_t)store->job.repeat_count + 1, remarks, err);
 }
 
+/* A component of a fix: whether it was typed by its own name, whether it is known at all, and how sure. */
+struct component {
+	bool typed, known;
+	const struct number *sigma;
+	const char *name, *what, *none;
+};
+
+static int check_component(const struct component *c, struct sb_err *err)
+{
+	bool sure = sb_number_given(c->sigma);
+
+	if (sure && !c->known)
+		return sb_fail(err, SB_RANGE, "%s says how sure %s.", c->name, c->none);
+	if (c->typed && !sure)
+		return sb_fail(err, SB_RANGE,
+			"How sure is the %s? Give its one sigma (%s), as who measured it says.", c->what,
+			c->name);
+	return 0;
+}
+
 /* A fix says at least one component, and of each how sure it is. */
 static int check_fix(const struct fix *f, struct sb_err *err)
 {
@@ -213,23 +233,16 @@ static int check_fix(const struct fix *f, struct sb_err *err)
 	if (grid && (sb_number_given(&f->station) || sb_number_given(&f->offset)))
 		return sb_fail(err, SB_RANGE,
 			"Give easting and northing, or station and offset: not both, they might disagree.");
-	if (sb_number_given(&f->sigma_along) && !along)
-		return sb_fail(err, SB_RANGE,
-			"sigma_along says how sure a station is, and no station or easting is given.");
-	if (sb_number_given(&f->sigma_across) && !across)
-		return sb_fail(err, SB_RANGE,
-			"sigma_across says how sure an offset is, and no offset or easting is given.");
-	if (sb_number_given(&f->sigma_up) && !up)
-		return sb_fail(err, SB_RANGE, "sigma_up says how sure an elevation is, and none is given.");
-	if (up && !sb_number_given(&f->sigma_up))
-		return sb_fail(err, SB_RANGE,
-			"How sure is the elevation? Give its one sigma (sigma_up), as who measured it says.");
-	if (sb_number_given(&f->station) && !sb_number_given(&f->sigma_along))
-		return sb_fail(err, SB_RANGE,
-			"How sure is the station? Give its one sigma (sigma_along), as who measured it says.");
-	if (sb_number_given(&f->offset) && !sb_number_given(&f->sigma_across))
-		return sb_fail(err, SB_RANGE,
-			"How sure is the offset? Give its one sigma (sigma_across), as who measured it says.");
+	const struct component list[] = {
+		{ up, up, &f->sigma_up, "sigma_up", "elevation", "an elevation is, and none is given" },
+		{ sb_number_given(&f->station), along, &f->sigma_along, "sigma_along", "station",
+			"a station is, and no station or easting is given" },
+		{ sb_number_given(&f->offset), across, &f->sigma_across, "sigma_across", "offset",
+			"an offset is, and no offset or easting is given" },
+	};
+	for (size_t i = 0; i < sizeof list / sizeof *list; i++)
+		if (check_component(&list[i], err))
+			return -1;
 	if (grid && !sb_number_given(&f->sigma_along) && !sb_number_given(&f->sigma_across))
 		return sb_fail(err, SB_RANGE,
 			"How sure are easting and northing? Give one sigma along the line (sigma_along), square to it (sigma_across), or both.");
