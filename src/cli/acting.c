@@ -68,10 +68,9 @@ int sb_acting_fact(const struct invocation *in, const struct fact_sort *sort, vo
 	for (size_t i = 0; i < sort->column_count; i++) {
 		const char *column = sort->columns[i].name;
 		char option[32];
-		size_t length = 0;
-		for (; column[length] && length + 1 < sizeof option; length++)
-			option[length] = column[length] == '_' ? '-' : column[length];
-		option[length] = '\0';
+		sb_copy(option, sizeof option, column);
+		for (char *at = option; (at = strchr(at, '_')) != NULL;)
+			*at = '-';
 		const char *typed = sb_command_value(in, option);
 		if (typed && sb_fact_put(sort, fact, column, typed, err))
 			return -1;
