@@ -24,7 +24,6 @@ int sb_sixaxis_fill(const struct job *job, struct reading *r, struct sb_err *err
 struct sixaxis_verdict {
 	struct field_verdict field; /* with words */
 	double may_turn_rad;	    /* how far steel may have turned the azimuth, >= 0; NAN: not told */
-	char disturbance[320];	    /* the same in words, with what it rests on; "" */
 };
 
 /* Purpose:  judges totals and dip by the sheet's gates.

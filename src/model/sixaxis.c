@@ -5,8 +5,6 @@
 #include "model/disturbance.h"
 
 #include <math.h>
-#include <stdio.h>
-#include <string.h>
 
 static const double agree =
 	0.1; /* degrees: what is typed beside the vectors may differ by, rounding and all */
@@ -158,15 +156,10 @@ int sb_sixaxis_fill(const struct job *job, struct reading *r, struct sb_err *err
 	return 0;
 }
 
-static double typed_or_nan(const struct number *n, double size)
+/* A typed number in g, nT or rad; else what stands for it. */
+static double typed_or(bool given, const struct number *n, double size, double other)
 {
-	return sb_number_given(n) ? n->value * size : (double)NAN;
-}
-
-/* Where the sheet names none the reading is its own measure, so that it is not judged. */
-static double reference_or(const struct number *n, double size, double own)
-{
-	return sb_number_given(n) ? n->value * size : own;
+	return given ? n->value * size : other;
 }
 
 static void estimate_turn(
@@ -178,7 +171,6 @@ static void estimate_turn(
 	if (status != SENSOR_OK && status != SENSOR_ALONG)
 		return;
 	out->may_turn_rad = d.along && d.telling ? fabs(d.turned_rad) : d.may_turn_rad;
-	snprintf(out->disturbance, sizeof out->disturbance, "%s", d.text);
 }
 
 bool sb_sixaxis_judge(const struct job *job, const struct reading *r, struct sixaxis_verdict *out)
@@ -186,17 +178,19 @@ bool sb_sixaxis_judge(const struct job *job, const struct reading *r, struct six
 	bool field = sb_number_given(&r->total_field) && sb_number_given(&job->site_field);
 	bool dip = sb_number_given(&r->dip) && sb_number_given(&job->site_dip);
 	bool gravity = sb_number_given(&r->total_gravity);
+	double g = gravity_unit(job)->size, nt = field_unit(job)->size, none = (double)NAN;
 	struct field_reading reading = {
-		.gravity_g = typed_or_nan(&r->total_gravity, gravity_unit(job)->size),
-		.field_nt = typed_or_nan(&r->total_field, field_unit(job)->size),
-		.dip_rad = typed_or_nan(&r->dip, sb_rad(1)),
+		.gravity_g = typed_or(gravity, &r->total_gravity, g, none),
+		.field_nt = typed_or(field, &r->total_field, nt, none),
+		.dip_rad = typed_or(dip, &r->dip, sb_rad(1), none),
 		.gravity = gravity_unit(job),
 		.field = field_unit(job),
 	};
+	/* Of field and dip, where the sheet names none, any will do: nothing is held against it. */
 	struct field_reference reference = {
-		.gravity_g = reference_or(&job->site_gravity, gravity_unit(job)->size, 1),
-		.field_nt = reference_or(&job->site_field, field_unit(job)->size, reading.field_nt),
-		.dip_rad = reference_or(&job->site_dip, sb_rad(1), reading.dip_rad),
+		.gravity_g = typed_or(sb_number_given(&job->site_gravity), &job->site_gravity, g, 1),
+		.field_nt = typed_or(field, &job->site_field, nt, 50000),
+		.dip_rad = typed_or(dip, &job->site_dip, sb_rad(1), sb_rad(60)),
 		.sigma_field_nt = job->field_gate.value / 2,
 		.sigma_dip_rad = sb_rad(job->dip_gate.value) / 2,
 	};
@@ -205,14 +199,6 @@ bool sb_sixaxis_judge(const struct job *job, const struct reading *r, struct six
 
 	if (!gravity && !field && !dip)
 		return false;
-	if (!field) { /* of any size is right; only what it is can be told */
-		reading.field_nt = (double)NAN;
-		reference.field_nt = 50000;
-	}
-	if (!dip) {
-		reading.dip_rad = (double)NAN;
-		reference.dip_rad = sb_rad(60);
-	}
 	if (field && dip && sb_sixaxis_all(r)) {
 		reading.has_vectors = true;
 		reading.vectors = vectors_of(job, r);
