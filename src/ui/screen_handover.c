@@ -33,9 +33,10 @@ static void handover_draw(const struct view *v, struct cells *out)
 {
 	struct handover *h = v->state;
 	int64_t now = sb_time_now(), minute = now / 60000;
-	char head[65];
 
 	if (h->minute != minute) {
+		char head[65];
+
 		sb_str_clear(&h->text);
 		sb_store_head(v->store, head);
 		sb_handover(v->job, v->solution, head, now, &h->text);
