@@ -30,6 +30,10 @@ if grep -lE '<(proj[a-z_]*|geodesic)\.h>' include/*/*.h src/*/*.[ch] | grep -v '
 	echo "layers: proj.h and geodesic.h belong to src/base/late.h alone"
 	exit 1
 fi
+if grep -lE '<cairo/[a-z-]*\.h>' include/*/*.h src/*/*.[ch] | grep -v '^src/io/paper_cairo\.h$'; then
+	echo "layers: cairo's headers belong to src/io/paper_cairo.h alone"
+	exit 1
+fi
 echo "$edges" | tsort >/dev/null || {
 	echo "layers: the modules above include one another in a circle"
 	exit 1

@@ -1,54 +1,38 @@
 /* Loading PROJ. The table is written once and stays: it is the same for everybody. */
 #include "base/late.h"
 
+#include "base/library.h"
+
 #include <assert.h>
-#include <dlfcn.h>
-#include <string.h>
+#include <stdbool.h>
 
 static struct late table;
-static void *library;
+static bool loaded;
 
 /* The version that Debian 12 has, then whatever the linker's own name stands for. */
-static const char *const names[] = { "libproj.so.25", "libproj.so" };
+static const char *const files[] = { "libproj.so.25", "libproj.so", NULL };
 
-/* A pointer to data becomes one to a function: POSIX says that this may be done, ISO C does not. */
-static int take(void *to, const char *name)
-{
-	void *found = dlsym(library, name);
-
-	memcpy(to, &found, sizeof found);
-	return found ? 0 : -1;
-}
-
-static int fill(void)
-{
-	int missing = 0;
-
-#define LATE_TAKE(member, function) missing |= take(&table.member, #function);
-	LATE_FUNCTIONS(LATE_TAKE)
-#undef LATE_TAKE
-	return missing;
-}
+#define LATE_NAME(member, function) #function,
+static const char *const functions[] = { LATE_FUNCTIONS(LATE_NAME) };
+#undef LATE_NAME
+#define COUNT (sizeof functions / sizeof *functions)
+_Static_assert(sizeof table == COUNT * sizeof(void *), "the table is its functions, one after the other");
 
 int sb_late_load(struct sb_err *err)
 {
-	if (library)
+	if (loaded)
 		return 0;
-	for (size_t i = 0; i < sizeof names / sizeof *names && library == NULL; i++)
-		library = dlopen(names[i], RTLD_NOW | RTLD_LOCAL);
-	if (library && fill() == 0)
+	enum library_found found = sb_library_load(files, functions, COUNT, &table);
+	loaded = found == LIBRARY_HERE;
+	if (loaded)
 		return 0;
-	const char *what = library ? "is not of a version that this program knows" : "is not installed";
-	if (library)
-		dlclose(library);
-	library = NULL;
 	return sb_fail(err, SB_MISSING,
 		"PROJ %s, so no coordinate system can be looked up. Install packages libproj25 and proj-data, or write local.",
-		what);
+		found == LIBRARY_OTHER ? "is not of a version that this program knows" : "is not installed");
 }
 
 const struct late *sb_late(void)
 {
-	assert(library);
+	assert(loaded);
 	return &table;
 }
