@@ -11,6 +11,7 @@
 #include "io/courses.h"
 
 #include "model/fact.h"
+#include "model/period.h"
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
@@ -25,7 +26,12 @@
 struct page {
 	const struct job *job;
 	const struct solution *s;
-	struct shift shift;
+	struct timeline timeline;
+	struct span when;
+	const struct act *begin; /* of the shift; NULL: no shift was ever begun, so it is the whole log */
+	bool runs;
+	struct period shift;
+	double minutes; /* of it; negative: not known */
 	const char *unit;
 	struct sb_str *out;
 	size_t lines, more; /* more: beside FIXED_LINES and those that share what is left */
@@ -80,7 +86,7 @@ static double typed(const struct page *p, double metres)
 static void put_head(struct page *p, int64_t now_ms)
 {
 	char now[SB_TIME_TEXT], from[SB_TIME_TEXT], to[SB_TIME_TEXT];
-	const struct act *begin = p->shift.begin;
+	const struct act *begin = p->begin;
 
 	sb_time_long(now_ms, sb_time_offset(now_ms), now);
 	put(p, "Handover", "%.44s, pilot bore   %s", p->job->name, now);
@@ -89,8 +95,8 @@ static void put_head(struct page *p, int64_t now_ms)
 		return;
 	}
 	sb_time_long(begin->at_ms, begin->offset_min, from);
-	sb_time_short(p->shift.to_ms, begin->offset_min, to);
-	put(p, "shift", "%s to %s%s   %s", from, to, p->shift.runs ? " (runs)" : "", begin->text);
+	sb_time_short(p->when.to_ms, begin->offset_min, to);
+	put(p, "shift", "%s to %s%s   %s", from, to, p->runs ? " (runs)" : "", begin->text);
 }
 
 /* ---- 1: where is the bit ---- */
@@ -181,7 +187,7 @@ static void margin_words(double radius, const struct number *limit, char to[64])
 /* Of the tightest joint and the tightest window, the one that is worse against its own limit. */
 static bool window_is_worst(const struct page *p)
 {
-	const struct shift *t = &p->shift;
+	const struct period *t = &p->shift;
 	const struct number *joint = &p->job->joint_minimum, *window = &p->job->window_minimum;
 
 	if (t->tightest == NULL || t->tightest_joint == NULL || !sb_number_given(joint))
@@ -193,7 +199,7 @@ static bool window_is_worst(const struct page *p)
 
 static void put_worst(struct page *p)
 {
-	const struct shift *t = &p->shift;
+	const struct period *t = &p->shift;
 	char radius[32], margin[64];
 
 	if (window_is_worst(p)) {
@@ -224,12 +230,12 @@ static void put_worst(struct page *p)
 
 static void put_drilled(struct page *p)
 {
-	const struct shift *t = &p->shift;
+	const struct period *t = &p->shift;
 	char time[64] = "hours not known", withdrawn[48] = "";
 
-	if (t->minutes > 0)
-		snprintf(time, sizeof time, "in %.1f h, %.1f %s/h", t->minutes / 60,
-			t->length / t->minutes * 60, p->unit);
+	if (p->minutes > 0)
+		snprintf(time, sizeof time, "in %.1f h, %.1f %s/h", p->minutes / 60,
+			t->length / p->minutes * 60, p->unit);
 	if (t->withdrawn)
 		snprintf(withdrawn, sizeof withdrawn, " (%zu of them withdrawn)", t->withdrawn);
 	put(p, "drilled", "%zu joint%s%s, %.2f %s %s", t->joints, t->joints == 1 ? "" : "s", withdrawn,
@@ -264,7 +270,7 @@ static void range_words(const struct range *r, const char *what, const char *uni
 
 static void put_returns(struct page *p)
 {
-	const struct shift *t = &p->shift;
+	const struct period *t = &p->shift;
 	const char *pressure = sb_row_field_unit(sb_row_field("standpipe"), p->job->unit);
 	char standpipe[64], annular[64];
 
@@ -385,7 +391,7 @@ static void take_edits(const struct page *p, struct items *items)
 
 	for (size_t i = p->job->act_count; i-- > 0;) {
 		const struct act *a = &p->job->acts[i];
-		if (!is_edit(a) || !shift_holds(&p->shift, a->at_ms))
+		if (!is_edit(a) || !sb_period_holds(&p->when, a->at_ms, a->offset_min))
 			continue;
 		edit_words(p->job, a, what);
 		add_item(items, NULL, "%s (%.20s): %s", what, a->who, a->text);
@@ -432,7 +438,7 @@ static void take_notes(const struct page *p, struct items *items)
 {
 	for (size_t i = p->job->act_count; i-- > 0;) {
 		const struct act *a = &p->job->acts[i];
-		if (a->text[0] == '\0' || !shift_holds(&p->shift, a->at_ms))
+		if (a->text[0] == '\0' || !sb_period_holds(&p->when, a->at_ms, a->offset_min))
 			continue;
 		if (a->kind == ACT_SHIFT_END)
 			add_item(items, NULL, "at the end (%.20s): %s", a->who, a->text);
@@ -470,21 +476,21 @@ static void put_edits_notes_open(struct page *p)
 
 static void put_lost(struct page *p)
 {
-	const struct shift *t = &p->shift;
+	const struct period *t = &p->shift;
 	char words[200] = "";
 
-	if (t->lost == 0) {
+	if (t->stop_count == 0) {
 		put(p, "waits",
 			t->timed ? "none longer than usual between joints"
 				 : "not known: times were not logged with every joint");
 		return;
 	}
-	for (size_t i = 0; i < SHIFT_GAPS && t->gaps[i].minutes; i++) {
+	for (size_t i = 0; i < SB_PERIOD_STOPS && i < t->stop_count; i++) {
 		size_t used = strlen(words);
-		snprintf(words + used, sizeof words - used, "%s%d before %s%d", i ? ", " : "",
-			t->gaps[i].minutes, i ? "" : "joint ", t->gaps[i].before);
+		snprintf(words + used, sizeof words - used, "%s%.0f before %s%d", i ? ", " : "",
+			t->stops[i].minutes, i ? "" : "joint ", t->stops[i].before);
 	}
-	put(p, "waits", "%d min: %s", t->lost, words);
+	put(p, "waits", "%.0f min: %s", t->stop_min, words);
 }
 
 /* ---- 5: the last independent fix ---- */
@@ -540,12 +546,22 @@ static void put_caution(struct page *p)
 	put_line(p, sb_caution + cut + 1);
 }
 
+static void take_shift(struct page *p, int64_t now_ms)
+{
+	sb_timeline_take(p->job, &p->timeline);
+	p->when = sb_period_shift(p->job, now_ms, &p->begin, &p->runs);
+	sb_period_take(p->s, &p->timeline, &p->when, &p->shift);
+	p->minutes = p->shift.minutes;
+	if (!p->shift.timed && p->begin)
+		p->minutes = (double)(p->when.to_ms - p->when.from_ms) / 60000;
+}
+
 void sb_handover(
 	const struct job *job, const struct solution *s, const char *head, int64_t now_ms, struct sb_str *out)
 {
 	struct page p = { .job = job, .s = s, .unit = sb_unit_short(job->unit), .out = out };
 
-	shift_take(job, s, now_ms, &p.shift);
+	take_shift(&p, now_ms);
 	put_head(&p, now_ms);
 	put_bit(&p);
 	put_courses(&p);
@@ -558,4 +574,5 @@ void sb_handover(
 	put_next(&p);
 	put(&p, "file", "%s", *head ? head : "digest not known");
 	put_caution(&p);
+	sb_timeline_clear(&p.timeline);
 }

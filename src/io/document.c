@@ -1,0 +1,162 @@
+/* Blocks, one after another: the document as it is made. */
+#include "io/document.h"
+
+#include "base/mem.h"
+
+#include <assert.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+static char *tamed(const char *text)
+{
+	char *copy = sb_strdup(text);
+
+	sb_utf8_tame(copy);
+	return copy;
+}
+
+void sb_document_begin(struct document *d, const char *title, const char *running, const char *mark,
+	const char *author, int64_t at_ms, bool letter)
+{
+	*d = (struct document){ .title = tamed(title),
+		.running = tamed(running),
+		.mark = tamed(mark),
+		.author = tamed(author),
+		.at_ms = at_ms,
+		.letter = letter };
+}
+
+void sb_document_clear(struct document *d)
+{
+	for (size_t i = 0; i < d->count; i++) {
+		for (size_t k = 0; k < d->blocks[i].count; k++)
+			sb_free(d->blocks[i].texts[k]);
+		sb_free(d->blocks[i].texts);
+	}
+	sb_free(d->blocks);
+	sb_free(d->title);
+	sb_free(d->running);
+	sb_free(d->mark);
+	sb_free(d->author);
+	memset(d, 0, sizeof *d);
+}
+
+static struct block *add_block(struct document *d, enum block_kind kind)
+{
+	d->blocks = sb_grow(d->blocks, d->count, &d->room, sizeof *d->blocks);
+	struct block *b = &d->blocks[d->count++];
+	*b = (struct block){ .kind = kind };
+	return b;
+}
+
+/* The block at the end if it is of that kind, else a new one. */
+static struct block *last_of(struct document *d, enum block_kind kind)
+{
+	if (d->count > 0 && d->blocks[d->count - 1].kind == kind)
+		return &d->blocks[d->count - 1];
+	return add_block(d, kind);
+}
+
+static void add_text(struct block *b, const char *text)
+{
+	b->texts = sb_grow(b->texts, b->count, &b->room, sizeof *b->texts);
+	b->texts[b->count++] = tamed(text);
+}
+
+static char *formatted(const char *format, va_list args) __attribute__((format(printf, 1, 0)));
+
+/* Any length: what people wrote is not cut here. For sb_free. */
+static char *formatted(const char *format, va_list args)
+{
+	va_list again;
+
+	va_copy(again, args);
+	int length = vsnprintf(NULL, 0, format, again);
+	va_end(again);
+	size_t size = length < 0 ? 1 : (size_t)length + 1;
+	char *text = sb_alloc(size);
+	vsnprintf(text, size, format, args);
+	return text;
+}
+
+static void add_formatted(struct block *b, const char *format, va_list args)
+	__attribute__((format(printf, 2, 0)));
+
+static void add_formatted(struct block *b, const char *format, va_list args)
+{
+	char *text = formatted(format, args);
+
+	add_text(b, text);
+	sb_free(text);
+}
+
+void sb_document_heading(struct document *d, const char *format, ...)
+{
+	va_list args;
+
+	va_start(args, format);
+	add_formatted(add_block(d, BLOCK_HEADING), format, args);
+	va_end(args);
+}
+
+void sb_document_subheading(struct document *d, const char *format, ...)
+{
+	va_list args;
+
+	va_start(args, format);
+	add_formatted(add_block(d, BLOCK_SUBHEADING), format, args);
+	va_end(args);
+}
+
+void sb_document_paragraph(struct document *d, const char *format, ...)
+{
+	va_list args;
+
+	va_start(args, format);
+	add_formatted(add_block(d, BLOCK_PARAGRAPH), format, args);
+	va_end(args);
+}
+
+void sb_document_pair(struct document *d, const char *key, const char *format, ...)
+{
+	va_list args;
+
+	va_start(args, format);
+	char *value = formatted(format, args);
+	va_end(args);
+	if (*value) {
+		struct block *b = last_of(d, BLOCK_PAIRS);
+		add_text(b, key);
+		add_text(b, value);
+	}
+	sb_free(value);
+}
+
+void sb_document_table(struct document *d, const struct table_column *columns, size_t count)
+{
+	assert(count > 0 && count <= SB_DOCUMENT_TABLE);
+	struct block *b = add_block(d, BLOCK_TABLE);
+	b->columns = columns;
+	b->column_count = count;
+}
+
+void sb_document_cell(struct document *d, const char *format, ...)
+{
+	va_list args;
+
+	assert(d->count > 0 && d->blocks[d->count - 1].kind == BLOCK_TABLE);
+	va_start(args, format);
+	add_formatted(&d->blocks[d->count - 1], format, args);
+	va_end(args);
+}
+
+void sb_document_sign(struct document *d, const char *who)
+{
+	add_text(last_of(d, BLOCK_SIGNATURES), who);
+}
+
+void sb_document_page(struct document *d)
+{
+	add_block(d, BLOCK_PAGE);
+}

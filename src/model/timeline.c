@@ -1,0 +1,276 @@
+/* Clock times have no date. The date is taken from when the joints were logged: of the days that could lie
+ * between two joints the number is taken that comes nearest to what lies between their acts. */
+#include "model/timeline.h"
+
+#include "base/mem.h"
+#include "base/time.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define USUAL_TIMES 3
+#define USUAL_LEAST 15
+#define DAY 1440
+/* Joints that follow one another faster than this in the log were brought in from a file, or written down
+ * later. */
+#define LOGGED_LEAST 1
+/* A joint whose clock begins less than this before the end of the one before it overlaps it by a slip: it did
+ * not wait for a day. */
+#define OVERLAP 60
+
+/* ---- when a joint was logged ---- */
+
+static const struct reading *first_of(const struct job *job, const struct reading *r)
+{
+	while (r->corrects) {
+		const struct reading *old = sb_job_reading(job, r->corrects);
+		if (old == NULL)
+			break;
+		r = old;
+	}
+	return r;
+}
+
+static const struct act *act_of(const struct job *job, int64_t id)
+{
+	size_t low = 0, high = job->act_count;
+
+	while (low < high) {
+		size_t middle = low + (high - low) / 2;
+		if (job->acts[middle].id < id)
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	return low < job->act_count && job->acts[low].id == id ? &job->acts[low] : NULL;
+}
+
+static void take_logged(const struct job *job, const struct reading *r, struct joint_time *out)
+{
+	const struct reading *first = first_of(job, r);
+	const struct act *a = act_of(job, first->act);
+
+	out->reading = r;
+	out->at_ms = first->at_ms;
+	out->offset_min = a ? a->offset_min : sb_time_offset(first->at_ms);
+	out->in_ground = sb_job_joint(job, r->joint) == r;
+}
+
+/* ---- minutes ---- */
+
+static int minutes_of(const char *clock)
+{
+	if (clock[0] == '\0')
+		return -1;
+	return (clock[0] - '0') * 600 + (clock[1] - '0') * 60 + (clock[3] - '0') * 10 + (clock[4] - '0');
+}
+
+static int since(int from, int to)
+{
+	return (to - from + DAY) % DAY;
+}
+
+static double logged_since(const struct joint_time *before, const struct joint_time *t)
+{
+	return (double)(t->at_ms - before->at_ms) / 60000;
+}
+
+/* before: NULL for the first joint. */
+static void take_typed(const struct joint_time *before, struct joint_time *t)
+{
+	int start = minutes_of(t->reading->started), end = minutes_of(t->reading->ended);
+	int ended = before ? minutes_of(before->reading->ended) : -1;
+
+	t->source = TIME_TYPED;
+	t->drill_min = since(start, end);
+	if (ended < 0)
+		return;
+	t->wait_min = since(ended, start);
+	double logged = logged_since(before, t);
+	double days = round((logged - t->wait_min - t->drill_min) / DAY);
+	if (days < 0 && logged >= LOGGED_LEAST && t->wait_min > DAY - OVERLAP)
+		t->wait_min = 0;
+	t->wait_min += fmax(days, 0) * DAY;
+	t->whole_min = t->wait_min + t->drill_min;
+}
+
+static void take_minutes(const struct joint_time *before, struct joint_time *t)
+{
+	t->wait_min = t->drill_min = t->whole_min = (double)NAN;
+	if (t->reading->started[0] && t->reading->ended[0])
+		take_typed(before, t);
+	if (!isnan(t->whole_min) || before == NULL)
+		return;
+	double logged = logged_since(before, t);
+	if (logged < LOGGED_LEAST)
+		return;
+	t->whole_min = logged;
+	if (t->source == TIME_UNKNOWN)
+		t->source = TIME_LOGGED;
+}
+
+/* ---- stops ---- */
+
+static int by_size(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+
+	return (x > y) - (x < y);
+}
+
+/* NAN of none; of an even number the lower of the two. */
+static double middle(double *values, size_t count)
+{
+	if (count == 0)
+		return (double)NAN;
+	qsort(values, count, sizeof *values, by_size);
+	return values[(count - 1) / 2];
+}
+
+static void find_usual(struct timeline *t, double *room)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < t->count; i++)
+		if (!isnan(t->list[i].wait_min))
+			room[count++] = t->list[i].wait_min;
+	t->usual_wait_min = fmax(middle(room, count) * USUAL_TIMES, USUAL_LEAST);
+	if (count == 0)
+		t->usual_wait_min = (double)NAN;
+}
+
+/* Of joints whose wait is not known apart. */
+static void find_long(struct timeline *t, double *room)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < t->count; i++)
+		if (isnan(t->list[i].wait_min) && !isnan(t->list[i].whole_min))
+			room[count++] = t->list[i].whole_min;
+	double usual = middle(room, count);
+	for (size_t i = 0; i < t->count; i++) {
+		struct joint_time *j = &t->list[i];
+		double over = j->whole_min - usual;
+		if (isnan(j->wait_min) && over > (USUAL_TIMES - 1) * usual && over > USUAL_LEAST)
+			j->stop_min = over;
+	}
+}
+
+static void find_stops(struct timeline *t)
+{
+	double *room = sb_alloc((t->count + 1) * sizeof *room);
+	size_t count = 0;
+
+	find_usual(t, room);
+	find_long(t, room);
+	for (size_t i = 0; i < t->count; i++) {
+		struct joint_time *j = &t->list[i];
+		if (j->wait_min > t->usual_wait_min)
+			j->stop_min = j->wait_min;
+		if (!isnan(j->whole_min) && j->stop_min == 0)
+			room[count++] = j->whole_min;
+	}
+	t->middle_min = middle(room, count);
+	sb_free(room);
+}
+
+void sb_timeline_take(const struct job *job, struct timeline *out)
+{
+	*out = (struct timeline){ .list = sb_alloc((job->joint_count + 1) * sizeof *out->list),
+		.count = job->joint_count };
+	for (size_t i = 0; i < out->count; i++) {
+		take_logged(job, &job->readings[job->joints[i]], &out->list[i]);
+		take_minutes(i ? &out->list[i - 1] : NULL, &out->list[i]);
+	}
+	find_stops(out);
+	for (size_t i = 0; i < out->count; i++) {
+		const struct joint_time *j = &out->list[i];
+		out->in_ground += j->in_ground;
+		out->timed += isnan(j->whole_min) ? 0 : 1;
+		out->whole_min += isnan(j->whole_min) ? 0 : j->whole_min;
+		out->stops += j->stop_min > 0;
+		out->stop_min += j->stop_min;
+	}
+}
+
+void sb_timeline_clear(struct timeline *t)
+{
+	sb_free(t->list);
+	*t = (struct timeline){ 0 };
+}
+
+/* ---- why ---- */
+
+static void add_why(struct sb_str *out, const char *what, const char *words)
+{
+	sb_str_add(out, "%s%s%s%s", out->length ? "; " : "", what, *what && *words ? ": " : "", words);
+}
+
+static void add_act(const struct act *a, struct sb_str *out)
+{
+	char what[64];
+
+	if (a->kind == ACT_NOTE) {
+		add_why(out, "", a->text);
+	} else if (a->kind == ACT_WITHDRAW) {
+		snprintf(what, sizeof what, "pulled back to joint %d", a->joint);
+		add_why(out, what, a->text);
+	} else if (a->kind == ACT_SHIFT_END) {
+		add_why(out, "the shift ended", a->text);
+	} else if (a->kind == ACT_SHIFT_BEGIN) {
+		add_why(out, "a shift began", a->text);
+	} else if (a->kind == ACT_CHANGE) {
+		add_why(out, "changed", a->text);
+	}
+}
+
+void sb_timeline_why(const struct job *job, const struct timeline *t, size_t joint, struct sb_str *out)
+{
+	const struct reading *r = first_of(job, t->list[joint].reading);
+	int64_t from = joint ? first_of(job, t->list[joint - 1].reading)->act : 0;
+
+	for (size_t i = 0; i < job->act_count; i++)
+		if (job->acts[i].id > from && job->acts[i].id < r->act)
+			add_act(&job->acts[i], out);
+	if (r->remarks[0])
+		add_why(out, "remarks of the joint", r->remarks);
+}
+
+/* ---- the end ---- */
+
+/* Along the design line from a station to the exit: steps of a metre at most, each at its middle. */
+static double length_left(const struct design *d, double from_m)
+{
+	double run = d->length_m - from_m, left = 0;
+	int steps = (int)fmin(ceil(run), 100000);
+
+	for (int i = 0; i < steps; i++) {
+		struct design_place at = sb_design_at(d, from_m + run * (i + 0.5) / steps);
+		left += run / steps / fmax(sin(at.inc_rad), 0.05);
+	}
+	return left;
+}
+
+struct pilot_out sb_timeline_out(
+	const struct job *job, const struct solution *s, const struct timeline *t, int64_t from_ms)
+{
+	struct pilot_out o = { .from_ms = from_ms };
+	double joint_m = sb_frame_metres(&s->frame, job->joint_length.value);
+
+	o.length_left_m = length_left(&s->design, fmax(s->bit.deviation.station_m, 0));
+	o.reached = s->bit.known && s->bit.deviation.station_m >= s->design.length_m;
+	if (joint_m > 0)
+		o.joints_left = (int)fmin(ceil(o.length_left_m / joint_m - 1e-9), 1e6);
+	o.known = !o.reached && t->timed >= SB_TIMELINE_LEAST && t->in_ground > 0 && !isnan(t->middle_min);
+	if (!o.known)
+		return o;
+	o.likely_joint_min = t->whole_min / (double)t->timed * ((double)t->count / (double)t->in_ground);
+	o.best_joint_min = fmin(t->middle_min, o.likely_joint_min);
+	o.best_min = o.joints_left * o.best_joint_min;
+	o.likely_min = o.joints_left * o.likely_joint_min;
+	o.best_ms = from_ms + (int64_t)(o.best_min * 60000);
+	o.likely_ms = from_ms + (int64_t)(o.likely_min * 60000);
+	return o;
+}
