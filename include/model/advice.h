@@ -57,7 +57,7 @@ struct ahead sb_advice_ahead(const struct setup *setup, const struct bit *bit, c
 	const struct row *trial, int sight);
 struct budget sb_advice_budget(const struct setup *setup, const struct path *p, const struct row *trial);
 
-/* The kinds that look ahead: exit window, leaving the corridor, azimuth reference (at the entry only). */
+/* Leaving the corridor ahead. The exit window is model/exit.h's. */
 void sb_advice_judge(const struct setup *setup, const struct bit *bit, const struct ahead *ahead, int joint,
 	struct verdict verdicts[WARNING_KINDS]);
 

@@ -28,6 +28,9 @@ union any_fact {
 	struct fix fix;
 	struct fix_use fix_use;
 	struct adjustment adjustment;
+	struct disposition disposition;
+	struct ticked ticked;
+	struct acceptance acceptance;
 };
 
 const char *sb_fact_column(

@@ -23,6 +23,7 @@ enum bend_method { METHOD_ENDS, METHOD_SUM };
 enum projection { PROJECTION_HOLD, PROJECTION_CURVE };
 enum face_as { FACE_CLOCK, FACE_DEGREES };
 enum course_by { COURSE_BY_ARC, COURSE_BY_SLIDES };
+enum demand { ASKED_YES, ASKED_NO };
 enum judge { JUDGE_MEAN, JUDGE_CONFIDENCE };
 
 struct place {
@@ -63,6 +64,11 @@ struct soil_layer {
 	int line;
 };
 
+struct checklist_point {
+	char point[SB_NAME_TEXT];
+	int line;
+};
+
 struct leg {
 	int number;   /* from 1 */
 	int to_joint; /* the last joint left in the ground when it began; 0 for leg 1 */
@@ -86,6 +92,12 @@ enum act_kind {
 	ACT_FIX_USE,	 /* a fix is set aside, or used again */
 	ACT_ADJUST,	 /* a correction proposed by the fixes is taken */
 	ACT_ADJUST_BACK, /* and taken back */
+	ACT_ACCEPT,	 /* a breach is accepted by the engineer */
+	ACT_ACCEPT_BACK, /* and is open again */
+	ACT_TICK,	 /* a point of the contract's checklist is done */
+	ACT_TICK_BACK,	 /* and is not */
+	ACT_SIGN,	 /* the pilot is accepted: it is closed */
+	ACT_REOPEN,	 /* and open again */
 };
 
 /* One act of one person: the journal's line. */
@@ -162,6 +174,32 @@ struct adjustment {
 	char fixes[SB_NAME_TEXT]; /* the ids that it rests on, "1 2 5" */
 };
 
+/* What the engineer said of a breach: accepted as it stood then, or no longer. It is known by kind and by the
+ * leg and joint where it began; the last word on it holds, unless it has grown since. */
+struct disposition {
+	struct fact fact;
+	char kind[32];
+	int from_leg, from_joint;
+	struct number value; /* the worst that it was, as in struct warning */
+	int accepted;	     /* 0: taken back */
+	char reference[SB_NAME_TEXT];
+};
+
+/* A point of the contract's checklist, by its number from 1: done, or taken back. The last word holds. */
+struct ticked {
+	struct fact fact;
+	int point;
+	int done;
+	char reference[SB_NAME_TEXT];
+};
+
+/* The pilot was accepted, or opened again. The last one holds. The statement is the act's words. */
+struct acceptance {
+	struct fact fact;
+	int accepted;
+	char capacity[SB_NAME_TEXT]; /* in which who signed: "engineer of the owner" */
+};
+
 struct job {
 	/* [job] */
 	char name[SB_NAME_TEXT], owner[SB_NAME_TEXT], contractor[SB_NAME_TEXT];
@@ -209,6 +247,8 @@ struct job {
 	enum face_as face_as;
 	/* [entry] */
 	struct number entry_inclination, entry_azimuth;
+	/* [acceptance] */
+	enum demand exit_survey, acknowledged;
 
 	/* tables, in the order of the sheet */
 	struct profile_pi *profile;
@@ -225,6 +265,8 @@ struct job {
 	size_t tally_count, tally_room;
 	struct soil_layer *soil;
 	size_t soil_count, soil_room;
+	struct checklist_point *checklist;
+	size_t checklist_count, checklist_room;
 
 	/* the log, in the order of time */
 	struct reading *readings; /* every reading ever, corrected ones too */
@@ -249,6 +291,12 @@ struct job {
 	size_t fix_use_count, fix_use_room;
 	struct adjustment *adjustments; /* the last one holds */
 	size_t adjustment_count, adjustment_room;
+	struct disposition *dispositions;
+	size_t disposition_count, disposition_room;
+	struct ticked *ticked;
+	size_t ticked_count, ticked_room;
+	struct acceptance *acceptances; /* the last one holds */
+	size_t acceptance_count, acceptance_room;
 };
 
 void sb_job_clear(struct job *job);
@@ -264,6 +312,9 @@ void sb_job_add_repeat(struct job *job, const struct repeat *r);
 void sb_job_add_fix(struct job *job, const struct fix *f);
 void sb_job_add_fix_use(struct job *job, const struct fix_use *u); /* marks its fix */
 void sb_job_add_adjustment(struct job *job, const struct adjustment *a);
+void sb_job_add_disposition(struct job *job, const struct disposition *d);
+void sb_job_add_ticked(struct job *job, const struct ticked *t);
+void sb_job_add_acceptance(struct job *job, const struct acceptance *a);
 
 /* The leg being drilled (1 when nothing was withdrawn), and its number of joints in the ground. */
 int sb_job_leg(const struct job *job);
@@ -281,6 +332,11 @@ bool sb_job_change_holds(const struct job *job, const struct change *c, const st
 
 /* The correction that is in force; NULL if none. */
 const struct adjustment *sb_job_adjustment(const struct job *job);
+
+/* Who accepted the pilot; NULL while it is open. */
+const struct acceptance *sb_job_accepted(const struct job *job);
+/* The last word on a point of the checklist, by its number from 1; NULL if none. */
+const struct ticked *sb_job_tick(const struct job *job, int point);
 
 struct fix *sb_job_fix(const struct job *job, int64_t id); /* NULL if there is none */
 

@@ -32,6 +32,7 @@ struct warning_sort {
 	const char *name;  /* in files and JSON: "corridor", "window-bend" */
 	const char *label; /* for people: "corridor", "bend over the window" */
 	int passing;	   /* 1: only the present counts (it says what would happen), not the whole path */
+	int least; /* 1: the value must not fall below its limit (a radius), so that a smaller one is worse */
 	const char *help;
 };
 extern const struct warning_sort sb_warning_sorts[WARNING_KINDS];
@@ -61,6 +62,9 @@ struct warning {
 	char acknowledged_by[SB_WHO_TEXT];
 	char text[256]; /* value, limit, joint, what to do next: one or two sentences */
 };
+
+/* How far a value is past its limit: the larger the worse. */
+double sb_warning_past(enum warning_kind kind, double value, double limit);
 
 /* Judges the row itself: corridor, bends, missing survey, blunder logged as it is. The other kinds look ahead
  * and are judged by sb_advice_judge (model/advice.h). Given: r, the reading behind the row, NULL at the

@@ -88,6 +88,23 @@ int sb_store_adjust(struct sb_store *store, const char *who, const struct adjust
 	struct sb_err *err);
 int sb_store_adjust_back(struct sb_store *store, const char *who, const char *reason, struct sb_err *err);
 
+/* A non-conformance, by its number (model/nonconformance.h), is accepted by the engineer as it stands now,
+ * with the calculation or letter that it rests on; or is open again. Reference and reason are required. */
+int sb_store_accept(struct sb_store *store, const char *who, int number, const char *reference,
+	const char *reason, struct sb_err *err);
+int sb_store_accept_back(
+	struct sb_store *store, const char *who, int number, const char *reason, struct sb_err *err);
+
+/* A point of the contract's checklist, from 1, is done, or is not after all (which needs a reason). */
+int sb_store_tick(struct sb_store *store, const char *who, int point, bool done, const char *reference,
+	const char *reason, struct sb_err *err);
+
+/* The pilot is accepted: refused while anything that is asked for is missing (model/acceptance.h). From then
+ * on it is closed: every act but notes, acknowledgements, shifts and opening it again is refused. */
+int sb_store_sign(struct sb_store *store, const char *who, const char *capacity, const char *statement,
+	struct sb_err *err);
+int sb_store_reopen(struct sb_store *store, const char *who, const char *reason, struct sb_err *err);
+
 /* A shift: names of the crew, remarks. Beginning one ends the one that runs. */
 int sb_store_shift_begin(struct sb_store *store, const char *who, const char *names, struct sb_err *err);
 int sb_store_shift_end(struct sb_store *store, const char *who, const char *remarks, struct sb_err *err);

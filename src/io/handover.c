@@ -368,7 +368,7 @@ static bool is_edit(const struct act *a)
 {
 	return a->kind == ACT_CORRECT || a->kind == ACT_WITHDRAW || a->kind == ACT_ACKNOWLEDGE ||
 		a->kind == ACT_CHANGE || a->kind == ACT_FIX_USE || a->kind == ACT_ADJUST ||
-		a->kind == ACT_ADJUST_BACK;
+		a->kind == ACT_ADJUST_BACK || a->kind >= ACT_ACCEPT;
 }
 
 static void edit_words(const struct job *job, const struct act *a, char to[64])

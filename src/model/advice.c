@@ -410,51 +410,8 @@ static void judge_leaves(
 			a->leaves_kept, joints);
 }
 
-static bool exit_misses(
-	const struct setup *s, const struct ahead *a, double *value, double *limit, const char **word)
-{
-	const struct {
-		double miss, limit;
-		const char *word;
-	} sides[] = {
-		{ a->exit_long_m, s->corridor->exit_long_m, "long" },
-		{ -a->exit_long_m, s->corridor->exit_short_m, "short" },
-		{ a->exit_right_m, s->corridor->exit_right_m, "right" },
-		{ -a->exit_right_m, s->corridor->exit_left_m, "left" },
-	};
-	double worst = -HUGE_VAL;
-
-	for (size_t i = 0; i < 4; i++)
-		if (!isinf(sides[i].limit) && sides[i].miss - sides[i].limit > worst) {
-			worst = sides[i].miss - sides[i].limit;
-			*value = sb_frame_typed(s->frame, sides[i].miss);
-			*limit = sb_frame_typed(s->frame, sides[i].limit);
-			*word = sides[i].word;
-		}
-	return worst > 1e-9;
-}
-
-static void judge_exit(const struct setup *s, const struct bit *bit, const struct ahead *a, struct verdict *v)
-{
-	const char *word = "", *unit = sb_unit_short(s->job->unit);
-
-	if (!a->exit_known)
-		return;
-	bool misses = exit_misses(s, a, &v->value, &v->limit, &word),
-	     out = bit->at.u >= s->design->exit_elevation_m;
-	if (!misses)
-		return;
-	v->level = out ? LEVEL_BREACH : LEVEL_WATCH;
-	int d = sb_warning_decimals(s, v->value, v->limit);
-	snprintf(v->text, sizeof v->text,
-		out ? "The bore came out %.*f %s %s; %.*f is allowed. Ask the engineer."
-		    : "As it heads, the bore comes out %.*f %s %s; %.*f is allowed. Steer for the exit.",
-		d, v->value, unit, word, d, v->limit);
-}
-
 void sb_advice_judge(const struct setup *s, const struct bit *bit, const struct ahead *ahead, int joint,
 	struct verdict verdicts[WARNING_KINDS])
 {
 	judge_leaves(s, bit, ahead, joint, &verdicts[WARNING_LEAVES]);
-	judge_exit(s, bit, ahead, &verdicts[WARNING_EXIT]);
 }

@@ -53,6 +53,33 @@ static const struct sheet_column adjustment_columns[] = {
 		"numbers of the fixes that it rests on", NULL },
 };
 
+static const struct sheet_column disposition_columns[] = {
+	{ "kind", COLUMN_TEXT, offsetof(struct disposition, kind), 32, 1, 0, 0, "",
+		"of the breach, as in warning", NULL },
+	{ "from_leg", COLUMN_WHOLE, offsetof(struct disposition, from_leg), 0, 1, 1, 1e6, "",
+		"leg where it began", NULL },
+	{ "from_joint", COLUMN_WHOLE, offsetof(struct disposition, from_joint), 0, 1, 0, 1e6, "",
+		"joint where it began", NULL },
+	NUM(disposition, value, 1, -BIG, BIG, "as in warning", "the worst that it was then"),
+	{ "accepted", COLUMN_WHOLE, offsetof(struct disposition, accepted), 0, 1, 0, 1, "",
+		"1 accepted by the engineer, 0 open again", NULL },
+	{ "reference", COLUMN_TEXT, offsetof(struct disposition, reference), SB_NAME_TEXT, 0, 0, 0, "",
+		"the calculation or letter that it rests on", NULL },
+};
+static const struct sheet_column ticked_columns[] = {
+	{ "point", COLUMN_WHOLE, offsetof(struct ticked, point), 0, 1, 1, 1e6, "",
+		"number of the checklist's point", NULL },
+	{ "done", COLUMN_WHOLE, offsetof(struct ticked, done), 0, 1, 0, 1, "", "1 done, 0 taken back", NULL },
+	{ "reference", COLUMN_TEXT, offsetof(struct ticked, reference), SB_NAME_TEXT, 0, 0, 0, "",
+		"where it is kept", NULL },
+};
+static const struct sheet_column acceptance_columns[] = {
+	{ "accepted", COLUMN_WHOLE, offsetof(struct acceptance, accepted), 0, 1, 0, 1, "",
+		"1 the pilot is accepted and closed, 0 open again", NULL },
+	{ "capacity", COLUMN_TEXT, offsetof(struct acceptance, capacity), SB_NAME_TEXT, 0, 0, 0, "",
+		"in which who signed", NULL },
+};
+
 static void add_repeat(struct job *job, const void *fact)
 {
 	sb_job_add_repeat(job, fact);
@@ -73,6 +100,21 @@ static void add_adjustment(struct job *job, const void *fact)
 	sb_job_add_adjustment(job, fact);
 }
 
+static void add_disposition(struct job *job, const void *fact)
+{
+	sb_job_add_disposition(job, fact);
+}
+
+static void add_ticked(struct job *job, const void *fact)
+{
+	sb_job_add_ticked(job, fact);
+}
+
+static void add_acceptance(struct job *job, const void *fact)
+{
+	sb_job_add_acceptance(job, fact);
+}
+
 #define SORT(table, act, also, columns) \
 	{ \
 #table, act, also, columns, sizeof(columns) / sizeof *(columns), sizeof(struct table), \
@@ -84,6 +126,9 @@ const struct fact_sort sb_fact_sorts[] = {
 	SORT(fix, ACT_FIX, ACT_FIX, fix_columns),
 	SORT(fix_use, ACT_FIX_USE, ACT_FIX_USE, fix_use_columns),
 	SORT(adjustment, ACT_ADJUST, ACT_ADJUST_BACK, adjustment_columns),
+	SORT(disposition, ACT_ACCEPT, ACT_ACCEPT_BACK, disposition_columns),
+	SORT(ticked, ACT_TICK, ACT_TICK_BACK, ticked_columns),
+	SORT(acceptance, ACT_SIGN, ACT_REOPEN, acceptance_columns),
 };
 const size_t sb_fact_sort_count = sizeof sb_fact_sorts / sizeof *sb_fact_sorts;
 

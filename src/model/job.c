@@ -17,6 +17,7 @@ void sb_job_clear(struct job *job)
 	sb_free(job->obstacles);
 	sb_free(job->tally);
 	sb_free(job->soil);
+	sb_free(job->checklist);
 	sb_free(job->readings);
 	sb_free(job->joints);
 	sb_free(job->ground_joints);
@@ -28,6 +29,9 @@ void sb_job_clear(struct job *job)
 	sb_free(job->fixes);
 	sb_free(job->fix_uses);
 	sb_free(job->adjustments);
+	sb_free(job->dispositions);
+	sb_free(job->ticked);
+	sb_free(job->acceptances);
 	memset(job, 0, sizeof *job);
 }
 
@@ -48,6 +52,8 @@ void sb_job_copy(const struct job *from, struct job *to)
 		copied(from->obstacles, to->obstacle_room = from->obstacle_count, sizeof *to->obstacles);
 	to->tally = copied(from->tally, to->tally_room = from->tally_count, sizeof *to->tally);
 	to->soil = copied(from->soil, to->soil_room = from->soil_count, sizeof *to->soil);
+	to->checklist =
+		copied(from->checklist, to->checklist_room = from->checklist_count, sizeof *to->checklist);
 	to->readings = copied(from->readings, to->reading_room = from->reading_count, sizeof *to->readings);
 	to->joints = copied(from->joints, to->joint_room = from->joint_count, sizeof *to->joints);
 	to->ground_joints =
@@ -62,6 +68,11 @@ void sb_job_copy(const struct job *from, struct job *to)
 	to->fix_uses = copied(from->fix_uses, to->fix_use_room = from->fix_use_count, sizeof *to->fix_uses);
 	to->adjustments = copied(
 		from->adjustments, to->adjustment_room = from->adjustment_count, sizeof *to->adjustments);
+	to->dispositions = copied(
+		from->dispositions, to->disposition_room = from->disposition_count, sizeof *to->dispositions);
+	to->ticked = copied(from->ticked, to->ticked_room = from->ticked_count, sizeof *to->ticked);
+	to->acceptances = copied(
+		from->acceptances, to->acceptance_room = from->acceptance_count, sizeof *to->acceptances);
 }
 
 static void replace(const struct job *job, size_t *list, size_t count, int64_t old, size_t by)
@@ -150,6 +161,26 @@ void sb_job_add_adjustment(struct job *job, const struct adjustment *a)
 	job->adjustments[job->adjustment_count++] = *a;
 }
 
+void sb_job_add_disposition(struct job *job, const struct disposition *d)
+{
+	job->dispositions = sb_grow(
+		job->dispositions, job->disposition_count, &job->disposition_room, sizeof *job->dispositions);
+	job->dispositions[job->disposition_count++] = *d;
+}
+
+void sb_job_add_ticked(struct job *job, const struct ticked *t)
+{
+	job->ticked = sb_grow(job->ticked, job->ticked_count, &job->ticked_room, sizeof *job->ticked);
+	job->ticked[job->ticked_count++] = *t;
+}
+
+void sb_job_add_acceptance(struct job *job, const struct acceptance *a)
+{
+	job->acceptances = sb_grow(
+		job->acceptances, job->acceptance_count, &job->acceptance_room, sizeof *job->acceptances);
+	job->acceptances[job->acceptance_count++] = *a;
+}
+
 /* Whether the reading's joint was in the ground when the change was made. */
 static bool was_in_ground(const struct job *job, const struct change *c, const struct reading *r)
 {
@@ -174,6 +205,22 @@ const struct adjustment *sb_job_adjustment(const struct job *job)
 		job->adjustment_count ? &job->adjustments[job->adjustment_count - 1] : NULL;
 
 	return last && last->taken ? last : NULL;
+}
+
+const struct acceptance *sb_job_accepted(const struct job *job)
+{
+	const struct acceptance *last =
+		job->acceptance_count ? &job->acceptances[job->acceptance_count - 1] : NULL;
+
+	return last && last->accepted ? last : NULL;
+}
+
+const struct ticked *sb_job_tick(const struct job *job, int point)
+{
+	for (size_t i = job->ticked_count; i-- > 0;)
+		if (job->ticked[i].point == point)
+			return &job->ticked[i];
+	return NULL;
 }
 
 struct fix *sb_job_fix(const struct job *job, int64_t id)
@@ -258,7 +305,8 @@ const struct act *sb_job_shift(const struct job *job)
 }
 
 static const char *const act_names[] = { "new", "log", "correct", "withdraw", "note", "acknowledge",
-	"shift-begin", "shift-end", "change", "repeat", "fix", "fix-use", "adjust", "adjust-back" };
+	"shift-begin", "shift-end", "change", "repeat", "fix", "fix-use", "adjust", "adjust-back", "accept",
+	"accept-back", "tick", "tick-back", "sign", "reopen" };
 
 const char *sb_act_name(enum act_kind kind)
 {

@@ -172,6 +172,11 @@ const struct setting sb_settings[] = {
 		"staked attitude at depth 0, as the tool would read it; left out: the first reading's" },
 	{ "entry", "azimuth", SETTING_NUMBER, JOB(entry_azimuth), NULL, 0, 0, 360, NULL, "degrees",
 		"likewise" },
+	{ "acceptance", "exit_survey", SETTING_CHOICE, JOB(exit_survey), "yes|no", 0, 0, 0, "yes", "",
+		"whether the pilot can only be accepted with its exit surveyed from land (a fix of kind exit)" },
+	{ "acceptance", "warnings_acknowledged", SETTING_CHOICE, JOB(acknowledged), "yes|no", 0, 0, 0, "no",
+		"",
+		"whether it can only be accepted with every warning acknowledged, those short of a breach too" },
 };
 const size_t sb_setting_count = sizeof sb_settings / sizeof *sb_settings;
 
@@ -425,6 +430,10 @@ static const struct sheet_column soil_columns[] = {
 	NUM(soil_layer, ground_water, 0, -BIG, BIG, "length", "elevation of the ground water"),
 };
 
+static const struct sheet_column checklist_columns[] = {
+	TXT(checklist_point, point, 1, "what has to be done or handed over before the pilot is accepted"),
+};
+
 #define TABLE(name, columns, type, array, count, room, required, help) \
 	{ \
 		name, columns, sizeof(columns) / sizeof((columns)[0]), sizeof(struct type), \
@@ -447,6 +456,8 @@ const struct sheet_table sb_sheet_tables[] = {
 		"measured joints of drill pipe"),
 	TABLE("soil", soil_columns, soil_layer, soil, soil_count, soil_room, 0,
 		"layers of ground along the bore"),
+	TABLE("checklist", checklist_columns, checklist_point, checklist, checklist_count, checklist_room, 0,
+		"points of the contract that are ticked off before the pilot is accepted"),
 };
 const size_t sb_sheet_table_count = sizeof sb_sheet_tables / sizeof *sb_sheet_tables;
 

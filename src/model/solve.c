@@ -6,6 +6,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "model/azimuth.h"
+#include "model/exit.h"
 
 #include <string.h>
 
@@ -41,9 +42,7 @@ static bool worse(const struct warning *w, const struct verdict *v)
 {
 	if (v->level != w->level)
 		return v->level > w->level;
-	bool bend =
-		w->kind == WARNING_JOINT_BEND || w->kind == WARNING_WINDOW_BEND || w->kind == WARNING_LEAVES;
-	return bend ? v->value < w->value : v->value - v->limit > w->value - w->limit;
+	return sb_warning_past(w->kind, v->value, v->limit) > sb_warning_past(w->kind, w->value, w->limit);
 }
 
 /* A passing kind speaks of now, so its episode always says the newest. */
@@ -160,6 +159,7 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 	sb_advice_judge(setup, bit, ahead, row->joint, verdicts);
 	sb_azimuth_judge(setup, r, &verdicts[WARNING_AZIMUTH]);
 	sb_fixes_judge(setup, &s->fixes, row, false, verdicts);
+	sb_exit_judge(setup, &s->fixes, row, false, bit, ahead, &verdicts[WARNING_EXIT]);
 	if (response)
 		sb_response_judge(response, row->joint, &verdicts[WARNING_RESPONSE]);
 	return take_verdicts(s, row, verdicts);
@@ -183,6 +183,10 @@ static void judge_fixes(const struct setup *setup, struct solution *s)
 	sb_fixes_judge(setup, &s->fixes, row, true, verdicts);
 	take_verdict(s, WARNING_FIX, row, &verdicts[WARNING_FIX]);
 	take_verdict(s, WARNING_NO_FIX, row, &verdicts[WARNING_NO_FIX]);
+	if (sb_exit_survey(setup, &s->fixes, row, true).plan) {
+		sb_exit_judge(setup, &s->fixes, row, true, &s->bit, &s->ahead, &verdicts[WARNING_EXIT]);
+		take_verdict(s, WARNING_EXIT, row, &verdicts[WARNING_EXIT]);
+	}
 }
 
 static void take_fixes(const struct setup *setup, struct solution *s, int64_t before_act)
@@ -451,6 +455,7 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	sb_advice_judge(&setup, &out->bit, &out->ahead, out->row.joint, verdicts);
 	sb_azimuth_judge(&setup, &r, &verdicts[WARNING_AZIMUTH]);
 	sb_fixes_judge(&setup, &s->fixes, &out->row, false, verdicts);
+	sb_exit_judge(&setup, &s->fixes, &out->row, false, &out->bit, &out->ahead, &verdicts[WARNING_EXIT]);
 	preview_warnings(verdicts, out);
 	return 0;
 }

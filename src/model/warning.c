@@ -10,28 +10,28 @@
 #include <stdio.h>
 
 const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
-	[WARNING_CORRIDOR] = { "corridor", "corridor", 0,
+	[WARNING_CORRIDOR] = { "corridor", "corridor", 0, 0,
 		"the hole against the contract's corridor around the design line, joint by joint" },
-	[WARNING_EXIT] = { "exit-window", "exit window", 1,
+	[WARNING_EXIT] = { "exit-window", "exit window", 1, 0,
 		"where the bore comes out, or would come out as it heads" },
-	[WARNING_JOINT_BEND] = { "joint-bend", "bend of one joint", 0,
+	[WARNING_JOINT_BEND] = { "joint-bend", "bend of one joint", 0, 1,
 		"the radius of one joint; a breach only when reading noise (two sigma) cannot explain it" },
-	[WARNING_WINDOW_BEND] = { "window-bend", "bend over the window", 0,
+	[WARNING_WINDOW_BEND] = { "window-bend", "bend over the window", 0, 1,
 		"the radius over the contract's window, by the contract's method; a watch within one sigma of the limit" },
-	[WARNING_LEAVES] = { "leaves-corridor", "leaves the corridor ahead", 1,
+	[WARNING_LEAVES] = { "leaves-corridor", "leaves the corridor ahead", 1, 1,
 		"the joint at which the corridor would be left if the bore keeps heading off the design as it does" },
-	[WARNING_BLUNDER] = { "blunder", "logged as it is", 0,
+	[WARNING_BLUNDER] = { "blunder", "logged as it is", 0, 0,
 		"a reading that looked like a slip and was logged with a reason" },
-	[WARNING_MISSING] = { "missing-survey", "missing survey", 0, "a joint drilled without a reading" },
-	[WARNING_AZIMUTH] = { "azimuth-reference", "azimuth reference", 1,
+	[WARNING_MISSING] = { "missing-survey", "missing survey", 0, 0, "a joint drilled without a reading" },
+	[WARNING_AZIMUTH] = { "azimuth-reference", "azimuth reference", 1, 0,
 		"the tool on the staked centreline against declination and convergence, over 0.5 degrees apart; until somebody settles which holds" },
-	[WARNING_RESPONSE] = { "response", "response not as ordered", 1,
+	[WARNING_RESPONSE] = { "response", "response not as ordered", 1, 0,
 		"what the slides gave against what was ordered: a tool-face error over 15 degrees, or slides that no longer turn" },
-	[WARNING_FIX] = { "fix", "fix does not agree", 1,
+	[WARNING_FIX] = { "fix", "fix does not agree", 1, 0,
 		"an independent fix further from the path than both claim together" },
-	[WARNING_NO_FIX] = { "no-fix", "no independent fix", 1,
+	[WARNING_NO_FIX] = { "no-fix", "no independent fix", 1, 0,
 		"how many joints were drilled since the last independent fix" },
-	[WARNING_FIELD] = { "magnetic-field", "magnetic field", 0,
+	[WARNING_FIELD] = { "magnetic-field", "magnetic field", 0, 0,
 		"gravity, field or dip of a reading beyond the gates of the sheet: steel near, moved while read, axes, units" },
 };
 
@@ -52,12 +52,18 @@ int sb_warning_kind_parse(const char *name, enum warning_kind *kind)
 	return -1;
 }
 
+double sb_warning_past(enum warning_kind kind, double value, double limit)
+{
+	return sb_warning_sorts[kind].least ? limit - value : value - limit;
+}
+
 int sb_warning_decimals(const struct setup *s, double value, double limit)
 {
 	int decimals = s->job->unit == UNIT_M || fabs(value) < 0.1 ? 2 : 1;
 	double scale = decimals == 2 ? 100 : 10;
 
-	for (; decimals < 4 && value != limit && round(value * scale) == round(limit * scale); scale *= 10)
+	for (; decimals < 4 && fabs(value - limit) > 1e-9 && round(value * scale) == round(limit * scale);
+		scale *= 10)
 		decimals++;
 	return decimals;
 }

@@ -7,27 +7,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static void sign(struct fact *f, const struct deed *d)
-{
-	f->act = d->act.id;
-	f->at_ms = d->act.at_ms;
-	f->leg = d->act.leg;
-	f->joint = d->act.joint;
-	sb_copy(f->who, sizeof f->who, d->act.who);
-	sb_copy(f->words, sizeof f->words, d->act.text);
-}
-
-/* The act's words: what was done, then why, cut where the file's column ends. */
-static void put_composed(struct deed *d, const struct sb_str *what, const char *why)
-{
-	struct sb_str all = { 0 };
-	bool said = why && why[strspn(why, " \t\n")];
-
-	sb_str_add(&all, "%s%s%s", sb_str_get(what), said ? ": " : "", said ? why : "");
-	sb_deed_put_words(d, sb_str_get(&all));
-	sb_str_clear(&all);
-}
-
 /* ---- changes of settings ---- */
 
 static int check_change(const struct sb_store *store, struct change *c, struct job *trial, struct sb_err *err)
@@ -70,7 +49,7 @@ static void say_changes(
 		if (i + 1 == count || c[i].from_joint != c[i + 1].from_joint)
 			sb_str_add(&what, ", from joint %d on", c[i].from_joint);
 	}
-	put_composed(d, &what, reason);
+	sb_deed_compose(d, sb_str_get(&what), reason);
 	sb_str_clear(&what);
 }
 
@@ -99,7 +78,7 @@ int sb_store_change(struct sb_store *store, const char *who, const struct change
 		return -1;
 	say_changes(&before, own, count, reason, &d);
 	for (size_t i = 0; i < count; i++) {
-		sign(&own[i].fact, &d);
+		sb_deed_sign(&own[i].fact, &d);
 		own[i].fact.id = id + (int64_t)i;
 	}
 	d.changes = own;
@@ -108,17 +87,6 @@ int sb_store_change(struct sb_store *store, const char *who, const struct change
 }
 
 /* ---- facts that come one with an act ---- */
-
-/* Takes the columns through the door that reading the file back goes through. */
-static int take_columns(const struct fact_sort *sort, const void *from, void *to, struct sb_err *err)
-{
-	for (size_t i = 0; i < sort->column_count; i++) {
-		char buffer[SB_NUMBER_TEXT];
-		if (sb_sheet_cell_put(&sort->columns[i], to, sb_fact_column(sort, i, from, buffer), err))
-			return sb_fail_within(err, "%s: ", sort->columns[i].name);
-	}
-	return 0;
-}
 
 /* "coil fix 3 at 310.00 ft" */
 static void say_fact(const struct job *job, enum act_kind kind, const union any_fact *f, struct sb_str *what)
@@ -153,20 +121,12 @@ static void say_fact(const struct job *job, enum act_kind kind, const union any_
 static int enter(struct sb_store *store, struct deed *d, const void *from, int64_t id, const char *words,
 	struct sb_err *err)
 {
-	const struct fact_sort *sort = sb_fact_sort(d->act.kind);
-	union any_fact own = { 0 }, *fact = &own;
 	struct sb_str what = { 0 };
 
-	if (take_columns(sort, from, fact, err))
-		return -1;
-	say_fact(&store->job, d->act.kind, fact, &what);
-	put_composed(d, &what, words);
+	say_fact(&store->job, d->act.kind, from, &what);
+	int status = sb_deed_enter(store, d, from, id, sb_str_get(&what), words, err);
 	sb_str_clear(&what);
-	fact->fact.id = id;
-	sign(&fact->fact, d);
-	d->sort = sort;
-	d->fact = fact;
-	return sb_deed_carry_out(store, d, err);
+	return status;
 }
 
 /* Past the bit there is no hole to speak of. */

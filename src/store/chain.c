@@ -42,6 +42,10 @@ const struct fact_table sb_chain_tables[] = {
 	FACTS("fix", 2),
 	FACTS("fix_use", 2),
 	FACTS("adjustment", 2),
+	FACTS("checklist", 3),
+	FACTS("disposition", 3),
+	FACTS("ticked", 3),
+	FACTS("acceptance", 3),
 };
 const size_t sb_chain_table_count = sizeof sb_chain_tables / sizeof *sb_chain_tables;
 

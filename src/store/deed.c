@@ -33,6 +33,24 @@ int sb_deed_check_words(const char *words, size_t size, bool required, const cha
 	return 0;
 }
 
+/* What may still be done when the pilot is accepted: words, shifts, and opening it again. */
+static bool outlives_the_pilot(enum act_kind kind)
+{
+	return kind == ACT_NOTE || kind == ACT_ACKNOWLEDGE || kind == ACT_SHIFT_BEGIN ||
+		kind == ACT_SHIFT_END || kind == ACT_REOPEN;
+}
+
+static int check_open(const struct job *job, enum act_kind kind, struct sb_err *err)
+{
+	const struct acceptance *a = sb_job_accepted(job);
+
+	if (a == NULL || outlives_the_pilot(kind))
+		return 0;
+	return sb_fail(err, SB_STATE,
+		"%.63s accepted the pilot: it is closed. Whoever has to change it opens it again first, with a reason (acceptance).",
+		a->fact.who);
+}
+
 int sb_deed_prepare(
 	struct sb_store *store, const char *who, enum act_kind kind, struct deed *d, struct sb_err *err)
 {
@@ -42,6 +60,8 @@ int sb_deed_prepare(
 	if (sb_handle_check_who(who, err) || sb_handle_revive(store, err) || sb_handle_there(store, err))
 		return -1;
 	const struct job *job = &store->job;
+	if (check_open(job, kind, err))
+		return -1;
 	*d = (struct deed){ .act = { .kind = kind, .at_ms = sb_time_now() } };
 	d->act.id = job->act_count ? job->acts[job->act_count - 1].id + 1 : 1;
 	d->act.offset_min = sb_time_offset(d->act.at_ms);
@@ -151,6 +171,12 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 	case ACT_NEW:
 	case ACT_NOTE:
 	case ACT_REPEAT: /* it never moves the path */
+	case ACT_ACCEPT: /* nor do words on it */
+	case ACT_ACCEPT_BACK:
+	case ACT_TICK:
+	case ACT_TICK_BACK:
+	case ACT_SIGN:
+	case ACT_REOPEN:
 	case ACT_SHIFT_BEGIN:
 	case ACT_SHIFT_END:
 		return 0;
@@ -175,6 +201,9 @@ static void forget_sorts(struct job *job, int64_t act)
 	FORGET(job->fixes, job->fix_count, act);
 	FORGET(job->fix_uses, job->fix_use_count, act);
 	FORGET(job->adjustments, job->adjustment_count, act);
+	FORGET(job->dispositions, job->disposition_count, act);
+	FORGET(job->ticked, job->ticked_count, act);
+	FORGET(job->acceptances, job->acceptance_count, act);
 	for (size_t i = 0; i < job->fix_count; i++)
 		job->fixes[i].used = true;
 	for (size_t i = 0; i < job->fix_use_count; i++) {

@@ -27,6 +27,7 @@ const struct sheet_sql sb_facts_sheets[] = {
 	SHEET("soil",
 		"\"from\", \"to\", top, name, unit_weight, cohesion, friction, shear_modulus, ground_water",
 		":from, :to, :top, :name, :unit_weight, :cohesion, :friction, :shear_modulus, :ground_water"),
+	SHEET("checklist", "point", ":point"),
 };
 const size_t sb_facts_sheet_count = sizeof sb_facts_sheets / sizeof *sb_facts_sheets;
 
@@ -157,6 +158,10 @@ static const struct fact_sql sorts[] = {
 	FACT("fix_use", "fix, used", ":fix, :used"),
 	FACT("adjustment", "taken, inclination, azimuth, stretch, fixes",
 		":taken, :inclination, :azimuth, :stretch, :fixes"),
+	FACT("disposition", "kind, from_leg, from_joint, value, accepted, reference",
+		":kind, :from_leg, :from_joint, :value, :accepted, :reference"),
+	FACT("ticked", "point, done, reference", ":point, :done, :reference"),
+	FACT("acceptance", "accepted, capacity", ":accepted, :capacity"),
 };
 
 const struct fact_sql *sb_facts_sql(const struct fact_sort *sort)

@@ -18,7 +18,7 @@
 
 #define FIRST_FIELD 5  /* of the columns that `readings` asks for */
 #define FIRST_COLUMN 2 /* of those of a fact that comes with an act */
-#define SORTS 8
+#define SORTS 12
 
 /* A table read alongside: the row it stands at. Column 1 is the act. */
 struct stream {
@@ -283,7 +283,18 @@ static int recall_changes(struct recall *c, const struct act *act)
 /* What a fact says of another must be there. */
 static bool refers_well(const struct recall *c, const struct fact_sort *sort, const union any_fact *fact)
 {
-	return sort->act != ACT_FIX_USE || sb_job_fix(c->job, fact->fix_use.fix) != NULL;
+	enum warning_kind kind;
+
+	switch ((int)sort->act) {
+	case ACT_FIX_USE:
+		return sb_job_fix(c->job, fact->fix_use.fix) != NULL;
+	case ACT_ACCEPT:
+		return sb_warning_kind_parse(fact->disposition.kind, &kind) == 0;
+	case ACT_TICK:
+		return (size_t)fact->ticked.point <= c->job->checklist_count;
+	default:
+		return true;
+	}
 }
 
 static int recall_sort(struct recall *c, const struct fact_sort *sort, const struct act *act)
@@ -345,7 +356,13 @@ static int recall_fact(struct recall *c, struct act *act)
 	case ACT_FIX:
 	case ACT_FIX_USE:
 	case ACT_ADJUST:
-	case ACT_ADJUST_BACK: {
+	case ACT_ADJUST_BACK:
+	case ACT_ACCEPT:
+	case ACT_ACCEPT_BACK:
+	case ACT_TICK:
+	case ACT_TICK_BACK:
+	case ACT_SIGN:
+	case ACT_REOPEN: {
 		const struct fact_sort *sort = sb_fact_sort(act->kind);
 		if (stands_at(&c->sorts[sort - sb_fact_sorts], act))
 			return recall_sort(c, sort, act);

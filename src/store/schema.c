@@ -435,6 +435,66 @@ static const char *const version_2[] = {
 	"\tFROM fix f JOIN act a ON a.id = f.act ORDER BY f.id;",
 	NULL,
 };
+/* The pilot's end: what came of every breach, what the contract asks, and who accepted it. */
+static const char *const version_3[] = {
+	"PRAGMA user_version = 3",
+
+	"CREATE TABLE checklist (\n"
+	"\t-- Points of the contract that are ticked off before the pilot is accepted.\n"
+	"\tid INTEGER PRIMARY KEY, -- its number\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tpoint TEXT NOT NULL -- what has to be done or handed over\n"
+	") STRICT;",
+	ONLY_GROWS("checklist", "id = NEW.id"),
+
+	"CREATE TABLE disposition (\n"
+	"\t-- What the engineer said of a breach: accepted as it stood then, or open again; the last row on it holds,\n"
+	"\t-- unless the breach has grown since. A breach that has none is open, or its joints were pulled back.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tkind TEXT NOT NULL, -- as in warning\n"
+	"\tfrom_leg INTEGER NOT NULL CHECK (from_leg >= 1), -- where the breach began\n"
+	"\tfrom_joint INTEGER NOT NULL CHECK (from_joint >= 0), -- likewise\n"
+	"\t" TYPED("value") " NOT NULL, -- the worst that it was then, as in warning\n"
+	"\taccepted INTEGER NOT NULL CHECK (accepted IN (0, 1)), -- 0: taken back\n"
+	"\treference TEXT -- the calculation or letter that it rests on\n"
+	") STRICT;",
+	ONLY_GROWS("disposition", "id = NEW.id"),
+
+	"CREATE TABLE ticked (\n"
+	"\t-- A point of the checklist is done, or is not after all; the last row on it holds.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\tpoint INTEGER NOT NULL REFERENCES checklist (id),\n"
+	"\tdone INTEGER NOT NULL CHECK (done IN (0, 1)),\n"
+	"\treference TEXT -- where what was done or handed over is kept\n"
+	") STRICT;",
+	ONLY_GROWS("ticked", "id = NEW.id"),
+
+	"CREATE TABLE acceptance (\n"
+	"\t-- The pilot was accepted, which closes it, or was opened again; the last row holds. The statement, or the\n"
+	"\t-- reason, is the words of the act.\n"
+	"\tid INTEGER PRIMARY KEY,\n"
+	"\tact INTEGER NOT NULL REFERENCES act (id),\n"
+	"\taccepted INTEGER NOT NULL CHECK (accepted IN (0, 1)), -- 0: opened again\n"
+	"\tcapacity TEXT -- in which who signed\n"
+	") STRICT;",
+	ONLY_GROWS("acceptance", "id = NEW.id"),
+
+	"CREATE VIEW nonconformances AS\n"
+	"\t-- Every breach, and the last word on it. That it has grown since it was accepted shows in the two values.\n"
+	"\tSELECT w.kind, w.leg, w.joint, w.last_joint, w.station, w.value, w.limit_value, w.words,\n"
+	"\t\tCASE WHEN w.superseded THEN 'redrilled' WHEN d.accepted THEN 'accepted' ELSE 'open' END AS disposition,\n"
+	"\t\td.value AS accepted_value, d.reference, a.who, a.at AS at_utc, a.words AS reason\n"
+	"\tFROM warning w\n"
+	"\tLEFT JOIN disposition d ON w.superseded = 0 AND d.id = (SELECT max(id) FROM disposition\n"
+	"\t\tWHERE kind = w.kind AND from_leg = w.leg AND from_joint = w.joint)\n"
+	"\tLEFT JOIN act a ON a.id = d.act\n"
+	"\tWHERE w.level = 'breach' AND (w.open = 1 OR w.kind NOT IN\n"
+	"\t\t('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix'))\n"
+	"\tORDER BY w.leg, w.joint, w.kind;",
+	NULL,
+};
 /* clang-format on */
 
 static const struct migration steps[] = {
@@ -442,6 +502,8 @@ static const struct migration steps[] = {
 		"33a3dd967d4bc413087da75cf82509baa045cc65ca13bebb953a0a4ca092e0be" },
 	{ "independent positions, repeats, changes of the azimuth reference and the tool", version_2,
 		"50e8480193563bf6531228ef39dbab15d3e9b31d5e3b1a41f381281745053848" },
+	{ "what came of every breach, the contract's checklist, the pilot's acceptance", version_3,
+		"73ee6483c011bf283360e69d5280ccf150c2213ee773946e57ab008c1a001188" },
 };
 
 const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };

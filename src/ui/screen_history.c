@@ -68,6 +68,18 @@ static const char *act_word(enum act_kind kind)
 		return "adjusted";
 	case ACT_ADJUST_BACK:
 		return "taken back";
+	case ACT_ACCEPT:
+		return "accepted";
+	case ACT_ACCEPT_BACK:
+		return "not accepted";
+	case ACT_TICK:
+		return "ticked off";
+	case ACT_TICK_BACK:
+		return "not done";
+	case ACT_SIGN:
+		return "signed";
+	case ACT_REOPEN:
+		return "reopened";
 	}
 	return "";
 }

@@ -67,6 +67,13 @@ static const struct {
 	{ "fixes", "who", "who entered it" },
 	{ "fixes", "remarks", "the act's words" },
 	{ "fixes", "used", "0: set aside" },
+	{ "nonconformances", "kind", "of the breach" },
+	{ "nonconformances", "disposition", "open, accepted by the engineer, or redrilled" },
+	{ "nonconformances", "accepted_value", "the worst that it was when it was accepted" },
+	{ "nonconformances", "reference", "the calculation or letter that the acceptance rests on" },
+	{ "nonconformances", "who", "who had the last word" },
+	{ "nonconformances", "at_utc", "when" },
+	{ "nonconformances", "reason", "the words of the act" },
 	{ "history", "act", "its id" },
 	{ "history", "at_utc", "when" },
 	{ "history", "at_local", "the same in the local time of then" },
@@ -83,6 +90,7 @@ static const struct {
 	{ "open_warnings", "warning" },
 	{ "settings_changed", "setting" },
 	{ "fixes", "fix" },
+	{ "nonconformances", "warning" },
 };
 
 static const char *own_words(const char *table, const char *column)

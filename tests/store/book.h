@@ -153,6 +153,14 @@ static inline void book_same_place(const struct job *a, const struct job *b)
 		book_same_columns(ACT_FIX_USE, &a->fix_uses[i], &b->fix_uses[i]);
 	for (size_t i = 0; i < a->adjustment_count; i++)
 		book_same_columns(ACT_ADJUST, &a->adjustments[i], &b->adjustments[i]);
+	assert_true(a->disposition_count == b->disposition_count && a->ticked_count == b->ticked_count &&
+		a->acceptance_count == b->acceptance_count);
+	for (size_t i = 0; i < a->disposition_count; i++)
+		book_same_columns(ACT_ACCEPT, &a->dispositions[i], &b->dispositions[i]);
+	for (size_t i = 0; i < a->ticked_count; i++)
+		book_same_columns(ACT_TICK, &a->ticked[i], &b->ticked[i]);
+	for (size_t i = 0; i < a->acceptance_count; i++)
+		book_same_columns(ACT_SIGN, &a->acceptances[i], &b->acceptances[i]);
 }
 
 /* Whether two jobs hold the same log, and two solutions the same results, to the bit. */

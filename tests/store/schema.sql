@@ -472,3 +472,94 @@ CREATE VIEW fixes AS
 		f.sigma_along, f.sigma_across, f.sigma_up, a.leg, a.joint, a.at AS at_utc, a.who, a.words AS remarks,
 		coalesce((SELECT used FROM fix_use u WHERE u.fix = f.id ORDER BY u.id DESC LIMIT 1), 1) AS used
 	FROM fix f JOIN act a ON a.id = f.act ORDER BY f.id;
+
+CREATE TABLE checklist (
+	-- Points of the contract that are ticked off before the pilot is accepted.
+	id INTEGER PRIMARY KEY, -- its number
+	act INTEGER NOT NULL REFERENCES act (id),
+	point TEXT NOT NULL -- what has to be done or handed over
+) STRICT;
+
+CREATE TRIGGER checklist_is_not_changed BEFORE UPDATE ON checklist
+BEGIN SELECT RAISE(ABORT, 'checklist: what was written is never changed'); END;
+
+CREATE TRIGGER checklist_is_not_deleted BEFORE DELETE ON checklist
+BEGIN SELECT RAISE(ABORT, 'checklist: what was written is never deleted'); END;
+
+CREATE TRIGGER checklist_is_not_replaced BEFORE INSERT ON checklist
+WHEN EXISTS (SELECT 1 FROM checklist WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'checklist: what was written is never replaced'); END;
+
+CREATE TABLE disposition (
+	-- What the engineer said of a breach: accepted as it stood then, or open again; the last row on it holds,
+	-- unless the breach has grown since. A breach that has none is open, or its joints were pulled back.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	kind TEXT NOT NULL, -- as in warning
+	from_leg INTEGER NOT NULL CHECK (from_leg >= 1), -- where the breach began
+	from_joint INTEGER NOT NULL CHECK (from_joint >= 0), -- likewise
+	value TEXT CHECK (value NOT GLOB '*[^-0-9.]*' AND length(value) BETWEEN 1 AND 23) NOT NULL, -- the worst that it was then, as in warning
+	accepted INTEGER NOT NULL CHECK (accepted IN (0, 1)), -- 0: taken back
+	reference TEXT -- the calculation or letter that it rests on
+) STRICT;
+
+CREATE TRIGGER disposition_is_not_changed BEFORE UPDATE ON disposition
+BEGIN SELECT RAISE(ABORT, 'disposition: what was written is never changed'); END;
+
+CREATE TRIGGER disposition_is_not_deleted BEFORE DELETE ON disposition
+BEGIN SELECT RAISE(ABORT, 'disposition: what was written is never deleted'); END;
+
+CREATE TRIGGER disposition_is_not_replaced BEFORE INSERT ON disposition
+WHEN EXISTS (SELECT 1 FROM disposition WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'disposition: what was written is never replaced'); END;
+
+CREATE TABLE ticked (
+	-- A point of the checklist is done, or is not after all; the last row on it holds.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	point INTEGER NOT NULL REFERENCES checklist (id),
+	done INTEGER NOT NULL CHECK (done IN (0, 1)),
+	reference TEXT -- where what was done or handed over is kept
+) STRICT;
+
+CREATE TRIGGER ticked_is_not_changed BEFORE UPDATE ON ticked
+BEGIN SELECT RAISE(ABORT, 'ticked: what was written is never changed'); END;
+
+CREATE TRIGGER ticked_is_not_deleted BEFORE DELETE ON ticked
+BEGIN SELECT RAISE(ABORT, 'ticked: what was written is never deleted'); END;
+
+CREATE TRIGGER ticked_is_not_replaced BEFORE INSERT ON ticked
+WHEN EXISTS (SELECT 1 FROM ticked WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'ticked: what was written is never replaced'); END;
+
+CREATE TABLE acceptance (
+	-- The pilot was accepted, which closes it, or was opened again; the last row holds. The statement, or the
+	-- reason, is the words of the act.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	accepted INTEGER NOT NULL CHECK (accepted IN (0, 1)), -- 0: opened again
+	capacity TEXT -- in which who signed
+) STRICT;
+
+CREATE TRIGGER acceptance_is_not_changed BEFORE UPDATE ON acceptance
+BEGIN SELECT RAISE(ABORT, 'acceptance: what was written is never changed'); END;
+
+CREATE TRIGGER acceptance_is_not_deleted BEFORE DELETE ON acceptance
+BEGIN SELECT RAISE(ABORT, 'acceptance: what was written is never deleted'); END;
+
+CREATE TRIGGER acceptance_is_not_replaced BEFORE INSERT ON acceptance
+WHEN EXISTS (SELECT 1 FROM acceptance WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'acceptance: what was written is never replaced'); END;
+
+CREATE VIEW nonconformances AS
+	-- Every breach, and the last word on it. That it has grown since it was accepted shows in the two values.
+	SELECT w.kind, w.leg, w.joint, w.last_joint, w.station, w.value, w.limit_value, w.words,
+		CASE WHEN w.superseded THEN 'redrilled' WHEN d.accepted THEN 'accepted' ELSE 'open' END AS disposition,
+		d.value AS accepted_value, d.reference, a.who, a.at AS at_utc, a.words AS reason
+	FROM warning w
+	LEFT JOIN disposition d ON w.superseded = 0 AND d.id = (SELECT max(id) FROM disposition
+		WHERE kind = w.kind AND from_leg = w.leg AND from_joint = w.joint)
+	LEFT JOIN act a ON a.id = d.act
+	WHERE w.level = 'breach' AND (w.open = 1 OR w.kind NOT IN
+		('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix'))
+	ORDER BY w.leg, w.joint, w.kind;

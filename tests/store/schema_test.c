@@ -61,7 +61,7 @@ static void every_table_is_strict_and_explains_itself(void **state)
 			       " AND sql NOT LIKE '%-- %'"),
 		"0");
 	assert_string_equal(stranger_reads("PRAGMA application_id"), "1396854610");
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "2");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
 	assert_string_equal(stranger_reads("PRAGMA journal_mode"), "delete");
 }
 
@@ -96,7 +96,10 @@ static void every_fact_table_refuses_change_removal_and_replacement(void **state
 		"INSERT INTO repeat VALUES (1, 1, 'out', '20', '80', NULL, NULL, NULL, NULL, NULL);"
 		"INSERT INTO fix VALUES (1, 1, 'coil', '20', NULL, NULL, NULL, '0.4', NULL, NULL, '0.2', NULL);"
 		"INSERT INTO fix_use VALUES (1, 1, 1, 0);"
-		"INSERT INTO adjustment VALUES (1, 1, 1, NULL, '0.3', NULL, '1')");
+		"INSERT INTO adjustment VALUES (1, 1, 1, NULL, '0.3', NULL, '1');"
+		"INSERT INTO checklist VALUES (1, 1, 'drawing');"
+		"INSERT INTO disposition VALUES (1, 1, 'corridor', 1, 3, '2.5', 1, 'C-1');"
+		"INSERT INTO ticked VALUES (1, 1, 1, 1, NULL); INSERT INTO acceptance VALUES (1, 1, 1, 'engineer')");
 	for (size_t t = 0; t <= sb_chain_table_count; t++) {
 		const char *table = t < sb_chain_table_count ? sb_chain_tables[t].name : "journal";
 		for (size_t i = 0; i < sizeof attacks / sizeof *attacks; i++) {

@@ -7,29 +7,30 @@
 #include "support/fault.h"
 
 static const char *const next[] = {
-	"PRAGMA user_version = 3",
+	"PRAGMA user_version = 4",
 	"ALTER TABLE reading ADD COLUMN gamma TEXT",
 	"CREATE VIEW short AS SELECT joint FROM path",
 	NULL,
 };
 static const char *const broken[] = {
-	"PRAGMA user_version = 4",
+	"PRAGMA user_version = 5",
 	"CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT",
 	"ALTER TABLE nowhere ADD COLUMN x TEXT",
 	NULL,
 };
 
-static struct migration steps[4];
-static const struct schema three = { steps, 3 }, four = { steps, 4 };
+static struct migration steps[5];
+static const struct schema next_one = { steps, 4 }, broken_one = { steps, 5 };
 
 static int setup(void **state)
 {
 	(void)state;
-	assert_int_equal(sb_schema.count, 2); /* a new version: make one up that follows on it */
+	assert_int_equal(sb_schema.count, 3); /* a new version: make one up that follows on it */
 	steps[0] = sb_schema.steps[0];
 	steps[1] = sb_schema.steps[1];
-	steps[2] = (struct migration){ "the next version", next, NULL };
-	steps[3] = (struct migration){ "a broken version", broken, NULL };
+	steps[2] = sb_schema.steps[2];
+	steps[3] = (struct migration){ "the next version", next, NULL };
+	steps[4] = (struct migration){ "a broken version", broken, NULL };
 	book_new(jobs_plain);
 	struct sb_store *store = book_open(STORE_WRITE);
 	book_drill(store, 3);
@@ -48,22 +49,23 @@ static void an_older_job_is_brought_up_and_a_copy_as_it_was_is_kept(void **state
 {
 	(void)state;
 	struct sb_store *store;
-	must(open_as(&three, NULL, true, &store));
+	must(open_as(&next_one, NULL, true, &store));
 	assert_int_equal(sb_job_in_ground(sb_store_job(store)), 3);
 	must(book_log(store, "80", "90"));
 	sb_store_close(store);
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "4");
 	/* the digests of rows written before the column was there still hold */
 	struct sb_sql *db;
 	struct audit audit = { 0 };
 	int64_t version;
-	must(sb_gate_open(book_path(), false, &(struct gate){ .schema = &three }, &db, &version, &book_err));
+	must(sb_gate_open(
+		book_path(), false, &(struct gate){ .schema = &next_one }, &db, &version, &book_err));
 	must(sb_audit_run(db, version, &audit, &book_err));
 	assert_int_equal(audit.damages, 0);
 	sb_audit_clear(&audit);
 	sb_sql_close(db);
 	/* the copy opens in the older program */
-	assert_int_equal(rename(scratch("tern.bore.v2"), book_path()), 0);
+	assert_int_equal(rename(scratch("tern.bore.v3"), book_path()), 0);
 	store = book_open(STORE_WRITE);
 	assert_int_equal(sb_job_in_ground(sb_store_job(store)), 3);
 	sb_store_close(store);
@@ -74,7 +76,7 @@ static void to_look_on_an_older_job_is_not_changed(void **state)
 {
 	(void)state;
 	struct sb_store *store;
-	refused(open_as(&three, NULL, false, &store), SB_STATE);
+	refused(open_as(&next_one, NULL, false, &store), SB_STATE);
 	assert_non_null(strstr(book_err.text, "earlier version"));
 	assert_int_equal(scratch_count(), 1);
 	book_verify(0);
@@ -84,7 +86,7 @@ static void the_job_brought_up_is_newer_for_the_older_program(void **state)
 {
 	(void)state;
 	struct sb_store *store;
-	must(open_as(&three, NULL, true, &store));
+	must(open_as(&next_one, NULL, true, &store));
 	sb_store_close(store);
 	refused(sb_store_open(book_path(), STORE_READ, "", &store, &book_err), SB_NEWER);
 }
@@ -93,11 +95,11 @@ static void a_step_that_fails_leaves_the_version_before_it(void **state)
 {
 	(void)state;
 	struct sb_store *store;
-	assert_int_equal(open_as(&four, NULL, true, &store), -1);
-	assert_non_null(strstr(book_err.text, "tern.bore.v2"));
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
+	assert_int_equal(open_as(&broken_one, NULL, true, &store), -1);
+	assert_non_null(strstr(book_err.text, "tern.bore.v3"));
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "4");
 	assert_string_equal(stranger_reads("SELECT count(*) FROM sqlite_schema WHERE name = 'more'"), "0");
-	must(open_as(&three, NULL, true, &store));
+	must(open_as(&next_one, NULL, true, &store));
 	sb_store_close(store);
 }
 
@@ -105,13 +107,13 @@ static void the_name_of_a_copy_that_is_taken_is_not_taken_again(void **state)
 {
 	(void)state;
 	struct sb_store *store;
-	scratch_text("tern.bore.v2", "somebody else's");
-	must(open_as(&three, NULL, true, &store));
+	scratch_text("tern.bore.v3", "somebody else's");
+	must(open_as(&next_one, NULL, true, &store));
 	sb_store_close(store);
-	char *text = scratch_read(scratch("tern.bore.v2"));
+	char *text = scratch_read(scratch("tern.bore.v3"));
 	assert_string_equal(text, "somebody else's");
 	free(text);
-	assert_int_equal(access(scratch("tern.bore.v2-2"), F_OK), 0);
+	assert_int_equal(access(scratch("tern.bore.v3-2"), F_OK), 0);
 }
 
 /* Whatever fails on the way: the job is whole in one of the two versions, and never without its copy. */
@@ -125,14 +127,14 @@ static void a_disk_that_fails_on_the_way_loses_nothing(void **state)
 			struct sb_store *store;
 			setup(NULL);
 			fault_arm((enum fault_kind)kind, n, !(n & 1), false);
-			int status = open_as(&three, FAULT_VFS, true, &store);
+			int status = open_as(&next_one, FAULT_VFS, true, &store);
 			fired = fault_disarm();
 			if (status == 0)
 				sb_store_close(store);
-			must(open_as(&three, NULL, true, &store));
+			must(open_as(&next_one, NULL, true, &store));
 			assert_int_equal(sb_job_in_ground(sb_store_job(store)), 3);
 			sb_store_close(store);
-			assert_int_equal(rename(scratch("tern.bore.v2"), book_path()), 0);
+			assert_int_equal(rename(scratch("tern.bore.v3"), book_path()), 0);
 			book_verify(0);
 			assert_true(fired || n > 1);
 		}
@@ -164,7 +166,7 @@ static void a_job_of_the_first_version_opens_and_keeps_its_path(void **state)
 	assert_int_equal(job->reading_count, 5);
 	must(book_log(store, "-10.9", "32.4"));
 	sb_store_close(store);
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "2");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
 	assert_string_equal(
 		stranger_reads("SELECT group_concat(reading || ' ' || joint || ' ' || station || ' ' ||"
 			       " northing || ' ' || superseded) FROM path WHERE reading < 6"),
