@@ -26,9 +26,12 @@ static int find(const struct sb_store *store, int number, struct nonconformance 
 	sb_free(list);
 	if (known)
 		return 0;
-	return count ? sb_fail(err, SB_MISSING, "There is no non-conformance %d: they are numbered 1 to %zu.",
-			       number, count)
-		     : sb_fail(err, SB_MISSING, "There is no non-conformance.");
+	if (count)
+		sb_fail(err, SB_MISSING, "There is no non-conformance %d: they are numbered 1 to %zu.",
+			number, count);
+	else
+		sb_fail(err, SB_MISSING, "There is no non-conformance.");
+	return -1;
 }
 
 static int enter_disposition(struct sb_store *store, struct deed *d, const struct nonconformance *n,
@@ -61,7 +64,7 @@ int sb_store_accept(struct sb_store *store, const char *who, int number, const c
 	const char *reason, struct sb_err *err)
 {
 	struct deed d = { 0 };
-	struct nonconformance n;
+	struct nonconformance n = { 0 };
 
 	if (sb_deed_prepare(store, who, ACT_ACCEPT, &d, err) || find(store, number, &n, err) ||
 		sb_deed_check_words(reference, SB_NAME_TEXT, true, "The reference", err) ||
@@ -80,7 +83,7 @@ int sb_store_accept_back(
 	struct sb_store *store, const char *who, int number, const char *reason, struct sb_err *err)
 {
 	struct deed d = { 0 };
-	struct nonconformance n;
+	struct nonconformance n = { 0 };
 
 	if (sb_deed_prepare(store, who, ACT_ACCEPT_BACK, &d, err) || find(store, number, &n, err) ||
 		sb_deed_check_words(reason, SB_REMARK_TEXT, true, "The reason for taking it back", err))
