@@ -130,7 +130,8 @@ lint: deps
 	@echo lint: ok
 
 sanitize: deps-check
-	@ASAN_OPTIONS=handle_segv=2:detect_leaks=1 $(MAKE) --no-print-directory check V=asan
+	@ASAN_OPTIONS=handle_segv=2:detect_leaks=1 LSAN_OPTIONS=suppressions=$(CURDIR)/tests/lsan.txt:print_suppressions=0 \
+		$(MAKE) --no-print-directory check V=asan
 
 coverage: deps
 	@$(MAKE) --no-print-directory check V=cov
