@@ -48,6 +48,17 @@ say 'Three joints bend tighter than the contract allows. They are pulled back an
 run withdraw "$job" --to-joint 33 --reason 'bend over joints 36 to 38 too tight' --by 'P. Ortega'
 run import "$job" "$sheet/surveys-redrill.csv" --by "$who"
 run note "$job" 'Bit out at the exit stake. Exit to be tied in by land survey.' --by "$who"
+run fix "$job" --kind exit --depth 2112.8 --easting 657260.74 --northing 1565209.80 --elevation 42.06 \
+	--sigma-along 0.05 --sigma-across 0.05 --sigma-up 0.03 --remarks 'total station from points 3 and 4' --by 'S. Idris'
+
+say 'The hold point: what the contract asks before the pilot is accepted. It is ticked off, and signed.'
+run acceptance "$job"
+run acceptance "$job" --tick 1 --reference 'transmittal 12' --by "$who" >/dev/null
+run acceptance "$job" --tick 2 --reference 'sheet 0417' --by "$who" >/dev/null
+run acceptance "$job" --tick 3 --reference 'letter 31' --by 'P. Ortega' >/dev/null
+run acceptance "$job" --sign --capacity 'engineer of the owner' --statement 'The pilot is accepted for reaming.' \
+	--by 'B. Hale'
+run nonconformance "$job"
 
 say 'Where it went: the last joints of the path, and all limits.'
 printf '\n$ sagbend path %s | tail -n 12\n' "$job"

@@ -31,6 +31,9 @@ void sb_utf8_tame(char *text);
 /* How many terminal columns the text takes; characters of unknown width count as 1. */
 size_t sb_utf8_columns(const char *text);
 
+/* Adds text in lines that end at a blank, each led by so many spaces and at most `columns` wide with them. */
+void sb_str_wrap(struct sb_str *s, const char *text, int indent, int columns);
+
 /* One character: returns its bytes (1 to 4; 1 for a broken one, which yields U+FFFD), 0 at the end. */
 size_t sb_utf8_next(const char *text, unsigned *character);
 

@@ -195,3 +195,22 @@ size_t sb_utf8_columns(const char *text)
 	}
 	return columns;
 }
+
+void sb_str_wrap(struct sb_str *s, const char *text, int indent, int columns)
+{
+	while (*text) {
+		size_t take = 0, cut = 0;
+		unsigned c;
+		for (int at = indent; text[take] && at < columns; at++) {
+			if (text[take] == ' ')
+				cut = take;
+			take += sb_utf8_next(text + take, &c);
+		}
+		if (text[take] && text[take] != ' ' && cut > 0)
+			take = cut;
+		sb_str_add(s, "%*s%.*s\n", indent, "", (int)take, text);
+		text += take;
+		while (*text == ' ')
+			text++;
+	}
+}

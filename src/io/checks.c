@@ -5,6 +5,7 @@
 
 #include "base/mem.h"
 #include "draw/axis.h"
+#include "io/acceptance.h"
 #include "io/json.h"
 #include "io/rows.h"
 #include "model/repeats.h"
@@ -138,6 +139,7 @@ void sb_checks_json(const struct job *job, const struct solution *s, struct sb_s
 		put_check(&j, job, s, &list[i]);
 	sb_json_end(&j);
 	put_uncertainty(&j, job, s);
+	sb_nonconformances_put(&j, job, s);
 	sb_json_end(&j);
 	sb_free(list);
 	*out = j.text;
@@ -150,29 +152,6 @@ static void joints_words(const struct warning *w, char to[64])
 		snprintf(to, 64, "joint %d", w->joint);
 	else
 		snprintf(to, 64, "joints %d-%d, worst %d", w->joint, w->last_joint, w->worst_joint);
-}
-
-/* Text in lines of at most 80 columns, each led by spaces. */
-static void put_wrapped(struct sb_str *out, const char *text)
-{
-	const size_t width = 72;
-
-	while (*text) {
-		size_t take = 0, columns = 0, cut = 0;
-		unsigned c;
-		while (text[take] && columns < width) {
-			if (text[take] == ' ')
-				cut = take;
-			take += sb_utf8_next(text + take, &c);
-			columns++;
-		}
-		if (text[take] && text[take] != ' ' && cut > 0)
-			take = cut;
-		sb_str_add(out, "        %.*s\n", (int)take, text);
-		text += take;
-		while (*text == ' ')
-			text++;
-	}
 }
 
 static void put_text(struct sb_str *out, const struct job *job, const struct check *c)
@@ -191,7 +170,7 @@ static void put_text(struct sb_str *out, const struct job *job, const struct che
 	if (w->acknowledged)
 		sb_str_add(out, ", acknowledged by %.24s", w->acknowledged_by);
 	sb_str_add(out, "\n");
-	put_wrapped(out, w->text);
+	sb_str_wrap(out, w->text, 8, 80);
 }
 
 static void put_sure(struct sb_str *out, const struct job *job, const struct solution *s)
@@ -217,6 +196,16 @@ static void put_repeats(struct sb_str *out, const struct job *job, const struct 
 	sb_str_clear(&words);
 }
 
+/* Those that the engineer has to settle before the pilot can be accepted. */
+static void put_breaches(struct sb_str *out, const struct job *job, const struct solution *s)
+{
+	size_t open = sb_nonconformances_open(job, s);
+
+	if (open)
+		sb_str_add(out, "%zu non-conformance%s open: see nonconformance.\n", open,
+			open == 1 ? " is" : "s are");
+}
+
 void sb_checks_text(const struct job *job, const struct solution *s, struct sb_str *out)
 {
 	struct check *list;
@@ -227,5 +216,6 @@ void sb_checks_text(const struct job *job, const struct solution *s, struct sb_s
 		put_text(out, job, &list[i]);
 	put_sure(out, job, s);
 	put_repeats(out, job, s);
+	put_breaches(out, job, s);
 	sb_free(list);
 }

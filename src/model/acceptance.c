@@ -160,16 +160,18 @@ void sb_acceptance_say(const struct job *job, struct sb_str *out)
 {
 	const struct acceptance *last =
 		job->acceptance_count ? &job->acceptances[job->acceptance_count - 1] : NULL;
-	char when[SB_TIME_TEXT];
+	char day[SB_TIME_TEXT], hour[SB_TIME_TEXT];
 
 	if (last == NULL) {
 		sb_str_add(out, "The pilot has not been accepted.");
 		return;
 	}
-	sb_time_long(last->fact.at_ms, offset_of(job, last->fact.act), when);
+	int offset = offset_of(job, last->fact.act);
+	sb_time_day(last->fact.at_ms + offset * INT64_C(60000), day); /* a signature has its year */
+	sb_time_short(last->fact.at_ms, offset, hour);
 	if (last->accepted)
-		sb_str_add(out, "Accepted by %s%s%s, %s: %s", last->fact.who, *last->capacity ? ", " : "",
-			last->capacity, when, last->fact.words);
+		sb_str_add(out, "Accepted by %s%s%s, %s %s: %s", last->fact.who, *last->capacity ? ", " : "",
+			last->capacity, day, hour, last->fact.words);
 	else
-		sb_str_add(out, "Opened again by %s, %s: %s", last->fact.who, when, last->fact.words);
+		sb_str_add(out, "Opened again by %s, %s %s: %s", last->fact.who, day, hour, last->fact.words);
 }

@@ -215,8 +215,9 @@ static void say_made(const struct job *job, const struct fixes *f, struct sb_str
 
 	if (p->fits) {
 		sb_str_add(out,
-			"The fix%s and the readings fit together within what they claim (chi-square %.2f of %d, chance %.2g %%).",
-			p->count == 1 ? "" : "es", p->chi_square, p->freedom, 100 * p->probability);
+			"The fix%s and the readings fit together within what they claim (chi-square %.2f of %d, chance %.*f %%).",
+			p->count == 1 ? "" : "es", p->chi_square, p->freedom, p->probability < 0.1 ? 1 : 0,
+			100 * p->probability);
 		return;
 	}
 	if (p->suspects == 0) {

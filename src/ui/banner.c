@@ -15,7 +15,8 @@ static void where(const struct view *v, const char *title, char *text, size_t si
 
 	if (v->job && v->solution) {
 		double depth = sb_frame_typed(&v->solution->frame, sb_solution_last(v->solution)->bit_md_m);
-		sb_str_add(&s, " · pilot · leg %d · joint %d · bit %.1f %s", sb_job_leg(v->job),
+		sb_str_add(&s, " · pilot%s · leg %d · joint %d · bit %.1f %s",
+			sb_job_accepted(v->job) ? " accepted" : "", sb_job_leg(v->job),
 			sb_job_in_ground(v->job), depth, sb_unit_short(v->job->unit));
 	}
 	if (title)

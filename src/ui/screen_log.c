@@ -2,6 +2,7 @@
  * letters are acts, so nothing has to be opened before the next joint can be typed.
  */
 #include "base/str.h"
+#include "ui/acceptance.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/azimuth.h"
@@ -279,6 +280,11 @@ static enum follow steering(struct view *v)
 	return sb_app_open(v, &sb_screen_steering, NULL);
 }
 
+static enum follow acceptance(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_acceptance, NULL);
+}
+
 static enum follow fixes(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_fixes, NULL);
@@ -364,6 +370,11 @@ static const struct action log_actions[] = {
 		.label = "fixes",
 		.help = "Independent fixes: a coil, a beacon, the exit survey; whether they agree, and the correction they propose.",
 		.act = fixes },
+	{ .name = "acceptance",
+		.keys = "X",
+		.label = "acceptance",
+		.help = "The pilot's hold point: non-conformances, the contract's checklist, the exit, the signature.",
+		.act = acceptance },
 	{ .name = "repeat",
 		.keys = "R",
 		.label = "repeat",

@@ -1,6 +1,7 @@
 /* The list of screens, the one that a job opens with first. A new screen is entered here. */
 #include "ui/screens.h"
 
+#include "ui/acceptance.h"
 #include "ui/azimuth.h"
 #include "ui/fixes.h"
 #include "ui/help.h"
@@ -21,6 +22,8 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_fix,
 	&sb_screen_azimuth,
 	&sb_screen_change,
+	&sb_screen_acceptance,
+	&sb_screen_nonconformances,
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_prompt,

@@ -4,6 +4,8 @@
  * start KIND [JOINTS] [words]   KIND: plain, curved, graded, rehearsal; so many joints near the design
  *     placed       curved on a map, whose tool read the staked line 2.27 degrees beside the chain
  *     unmapped     the same on a map that no table has
+ *     asked        plain, with points of the contract before the pilot is accepted, and no exit survey
+ *     out          all joints of the plain design, to its exit
  *     breach       five joints, the last of them bend too tightly
  *     drifting     five joints that go low until the corridor is neared
  *     redrilled    two joints pulled back, one drilled again
@@ -82,6 +84,18 @@ static void log_drifting(struct sb_store *store)
 		log_one(store, readings[i], "90.0");
 }
 
+static void log_out(struct sb_store *store)
+{
+	struct sb_err err = { 0 };
+	struct job design;
+
+	jobs_plain(&design);
+	jobs_follow(&design, 40);
+	for (int joint = 1; joint <= 40; joint++)
+		must(sb_store_log(store, "Ida", sb_job_joint(&design, joint), &err), &err);
+	sb_job_clear(&design);
+}
+
 static void redrill(struct sb_store *store)
 {
 	struct sb_err err = { 0 };
@@ -121,6 +135,13 @@ static void unmapped(struct job *job)
 	jobs_set(job, "control", "crs", "EPSG:999999");
 }
 
+static void asked(struct job *job)
+{
+	jobs_plain(job);
+	jobs_set(job, "acceptance", "exit_survey", "no");
+	jobs_row(job, "checklist", (const char *const[]){ "As-built drawing handed over" });
+}
+
 static bool word_in(const char *words, const char *word)
 {
 	const char *found = strstr(words, word);
@@ -134,7 +155,7 @@ static void make_job(const char *words)
 		const char *word;
 		void (*act)(struct sb_store *store);
 	} acts[] = { { "shift", begin_shift }, { "breach", log_breach }, { "drifting", log_drifting },
-		{ "redrilled", redrill } };
+		{ "redrilled", redrill }, { "out", log_out } };
 	struct sb_err err = { 0 };
 	struct sb_store *store = NULL;
 
@@ -144,6 +165,7 @@ static void make_job(const char *words)
 			: word_in(words, "rehearsal") ? rehearsal
 			: word_in(words, "placed")    ? placed
 			: word_in(words, "unmapped")  ? unmapped
+			: word_in(words, "asked")     ? asked
 						      : jobs_plain,
 		atoi(words + strcspn(words, "0123456789")));
 	must(sb_store_open(world.files.job, STORE_WRITE, "Ida", &store, &err), &err);
