@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge import path check ahead handover export verify backup compute earth roll-test rehearse'
+	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check ahead handover export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -87,6 +87,16 @@ _sagbend_follow()
 		places='job'
 		flags='--help'
 		options='--kind --joint --reason --by'
+		;;
+	nonconformance)
+		places='job'
+		flags='--json --help'
+		options='--accept --back --reference --reason --by'
+		;;
+	acceptance)
+		places='job'
+		flags='--sign --reopen --json --help'
+		options='--tick --untick --capacity --statement --reference --reason --by'
 		;;
 	import)
 		places='job csv'
