@@ -17,7 +17,7 @@ gives 0 check "$JOB"
 no_warning
 is "$(head -1 "$HERE/.out")" 'Level Meadow: ok' "the first line"
 gives 0 check "$JOB" --json
-is "$(json_names '$')" level,checks,uncertainty members
+is "$(json_names '$')" level,checks,uncertainty,nonconformances members
 is "$(json_names '$.uncertainty')" confidence_percent,judge,along,across,up,chance_outside "members of uncertainty"
 is "$(json '$.uncertainty.confidence_percent') $(json '$.uncertainty.judge')" "95 mean" "the contract's confidence"
 is "$(json '$.level')" ok level
