@@ -33,9 +33,11 @@ LINK_release := -pie -Wl,-z,relro,-z,now
 LINK_asan := -fsanitize=address,undefined
 LINK_cov := --coverage
 
+# Loaded when they are first asked for (src/base): only their headers are needed.
+LATE_CFLAGS := $(patsubst -I%,-isystem%,$(shell $(PKG_CONFIG) --cflags libxml-2.0 2>/dev/null))
 PACKAGES_PC := ncursesw sqlite3 libsodium inih
 CFLAGS_ALL = -std=c11 $(WARN) $(CFLAGS) $(HARDEN_$(V)) -ffp-contract=off -ffile-prefix-map=$(CURDIR)=.
-CPPFLAGS_ALL = -D_GNU_SOURCE -DNCURSES_WIDECHAR=1 -DNCURSES_NOMACROS -Iinclude $(CPPFLAGS)
+CPPFLAGS_ALL = -D_GNU_SOURCE -DNCURSES_WIDECHAR=1 -DNCURSES_NOMACROS -Iinclude $(LATE_CFLAGS) $(CPPFLAGS)
 LDFLAGS_ALL = $(LINK_$(V)) $(LDFLAGS)
 LIBS = $(shell $(PKG_CONFIG) --libs $(PACKAGES_PC)) -lcsv -ldl -lm
 

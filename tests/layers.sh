@@ -34,6 +34,10 @@ if grep -lE '<cairo/[a-z-]*\.h>' include/*/*.h src/*/*.[ch] | grep -v '^src/io/p
 	echo "layers: cairo's headers belong to src/io/paper_cairo.h alone"
 	exit 1
 fi
+if grep -l '<libxml/' include/*/*.h src/*/*.[ch] | grep -v '^src/base/xml\.c$'; then
+	echo "layers: libxml2 belongs to src/base/xml.c alone"
+	exit 1
+fi
 echo "$edges" | tsort >/dev/null || {
 	echo "layers: the modules above include one another in a circle"
 	exit 1
