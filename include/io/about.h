@@ -18,6 +18,9 @@ struct about {
 	const char *program; /* "sagbend 1.0" */
 };
 
+/* "REHEARSAL", which every page of a job has that was drilled by simulation; "" of a real one. */
+const char *sb_about_mark(const struct job *job);
+
 #define SB_ABOUT_TEXT 400
 struct about_line {
 	const char *key;

@@ -7,6 +7,7 @@
 #ifndef SB_IO_DOCUMENT_H
 #define SB_IO_DOCUMENT_H
 
+#include "base/err.h"
 #include "base/str.h"
 
 #include <stdbool.h>
@@ -43,20 +44,25 @@ struct block {
 	size_t column_count;
 };
 
+/* What a document says of itself. NULL counts as "". */
+struct document_head {
+	const char *title;
+	const char *running; /* at the head of every page: whose report it is */
+	const char *mark;    /* beside it on every page, and under the title: REHEARSAL; "" none */
+	const char *author;  /* who hands it over */
+	const char *program; /* that made it */
+	int64_t at_ms;	     /* when, UTC */
+	bool letter;	     /* pages of 215.9 by 279.4 mm; else A4 */
+};
+
 struct document {
-	char *title;
-	char *running; /* at the head of every page: whose report it is */
-	char *mark;    /* beside it on every page, and under the title: REHEARSAL; "" none */
-	char *author;  /* who hands it over */
-	int64_t at_ms; /* when, UTC */
-	bool letter;   /* pages of 215.9 by 279.4 mm; else A4 */
+	struct document_head head; /* its texts are the document's own */
 	struct block *blocks;
 	size_t count, room;
 };
 
 /* Texts are copied, and tamed (sb_utf8_tame). sb_document_clear when done. */
-void sb_document_begin(struct document *d, const char *title, const char *running, const char *mark,
-	const char *author, int64_t at_ms, bool letter);
+void sb_document_begin(struct document *d, const struct document_head *head);
 void sb_document_clear(struct document *d);
 
 void sb_document_heading(struct document *d, const char *format, ...) __attribute__((format(printf, 2, 3)));
@@ -76,5 +82,9 @@ void sb_document_page(struct document *d);
 
 /* As text: no line is longer than 80 columns, none ends in a blank. */
 void sb_document_text(const struct document *d, struct sb_str *out);
+
+/* As pages (io/paper.h), the bytes of a PDF. Returned: pages, how many (may be NULL). -1 with err: what it is
+ * drawn with is not installed, or failed; out is as it was. */
+int sb_document_pdf(const struct document *d, struct sb_str *out, size_t *pages, struct sb_err *err);
 
 #endif

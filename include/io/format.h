@@ -7,12 +7,22 @@
 #include "io/about.h"
 #include "model/solve.h"
 
+/* What a format is made of. Borrowed. */
+struct export
+{
+	const struct job *job;
+	const struct solution *solution;
+	const struct about *about;
+};
+
 struct format {
 	const char *name;      /* as typed: "csv" */
 	const char *extension; /* of files, without the dot */
 	const char *help;
-	void (*write)(const struct job *job, const struct solution *s, const struct about *about,
-		struct sb_str *out);
+	bool binary; /* not for a terminal */
+	/* Adds the file's bytes to out, which may hold NUL (length counts). -1 with err: it cannot be made
+	 * here. */
+	int (*write)(const struct export *e, struct sb_str *out, struct sb_err *err);
 };
 
 extern const struct format sb_formats[];

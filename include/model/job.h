@@ -324,6 +324,8 @@ int sb_job_in_ground(const struct job *job);
 const struct reading *sb_job_joint(const struct job *job, int joint);
 const struct reading *sb_job_joint_in_leg(const struct job *job, int leg, int joint);
 const struct reading *sb_job_reading(const struct job *job, int64_t id);
+/* An act by its number; NULL if there is none. */
+const struct act *sb_job_act(const struct job *job, int64_t id);
 /* Whether the reading was replaced by a correction. */
 bool sb_job_replaced(const struct job *job, const struct reading *r);
 

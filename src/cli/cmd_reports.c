@@ -78,10 +78,12 @@ static int run_export(const struct invocation *in)
 		.who = who,
 		.at_ms = sb_time_now(),
 		.program = "sagbend " SB_VERSION };
-	format->write(sb_store_job(store), sb_store_solution(store), &about, &text);
+	struct export e = { sb_store_job(store), sb_store_solution(store), &about };
+	int status = format->write(&e, &text, &err);
 	sb_store_close(store);
-	int status =
-		sb_write_whole(target, sb_command_flag(in, "replace"), sb_str_get(&text), text.length, &err);
+	if (status == 0)
+		status = sb_write_whole(
+			target, sb_command_flag(in, "replace"), sb_str_get(&text), text.length, &err);
 	sb_str_clear(&text);
 	return status ? sb_command_fail(&err) : EXIT_OK;
 }
@@ -89,7 +91,7 @@ static int run_export(const struct invocation *in)
 const struct command sb_cmd_export = {
 	.name = "export",
 	.arguments = "JOB.bore FORMAT [FILE] [--replace] [--by WHO]",
-	.summary = "the whole log for other programs: csv, json",
+	.summary = "the whole log for other programs, and the as-built report",
 	.detail =
 		"To standard output when FILE is left out or '-'. A file that is there is replaced only with --replace, and then "
 		"whole or not at all.",

@@ -199,12 +199,20 @@ static void add_place(struct lines *l, const char *key, const struct place *p, c
 		p->elevation.text, what);
 }
 
+const char *sb_about_mark(const struct job *job)
+{
+	return job->rehearsal[0] ? "REHEARSAL" : "";
+}
+
 size_t sb_about_lines(const struct job *job, const struct about *a, struct about_line out[SB_ABOUT_LINES])
 {
 	struct lines l = { out, 0 };
 	char time[SB_TIME_TEXT];
 
 	sb_time_iso(a->at_ms, time);
+	if (job->rehearsal[0])
+		add(&l, "rehearsal", "%s: drilled by simulation (%s); not a record of any hole",
+			sb_about_mark(job), job->rehearsal);
 	add(&l, "job", "%s", job->name);
 	add(&l, "owner", "%s", job->owner);
 	add(&l, "contractor", "%s", job->contractor);

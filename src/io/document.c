@@ -10,21 +10,31 @@
 
 static char *tamed(const char *text)
 {
-	char *copy = sb_strdup(text);
+	char *copy = sb_strdup(text ? text : "");
 
 	sb_utf8_tame(copy);
 	return copy;
 }
 
-void sb_document_begin(struct document *d, const char *title, const char *running, const char *mark,
-	const char *author, int64_t at_ms, bool letter)
+void sb_document_begin(struct document *d, const struct document_head *head)
 {
-	*d = (struct document){ .title = tamed(title),
-		.running = tamed(running),
-		.mark = tamed(mark),
-		.author = tamed(author),
-		.at_ms = at_ms,
-		.letter = letter };
+	*d = (struct document){ .head = *head };
+	d->head.title = tamed(head->title);
+	d->head.running = tamed(head->running);
+	d->head.mark = tamed(head->mark);
+	d->head.author = tamed(head->author);
+	d->head.program = tamed(head->program);
+}
+
+/* The document's own, whatever the type says. */
+static void free_text(const char *text)
+{
+	union {
+		const char *borrowed;
+		char *own;
+	} either = { text };
+
+	sb_free(either.own);
 }
 
 void sb_document_clear(struct document *d)
@@ -35,10 +45,11 @@ void sb_document_clear(struct document *d)
 		sb_free(d->blocks[i].texts);
 	}
 	sb_free(d->blocks);
-	sb_free(d->title);
-	sb_free(d->running);
-	sb_free(d->mark);
-	sb_free(d->author);
+	free_text(d->head.title);
+	free_text(d->head.running);
+	free_text(d->head.mark);
+	free_text(d->head.author);
+	free_text(d->head.program);
 	memset(d, 0, sizeof *d);
 }
 

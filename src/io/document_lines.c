@@ -6,6 +6,8 @@
 
 /* A word may take so much of the room before it is broken inside. */
 #define WORD_SHARE 0.35
+/* A heading over words may ask for so much of the room to stand in one line. */
+#define HEAD_SHARE 0.2
 
 /* The end of the longest part of a text that fits, at a character; at least one character. */
 static size_t cut_inside(const struct measure *m, const char *text, size_t bytes, double room)
@@ -92,6 +94,8 @@ static struct need need_of(const struct measure *m, const struct block *table, s
 	else
 		n.least = n.whole;
 	n.least = fmax(n.least, longest_word(m, head));
+	n.whole =
+		fmax(n.whole, words ? fmin(m->width(m->context, head, strlen(head)), HEAD_SHARE * room) : 0);
 	n.whole = fmax(n.whole, n.least);
 	return n;
 }

@@ -8,6 +8,8 @@
 
 #define COLUMNS SB_DOCUMENT_COLUMNS
 #define GAP 2
+#define SIGN 56 /* columns of the line to sign on, and of the date beside it */
+#define DATE 18
 #define KEY_MOST 24 /* columns of a key; a longer one has its value below it */
 
 static double columns_of(const void *context, const char *text, size_t bytes)
@@ -99,49 +101,68 @@ static void put_cell(struct sb_str *out, enum table_kind kind, const char *line,
 		put_times(out, " ", rest);
 }
 
-static void put_row(struct sb_str *out, const struct block *b, size_t row, const double *widths)
+/* A table as it is laid out: columns, and blanks between two. */
+struct grid {
+	double widths[SB_DOCUMENT_TABLE];
+	size_t gap;
+	double all;
+};
+
+static void put_row(struct sb_str *out, const struct block *b, size_t row, const struct grid *g)
 {
 	const char *at[SB_DOCUMENT_TABLE];
-	size_t lines = document_row_lines(&by_columns, b, row, widths);
+	size_t lines = document_row_lines(&by_columns, b, row, g->widths);
 
 	for (size_t c = 0; c < b->column_count; c++)
 		at[c] = document_at(b, row, c);
 	for (size_t i = 0; i < lines; i++) {
 		for (size_t c = 0; c < b->column_count; c++) {
 			const char *line = at[c];
-			size_t bytes = document_line(&by_columns, line, widths[c], &at[c]);
-			put_times(out, " ", c ? GAP : 0);
-			put_cell(out, b->columns[c].kind, line, bytes, (size_t)widths[c]);
+			size_t bytes = document_line(&by_columns, line, g->widths[c], &at[c]);
+			put_times(out, " ", c ? g->gap : 0);
+			put_cell(out, b->columns[c].kind, line, bytes, (size_t)g->widths[c]);
 		}
 		end_line(out);
 	}
 }
 
+static void lay_grid(const struct block *b, size_t gap, struct grid *g)
+{
+	g->gap = gap;
+	g->all = (double)(gap * (b->column_count - 1));
+	document_widths(&by_columns, b, COLUMNS, (double)gap, g->widths);
+	for (size_t c = 0; c < b->column_count; c++) {
+		g->widths[c] = floor(g->widths[c]);
+		g->all += g->widths[c];
+	}
+}
+
+/* Many columns of figures stand one blank apart where two would not fit. */
 static void put_table(struct sb_str *out, const struct block *b)
 {
-	double widths[SB_DOCUMENT_TABLE], all = GAP * ((double)b->column_count - 1);
+	struct grid g;
 
-	document_widths(&by_columns, b, COLUMNS, GAP, widths);
-	for (size_t c = 0; c < b->column_count; c++) {
-		widths[c] = floor(widths[c]);
-		all += widths[c];
-	}
-	put_row(out, b, SIZE_MAX, widths);
-	put_times(out, "-", (size_t)fmin(all, COLUMNS));
+	lay_grid(b, GAP, &g);
+	if (g.all > COLUMNS)
+		lay_grid(b, 1, &g);
+	put_row(out, b, SIZE_MAX, &g);
+	put_times(out, "-", (size_t)fmin(g.all, COLUMNS));
 	end_line(out);
 	for (size_t row = 0; row < document_rows(b); row++)
-		put_row(out, b, row, widths);
+		put_row(out, b, row, &g);
 }
 
 static void put_signatures(struct sb_str *out, const struct block *b)
 {
 	for (size_t i = 0; i < b->count; i++) {
 		sb_str_add(out, "%s\n\n", i ? "\n" : "");
-		sb_str_add(out, "  %-44s  %-20s\n", "____________________________________________",
-			"____________________");
-		sb_str_add(out, "  %s", b->texts[i]);
+		sb_str_add(out, "  ");
+		put_times(out, "_", SIGN);
+		sb_str_add(out, "  ");
+		put_times(out, "_", DATE);
+		sb_str_add(out, "\n  %s", b->texts[i]);
 		size_t taken = width_of(b->texts[i]);
-		put_times(out, " ", taken < 44 ? 46 - taken : 2);
+		put_times(out, " ", taken < SIGN ? SIGN + 2 - taken : 2);
 		sb_str_add(out, "date\n");
 	}
 }
@@ -175,11 +196,11 @@ static void put_block(struct sb_str *out, const struct block *b)
 
 void sb_document_text(const struct document *d, struct sb_str *out)
 {
-	put_wrapped(out, d->title, 0);
-	put_times(out, "=", width_of(d->title) < COLUMNS ? width_of(d->title) : COLUMNS);
+	put_wrapped(out, d->head.title, 0);
+	put_times(out, "=", width_of(d->head.title) < COLUMNS ? width_of(d->head.title) : COLUMNS);
 	end_line(out);
-	if (*d->mark)
-		put_wrapped(out, d->mark, 0);
+	if (*d->head.mark)
+		put_wrapped(out, d->head.mark, 0);
 	for (size_t i = 0; i < d->count; i++) {
 		const struct block *b = &d->blocks[i];
 		if (b->kind == BLOCK_PAGE || (b->kind == BLOCK_TABLE && document_rows(b) == 0))

@@ -2,7 +2,7 @@
 #ifndef SB_SRC_IO_EXPORT_H
 #define SB_SRC_IO_EXPORT_H
 
-#include "io/about.h"
+#include "io/format.h"
 #include "io/rows.h"
 #include "io/standing.h"
 #include "model/solve.h"
@@ -24,9 +24,9 @@ bool export_is_path_column(const char *name);
 void export_cells(const struct job *job, const struct solution *s, const struct export_line *line,
 	struct path_cell cells[PATH_COLUMNS]);
 
-void export_csv(
-	const struct job *job, const struct solution *s, const struct about *about, struct sb_str *out);
-void export_json(
-	const struct job *job, const struct solution *s, const struct about *about, struct sb_str *out);
+int export_csv(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_json(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_report(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_report_text(const struct export *e, struct sb_str *out, struct sb_err *err);
 
 #endif

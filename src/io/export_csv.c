@@ -99,15 +99,17 @@ static void put_rest(struct csv_out *out, const struct about_line *about)
 	put_about(out, about);
 }
 
-void export_csv(
-	const struct job *job, const struct solution *s, const struct about *about, struct sb_str *out)
+int export_csv(const struct export *e, struct sb_str *out, struct sb_err *err)
 {
+	const struct job *job = e->job;
+	const struct solution *s = e->solution;
 	struct about_line notes[SB_ABOUT_LINES];
-	size_t note_count = sb_about_lines(job, about, notes), note = 0;
+	size_t note_count = sb_about_lines(job, e->about, notes), note = 0;
 	struct csv_out csv = { .text = *out };
 	struct export_line *lines;
 	size_t count = export_lines(job, s, &lines);
 
+	(void)err; /* it can always be made */
 	put_header(&csv);
 	for (size_t i = 0; i < count; i++, note++)
 		put_line(&csv, job, s, &lines[i], note < note_count ? &notes[note] : NULL);
@@ -115,4 +117,5 @@ void export_csv(
 		put_rest(&csv, &notes[note]);
 	sb_free(lines);
 	*out = csv.text;
+	return 0;
 }

@@ -205,13 +205,15 @@ static void put_acknowledgements(struct sb_json *j, const struct job *job)
 	sb_json_end(j);
 }
 
-void export_json(
-	const struct job *job, const struct solution *s, const struct about *about, struct sb_str *out)
+int export_json(const struct export *e, struct sb_str *out, struct sb_err *err)
 {
+	const struct job *job = e->job;
+	const struct solution *s = e->solution;
 	struct sb_json j = { .text = *out };
 
+	(void)err; /* it can always be made */
 	sb_json_object(&j, NULL);
-	put_about(&j, job, about);
+	put_about(&j, job, e->about);
 	put_settings(&j, job);
 	sb_json_object(&j, "tables");
 	for (size_t i = 0; i < sb_sheet_table_count; i++)
@@ -226,4 +228,5 @@ void export_json(
 	put_acknowledgements(&j, job);
 	sb_json_end(&j);
 	*out = j.text;
+	return 0;
 }

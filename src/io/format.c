@@ -13,8 +13,11 @@ const struct format sb_formats[] = {
 	{ "csv", "csv",
 		"every reading with its place, for a spreadsheet; what it is about stands in two columns at the right, and "
 		"`import` makes the same bore of it",
-		export_csv },
-	{ "json", "json", "everything that the job file holds, and what was computed from it", export_json },
+		false, export_csv },
+	{ "json", "json", "everything that the job file holds, and what was computed from it", false,
+		export_json },
+	{ "report", "pdf", "the as-built report of the pilot, to be signed", true, export_report },
+	{ "report-text", "txt", "the same report as text of 80 columns", false, export_report_text },
 };
 const size_t sb_format_count = sizeof sb_formats / sizeof *sb_formats;
 

@@ -272,6 +272,20 @@ const struct reading *sb_job_reading(const struct job *job, int64_t id)
 	return low < job->reading_count && job->readings[low].id == id ? &job->readings[low] : NULL;
 }
 
+const struct act *sb_job_act(const struct job *job, int64_t id)
+{
+	size_t low = 0, high = job->act_count;
+
+	while (low < high) {
+		size_t middle = low + (high - low) / 2;
+		if (job->acts[middle].id < id)
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	return low < job->act_count && job->acts[low].id == id ? &job->acts[low] : NULL;
+}
+
 bool sb_job_replaced(const struct job *job, const struct reading *r)
 {
 	for (size_t i = job->reading_count; i-- > 0 && job->readings[i].id > r->id;)

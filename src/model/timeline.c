@@ -33,24 +33,10 @@ static const struct reading *first_of(const struct job *job, const struct readin
 	return r;
 }
 
-static const struct act *act_of(const struct job *job, int64_t id)
-{
-	size_t low = 0, high = job->act_count;
-
-	while (low < high) {
-		size_t middle = low + (high - low) / 2;
-		if (job->acts[middle].id < id)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return low < job->act_count && job->acts[low].id == id ? &job->acts[low] : NULL;
-}
-
 static void take_logged(const struct job *job, const struct reading *r, struct joint_time *out)
 {
 	const struct reading *first = first_of(job, r);
-	const struct act *a = act_of(job, first->act);
+	const struct act *a = sb_job_act(job, first->act);
 
 	out->reading = r;
 	out->at_ms = first->at_ms;

@@ -11,7 +11,7 @@ static struct sb_str text;
 static int begin(void **state)
 {
 	(void)state;
-	sb_document_begin(&d, "A report", "Level Meadow", "", "Ann", 0, false);
+	sb_document_begin(&d, &(struct document_head){ .title = "A report", .running = "Level Meadow" });
 	return 0;
 }
 
@@ -84,15 +84,18 @@ static void every_kind_of_block_has_its_shape(void **state)
 		  "\n"
 		  "\n"
 		  "\n"
-		  "  ____________________________________________  ____________________\n"
-		  "  The engineer                                  date\n");
+		  "  "
+		  "________________________________________________________"
+		  "  __________________\n"
+		  "  The engineer                                              date\n");
 }
 
 static void a_mark_stands_under_the_title(void **state)
 {
 	(void)state;
 	sb_document_clear(&d);
-	sb_document_begin(&d, "A report", "Level Meadow", "REHEARSAL: nothing was drilled", "", 0, true);
+	sb_document_begin(
+		&d, &(struct document_head){ .title = "A report", .mark = "REHEARSAL: nothing was drilled" });
 	sb_document_paragraph(&d, "one");
 	assert_is("A report\n========\nREHEARSAL: nothing was drilled\n\none\n");
 }
