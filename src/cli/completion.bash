@@ -13,7 +13,7 @@ _sagbend_commands()
 _sagbend_formats()
 {
 	# make man: completion-formats
-	echo 'csv json'
+	echo 'csv json report report-text'
 	# make man: end
 }
 

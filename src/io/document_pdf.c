@@ -296,31 +296,35 @@ static bool is_empty(const struct block *b)
 	return b->kind == BLOCK_TABLE && document_rows(b) == 0;
 }
 
-/* The height of what has to stand on a page with the block before it. */
-static double beginning_of(struct layout *l, size_t i)
+/* The height of what has to stand on a page with the heading before it: further headings and words that
+ * introduce a table, and the beginning of what they are about. */
+static double beginning_of(const struct layout *l, size_t i)
 {
-	if (i >= l->d->count)
-		return 0;
-	const struct block *b = &l->d->blocks[i];
-	switch (b->kind) {
-	case BLOCK_SUBHEADING:
-		return 3 + subheading_size.line_mm + beginning_of(l, i + 1);
-	case BLOCK_TABLE:
-		return 8 * TABLE_CAPITAL * SB_PAPER_LEADING;
-	case BLOCK_SIGNATURES:
-		return SIGN_HEIGHT * (double)b->count;
-	case BLOCK_PARAGRAPH: /* with what it introduces */
-		return 1.5 + body_size.line_mm * 2 +
-			(i + 1 < l->d->count && l->d->blocks[i + 1].kind == BLOCK_TABLE
-					? beginning_of(l, i + 1)
-					: 0);
-	case BLOCK_PAIRS:
-		return 1.5 + BEGINNING * body_size.line_mm;
-	case BLOCK_HEADING:
-	case BLOCK_PAGE:
-		break;
+	double height = 0;
+
+	for (; i < l->d->count; i++) {
+		const struct block *b = &l->d->blocks[i];
+		switch (b->kind) {
+		case BLOCK_SUBHEADING:
+			height += 3 + subheading_size.line_mm;
+			continue;
+		case BLOCK_PARAGRAPH:
+			height += 1.5 + body_size.line_mm * 2;
+			if (i + 1 < l->d->count && b[1].kind == BLOCK_TABLE)
+				continue;
+			return height;
+		case BLOCK_TABLE:
+			return height + 8 * TABLE_CAPITAL * SB_PAPER_LEADING;
+		case BLOCK_SIGNATURES:
+			return height + SIGN_HEIGHT * (double)b->count;
+		case BLOCK_PAIRS:
+			return height + 1.5 + BEGINNING * body_size.line_mm;
+		case BLOCK_HEADING:
+		case BLOCK_PAGE:
+			return height;
+		}
 	}
-	return 0;
+	return height;
 }
 
 static void put_heading(struct layout *l, size_t i)
