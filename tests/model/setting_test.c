@@ -255,7 +255,7 @@ static void a_place_is_easting_northing_elevation(void **state)
 /* ---- tables ---- */
 
 static const char *const table_names[] = { "alignment", "profile", "corridor", "ground", "obstacles", "tally",
-	"soil" };
+	"soil", "checklist" };
 
 static void cell_text(const struct sheet_column *c, size_t row, char *text, size_t size)
 {
