@@ -1,9 +1,6 @@
 /* A document as text: 80 columns that any editor shows, headings underlined, tables in columns. */
 #include "document_parts.h"
 
-#include "base/mem.h"
-
-#include <math.h>
 #include <string.h>
 
 #define COLUMNS SB_DOCUMENT_COLUMNS
@@ -12,24 +9,9 @@
 #define DATE 18
 #define KEY_MOST 24 /* columns of a key; a longer one has its value below it */
 
-static double columns_of(const void *context, const char *text, size_t bytes)
-{
-	size_t columns = 0, at = 0, one;
-	unsigned c;
-
-	(void)context;
-	while (at < bytes && (one = sb_utf8_next(text + at, &c)) > 0) {
-		columns++;
-		at += one;
-	}
-	return (double)columns;
-}
-
-static const struct measure by_columns = { columns_of, NULL };
-
 static size_t width_of(const char *text)
 {
-	return (size_t)columns_of(NULL, text, strlen(text));
+	return document_columns(text, strlen(text));
 }
 
 static void put_times(struct sb_str *out, const char *sign, size_t count)
@@ -54,7 +36,7 @@ static void put_wrapped(struct sb_str *out, const char *text, size_t indent)
 		const char *line = at;
 		if (at != text)
 			put_times(out, " ", indent);
-		size_t bytes = document_line(&by_columns, line, (double)(COLUMNS - indent), &at);
+		size_t bytes = document_line(line, COLUMNS - indent, &at);
 		sb_str_append(out, line, bytes);
 		end_line(out);
 	} while (*at);
@@ -92,7 +74,7 @@ static void put_pairs(struct sb_str *out, const struct block *b)
 
 static void put_cell(struct sb_str *out, enum table_kind kind, const char *line, size_t bytes, size_t width)
 {
-	size_t taken = (size_t)columns_of(NULL, line, bytes), rest = width > taken ? width - taken : 0;
+	size_t taken = document_columns(line, bytes), rest = width > taken ? width - taken : 0;
 
 	if (kind == TABLE_FIGURES)
 		put_times(out, " ", rest);
@@ -101,52 +83,34 @@ static void put_cell(struct sb_str *out, enum table_kind kind, const char *line,
 		put_times(out, " ", rest);
 }
 
-/* A table as it is laid out: columns, and blanks between two. */
-struct grid {
-	double widths[SB_DOCUMENT_TABLE];
-	size_t gap;
-	double all;
-};
-
-static void put_row(struct sb_str *out, const struct block *b, size_t row, const struct grid *g)
+static void put_row(struct sb_str *out, const struct block *b, size_t row, const struct document_grid *g)
 {
 	const char *at[SB_DOCUMENT_TABLE];
-	size_t lines = document_row_lines(&by_columns, b, row, g->widths);
+	size_t lines = 1;
 
-	for (size_t c = 0; c < b->column_count; c++)
+	for (size_t c = 0; c < b->column_count; c++) {
 		at[c] = document_at(b, row, c);
+		size_t needs = document_lines(at[c], g->widths[c]);
+		lines = needs > lines ? needs : lines;
+	}
 	for (size_t i = 0; i < lines; i++) {
 		for (size_t c = 0; c < b->column_count; c++) {
 			const char *line = at[c];
-			size_t bytes = document_line(&by_columns, line, g->widths[c], &at[c]);
+			size_t bytes = document_line(line, g->widths[c], &at[c]);
 			put_times(out, " ", c ? g->gap : 0);
-			put_cell(out, b->columns[c].kind, line, bytes, (size_t)g->widths[c]);
+			put_cell(out, b->columns[c].kind, line, bytes, g->widths[c]);
 		}
 		end_line(out);
 	}
 }
 
-static void lay_grid(const struct block *b, size_t gap, struct grid *g)
-{
-	g->gap = gap;
-	g->all = (double)(gap * (b->column_count - 1));
-	document_widths(&by_columns, b, COLUMNS, (double)gap, g->widths);
-	for (size_t c = 0; c < b->column_count; c++) {
-		g->widths[c] = floor(g->widths[c]);
-		g->all += g->widths[c];
-	}
-}
-
-/* Many columns of figures stand one blank apart where two would not fit. */
 static void put_table(struct sb_str *out, const struct block *b)
 {
-	struct grid g;
+	struct document_grid g;
 
-	lay_grid(b, GAP, &g);
-	if (g.all > COLUMNS)
-		lay_grid(b, 1, &g);
-	put_row(out, b, SIZE_MAX, &g);
-	put_times(out, "-", (size_t)fmin(g.all, COLUMNS));
+	document_grid(b, &g);
+	put_row(out, b, DOCUMENT_HEAD, &g);
+	put_times(out, "-", g.all < COLUMNS ? g.all : COLUMNS);
 	end_line(out);
 	for (size_t row = 0; row < document_rows(b); row++)
 		put_row(out, b, row, &g);

@@ -2,6 +2,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
+#include "io/history.h"
 #include "ui/app.h"
 #include "ui/list.h"
 #include "ui/log.h"
@@ -11,7 +12,9 @@
 
 struct history {
 	struct list list;
-	bool decisions; /* leaves out plain logging */
+	enum history_which which;
+	size_t person; /* from 1, in the order of their first acts; 0: everybody */
+	int shift;     /* from 1; 0: all */
 };
 
 struct drawing {
@@ -19,69 +22,27 @@ struct drawing {
 	const size_t *shown;
 };
 
-static bool plain(const struct act *a)
+/* The filter that the screen stands for. people: for sb_free, once the filter is done with. */
+static struct history_filter filter_of(const struct history *h, const struct job *job, const char ***people)
 {
-	return a->kind == ACT_LOG && a->text[0] == '\0';
+	size_t count = sb_history_people(job, people);
+
+	return (struct history_filter){ h->which,
+		h->person && h->person <= count ? (*people)[h->person - 1] : "", h->shift };
 }
 
 /* Indices of the acts that are shown, newest first. Returned: for sb_free. */
-static size_t *choose(const struct job *job, bool decisions, size_t *count)
+static size_t *choose(const struct job *job, const struct history_filter *f, size_t *count)
 {
-	size_t *out = sb_alloc((job->act_count + 1) * sizeof *out);
+	size_t *out;
 
-	*count = 0;
-	for (size_t i = job->act_count; i-- > 0;)
-		if (!decisions || !plain(&job->acts[i]))
-			out[(*count)++] = i;
-	return out;
-}
-
-/* The act as people say it. */
-static const char *act_word(enum act_kind kind)
-{
-	switch (kind) {
-	case ACT_NEW:
-		return "job made";
-	case ACT_LOG:
-		return "logged";
-	case ACT_CORRECT:
-		return "corrected";
-	case ACT_WITHDRAW:
-		return "pulled back";
-	case ACT_NOTE:
-		return "note";
-	case ACT_ACKNOWLEDGE:
-		return "acknowledged";
-	case ACT_SHIFT_BEGIN:
-		return "shift begun";
-	case ACT_SHIFT_END:
-		return "shift ended";
-	case ACT_CHANGE:
-		return "changed";
-	case ACT_REPEAT:
-		return "read again";
-	case ACT_FIX:
-		return "fix";
-	case ACT_FIX_USE:
-		return "use of a fix";
-	case ACT_ADJUST:
-		return "adjusted";
-	case ACT_ADJUST_BACK:
-		return "taken back";
-	case ACT_ACCEPT:
-		return "accepted";
-	case ACT_ACCEPT_BACK:
-		return "not accepted";
-	case ACT_TICK:
-		return "ticked off";
-	case ACT_TICK_BACK:
-		return "not done";
-	case ACT_SIGN:
-		return "signed";
-	case ACT_REOPEN:
-		return "reopened";
+	*count = sb_history_pick(job, f, &out);
+	for (size_t i = 0; i < *count / 2; i++) {
+		size_t swap = out[i];
+		out[i] = out[*count - 1 - i];
+		out[*count - 1 - i] = swap;
 	}
-	return "";
+	return out;
 }
 
 static void draw_line(const void *context, size_t i, struct cells *out)
@@ -94,7 +55,7 @@ static void draw_line(const void *context, size_t i, struct cells *out)
 	text[strcspn(text, "+-")] = '\0'; /* day and time; the offset stands below the list */
 	sb_cells_fit(out, 0, 2, 13, STYLE_DIM, text);
 	sb_cells_fit(out, 0, 16, 14, STYLE_PLAIN, a->who);
-	sb_cells_fit(out, 0, 31, 12, STYLE_STRONG, act_word(a->kind));
+	sb_cells_fit(out, 0, 31, 12, STYLE_STRONG, sb_history_word(a->kind));
 	snprintf(joint, sizeof joint, "joint %d", a->joint);
 	sb_cells_fit(out, 0, 44, 10, STYLE_PLAIN, a->joint ? joint : "");
 	sb_cells_fit(out, 0, 55, out->columns - 56, STYLE_PLAIN, a->text);
@@ -114,44 +75,127 @@ static void draw_chosen(const struct act *a, struct cells *out)
 static void history_draw(const struct view *v, struct cells *out)
 {
 	struct history *h = v->state;
-	size_t count, *shown = choose(v->job, h->decisions, &count);
+	const char **people;
+	struct history_filter f = filter_of(h, v->job, &people);
+	size_t count, *shown = choose(v->job, &f, &count);
 	struct drawing d = { v->job, shown };
+	struct sb_str title = { 0 };
 	const int below = 5;
 
-	sb_cells_rule(out, 0, h->decisions ? "what was decided, edited and noted" : "every act");
+	sb_history_say(&f, &title);
+	sb_cells_rule(out, 0, sb_str_get(&title));
+	if (count == 0)
+		sb_cells_text(out, 2, 1, STYLE_PLAIN, "Nothing. F shows every act again.");
 	sb_list_fit(&h->list, count);
 	struct cells part = sb_cells_part(out, 1, 0, out->rows - 1 - below, out->columns);
-	sb_list_draw(&h->list, count, draw_line, &d, &part);
+	if (count)
+		sb_list_draw(&h->list, count, draw_line, &d, &part);
 	part = sb_cells_part(out, out->rows - below, 0, below, out->columns);
 	if (count)
 		draw_chosen(&v->job->acts[shown[h->list.chosen]], &part);
+	sb_str_clear(&title);
 	sb_free(shown);
+	sb_free(people);
 }
 
 static enum follow history_key(struct view *v, int key)
 {
 	struct history *h = v->state;
+	const char **people;
+	struct history_filter f = filter_of(h, v->job, &people);
 	size_t count;
 
-	sb_free(choose(v->job, h->decisions, &count));
+	sb_free(choose(v->job, &f, &count));
+	sb_free(people);
 	return sb_list_key(&h->list, key, count) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
-static enum follow filter(struct view *v)
+/* The list begins at its top again. */
+static enum follow chosen_anew(struct history *h)
+{
+	h->list = (struct list){ 0 };
+	return FOLLOW_REDRAW;
+}
+
+/* From any filter back to every act; from every act to decisions. */
+static enum follow show_all(struct view *v)
+{
+	struct history *h = v->state;
+	bool all = h->which == HISTORY_ALL && h->person == 0 && h->shift == 0;
+
+	h->which = all ? HISTORY_DECISIONS : HISTORY_ALL;
+	h->person = 0;
+	h->shift = 0;
+	return chosen_anew(h);
+}
+
+static enum follow toggle(struct view *v, enum history_which which)
 {
 	struct history *h = v->state;
 
-	h->decisions = !h->decisions;
-	h->list = (struct list){ 0 };
-	return FOLLOW_REDRAW;
+	h->which = h->which == which ? HISTORY_ALL : which;
+	return chosen_anew(h);
+}
+
+static enum follow show_edits(struct view *v)
+{
+	return toggle(v, HISTORY_EDITS);
+}
+
+static enum follow show_accepted(struct view *v)
+{
+	return toggle(v, HISTORY_ACCEPTED);
+}
+
+static enum follow next_person(struct view *v)
+{
+	struct history *h = v->state;
+	const char **people;
+	size_t count = sb_history_people(v->job, &people);
+
+	sb_free(people);
+	h->person = h->person >= count ? 0 : h->person + 1;
+	return chosen_anew(h);
+}
+
+/* The newest shift first: it is the one that is asked about. */
+static enum follow next_shift(struct view *v)
+{
+	struct history *h = v->state;
+	int count = sb_history_shifts(v->job);
+
+	if (count == 0)
+		return sb_app_say(v, LEVEL_OK, "No shift was begun on this job yet.");
+	h->shift = h->shift == 0 ? count : h->shift - 1;
+	return chosen_anew(h);
 }
 
 static const struct action history_actions[] = {
 	{ .name = "decisions",
 		.keys = "F",
 		.label = "all or decisions",
-		.help = "Leave out plain logging, or show it again.",
-		.act = filter },
+		.help = "Every act, whatever was left out before; then, without plain logging.",
+		.act = show_all },
+	{ .name = "edits",
+		.keys = "E",
+		.label = "edits",
+		.help = "Only what was corrected, pulled back, changed or taken back; E again shows all.",
+		.act = show_edits },
+	{ .name = "accepted",
+		.keys = "A",
+		.label = "accepted",
+		.help = "Only what was acknowledged, accepted or signed, or logged although it looked like a slip; A again shows all.",
+		.act = show_accepted },
+	{ .name = "person",
+		.keys = "P",
+		.label = "person",
+		.help = "Only what one person did: the next of those who did something; after the last, everybody.",
+		.act = next_person },
+	{ .name = "one-shift",
+		.keys = "S",
+		.label = "shift",
+		.help = "Only one shift, the newest first; after the first of all, all of them.",
+		.act = next_shift },
 	{ .name = "back-to-log",
 		.keys = "H Enter F11 Q Esc Ctrl-C",
 		.label = "back",

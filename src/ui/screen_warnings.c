@@ -2,6 +2,7 @@
  * one in full. */
 #include "base/mem.h"
 #include "base/str.h"
+#include "model/history.h"
 #include "ui/app.h"
 #include "ui/entry.h"
 #include "ui/key.h"
@@ -13,9 +14,36 @@
 #include <stdio.h>
 #include <string.h>
 
+/* What is shown: all, or those that wait, or those that were acknowledged; of one person; of one shift. */
+enum shown { SHOWN_ALL, SHOWN_WAITING, SHOWN_ACKNOWLEDGED, SHOWN_COUNT };
+
 struct warning_list {
 	struct list list;
+	enum shown shown;
+	size_t person; /* who acknowledged, from 1 in the order of their first acts; 0: all */
+	int shift;     /* in which it began, from 1; 0: all */
 };
+
+/* The shift in which the episode's first joint was logged; 0: none. */
+static int shift_of(const struct job *job, const struct warning *w)
+{
+	const struct reading *r = sb_job_joint_in_leg(job, w->leg, w->joint);
+	const struct act *a = r ? sb_job_act(job, r->logged ? r->logged : r->act) : NULL;
+
+	return a ? sb_history_shift_of(job, (size_t)(a - job->acts)) : 0;
+}
+
+static bool passes(
+	const struct job *job, const struct warning_list *l, const char *person, const struct warning *w)
+{
+	bool waits = !w->superseded && !w->acknowledged;
+
+	if ((l->shown == SHOWN_WAITING && !waits) || (l->shown == SHOWN_ACKNOWLEDGED && !w->acknowledged))
+		return false;
+	if (person && !sb_same(person, w->acknowledged_by))
+		return false;
+	return l->shift == 0 || l->shift == shift_of(job, w);
+}
 
 /* Where a warning stands: waiting before acknowledged before pulled back; what holds now before what is past;
  * then the worse. */
@@ -26,19 +54,46 @@ static int rank(const struct warning *w)
 	return (group * 2 + w->open) * 4 + (int)w->level;
 }
 
-/* The order on the screen, as indices of the solution's warnings: by rank, each newest first. Returned: for
- * sb_free. */
-static size_t *order(const struct solution *s)
+/* The warnings that are shown, in their order, as indices of the solution's: by rank, each newest first.
+ * Returned: for sb_free. */
+static size_t *order(const struct view *v, size_t *count)
 {
-	size_t *out = sb_alloc((s->warning_count + 1) * sizeof *out), count = 0;
+	const struct warning_list *l = v->state;
+	const struct solution *s = v->solution;
+	const char **people;
+	size_t *out = sb_alloc((s->warning_count + 1) * sizeof *out);
+	size_t names = sb_history_people(v->job, &people);
+	const char *person = l->person && l->person <= names ? people[l->person - 1] : NULL;
 
+	*count = 0;
 	for (size_t i = s->warning_count; i-- > 0;) {
-		size_t at = count++;
+		if (!passes(v->job, l, person, &s->warnings[i]))
+			continue;
+		size_t at = (*count)++;
 		for (; at > 0 && rank(&s->warnings[out[at - 1]]) < rank(&s->warnings[i]); at--)
 			out[at] = out[at - 1];
 		out[at] = i;
 	}
+	sb_free(people);
 	return out;
+}
+
+/* "warnings that wait, acknowledged by Ida, begun in shift 2" */
+static void say_filter(const struct view *v, struct sb_str *out)
+{
+	static const char *const words[SHOWN_COUNT] = { "warnings", "warnings that wait",
+		"warnings that were acknowledged" };
+	const struct warning_list *l = v->state;
+	const char **people;
+	size_t names = sb_history_people(v->job, &people);
+
+	sb_str_add(out, "%s", words[l->shown]);
+	if (l->person && l->person <= names)
+		sb_str_add(out, "%s %s", l->shown == SHOWN_ACKNOWLEDGED ? " by" : ", acknowledged by",
+			people[l->person - 1]);
+	if (l->shift)
+		sb_str_add(out, ", begun in shift %d", l->shift);
+	sb_free(people);
 }
 
 struct drawing {
@@ -96,13 +151,18 @@ static void draw_chosen(const struct view *v, const struct warning *w, struct ce
 static void warnings_draw(const struct view *v, struct cells *out)
 {
 	struct warning_list *l = v->state;
-	size_t count = v->solution->warning_count, *by = order(v->solution);
+	size_t count, *by = order(v, &count);
 	struct drawing d = { v, by };
+	struct sb_str title = { 0 };
 	int below = out->rows / 2 > 9 ? 9 : out->rows / 2;
 
-	sb_cells_rule(out, 0, "warnings");
-	if (count == 0) {
+	say_filter(v, &title);
+	sb_cells_rule(out, 0, sb_str_get(&title));
+	sb_str_clear(&title);
+	if (v->solution->warning_count == 0) {
 		sb_cells_text(out, 2, 1, STYLE_OK, "ok: there has been no warning.");
+	} else if (count == 0) {
+		sb_cells_text(out, 2, 1, STYLE_PLAIN, "None of these. F, P and S show others.");
 	} else {
 		sb_list_fit(&l->list, count);
 		struct cells part = sb_cells_part(out, 1, 0, out->rows - 1 - below, out->columns);
@@ -116,8 +176,46 @@ static void warnings_draw(const struct view *v, struct cells *out)
 static enum follow warnings_key(struct view *v, int key)
 {
 	struct warning_list *l = v->state;
+	size_t count;
 
-	return sb_list_key(&l->list, key, v->solution->warning_count) ? FOLLOW_REDRAW : FOLLOW_PASS;
+	sb_free(order(v, &count));
+	return sb_list_key(&l->list, key, count) ? FOLLOW_REDRAW : FOLLOW_PASS;
+}
+
+static enum follow chosen_anew(struct warning_list *l)
+{
+	l->list = (struct list){ 0 };
+	return FOLLOW_REDRAW;
+}
+
+static enum follow next_shown(struct view *v)
+{
+	struct warning_list *l = v->state;
+
+	l->shown = (enum shown)((l->shown + 1) % SHOWN_COUNT);
+	return chosen_anew(l);
+}
+
+static enum follow next_person(struct view *v)
+{
+	struct warning_list *l = v->state;
+	const char **people;
+	size_t count = sb_history_people(v->job, &people);
+
+	sb_free(people);
+	l->person = l->person >= count ? 0 : l->person + 1;
+	return chosen_anew(l);
+}
+
+static enum follow next_shift(struct view *v)
+{
+	struct warning_list *l = v->state;
+	int count = sb_history_shifts(v->job);
+
+	if (count == 0)
+		return sb_app_say(v, LEVEL_OK, "No shift was begun on this job yet.");
+	l->shift = l->shift == 0 ? count : l->shift - 1;
+	return chosen_anew(l);
 }
 
 static enum follow take(struct view *v, const struct form *given, int64_t subject)
@@ -138,12 +236,12 @@ static enum follow acknowledge(struct view *v)
 {
 	const struct warning_list *l = v->state;
 	struct prompt p = { .answer = take };
+	size_t count, *by = order(v, &count);
 
-	if (v->solution->warning_count == 0)
-		return FOLLOW_NOTHING;
-	size_t *by = order(v->solution);
-	p.subject = (int64_t)by[l->list.chosen];
+	p.subject = l->list.chosen < count ? (int64_t)by[l->list.chosen] : -1;
 	sb_free(by);
+	if (p.subject < 0)
+		return FOLLOW_NOTHING;
 	const struct warning *w = &v->solution->warnings[p.subject];
 	if (w->superseded)
 		return sb_app_say(
@@ -163,6 +261,21 @@ static const struct action warnings_actions[] = {
 		.help = "Acknowledge the chosen warning with a reason and a name.",
 		.act = acknowledge,
 		.writes = true },
+	{ .name = "which",
+		.keys = "F",
+		.label = "which",
+		.help = "All warnings, those that wait, those that were acknowledged.",
+		.act = next_shown },
+	{ .name = "person",
+		.keys = "P",
+		.label = "person",
+		.help = "Only what one person acknowledged: the next of those who did something; after the last, all.",
+		.act = next_person },
+	{ .name = "one-shift",
+		.keys = "S",
+		.label = "shift",
+		.help = "Only what began in one shift, the newest first; after the first of all, all of them.",
+		.act = next_shift },
 	{ .name = "back-to-log",
 		.keys = "A F7 Q Esc Ctrl-C",
 		.label = "back",
