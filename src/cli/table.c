@@ -23,6 +23,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_check,
 	&sb_cmd_ahead,
 	&sb_cmd_history,
+	&sb_cmd_timeline,
 	&sb_cmd_handover,
 	&sb_cmd_export,
 	&sb_cmd_verify,

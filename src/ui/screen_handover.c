@@ -114,6 +114,11 @@ static enum follow end(struct view *v)
 	return sb_prompt_ask(v, &p);
 }
 
+static enum follow timeline(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_timeline, NULL);
+}
+
 static const struct action handover_actions[] = {
 	{ .name = "begin-shift",
 		.keys = "B",
@@ -127,6 +132,11 @@ static const struct action handover_actions[] = {
 		.help = "End the shift with remarks for the next one.",
 		.act = end,
 		.writes = true },
+	{ .name = "timeline",
+		.keys = "T",
+		.label = "timeline",
+		.help = "Joints, waits and stops, and when the pilot is out.",
+		.act = timeline },
 	{ .name = "back-to-log",
 		.keys = "S Enter F10 Q Esc Ctrl-C",
 		.label = "back",

@@ -26,6 +26,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_nonconformances,
 	&sb_screen_history,
 	&sb_screen_handover,
+	&sb_screen_timeline,
 	&sb_screen_prompt,
 	&sb_screen_confirm,
 	&sb_screen_help,
