@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check ahead handover export verify backup compute earth roll-test rehearse'
+	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check ahead history timeline handover export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -117,6 +117,16 @@ _sagbend_follow()
 		places='job'
 		flags='--json --help'
 		options='--tool-face --slid'
+		;;
+	history)
+		places='job'
+		flags='--decisions --edits --accepted --json --help'
+		options='--who --shift'
+		;;
+	timeline)
+		places='job'
+		flags='--json --help'
+		options=''
 		;;
 	handover)
 		places='job'

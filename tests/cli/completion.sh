@@ -47,7 +47,7 @@ touch tern.bore kestrel.bore notes.txt surveys.csv "two words/far.bore" sheets/t
 # commands, and a job file in the place of one
 completes wh = whatif
 completes co = compute correct
-completes t = tern.bore "two words"
+completes t = tern.bore timeline "two words"
 completes --v = --version
 completes help ver = verify
 completes nothing x =
@@ -57,7 +57,7 @@ completes log '' = tern.bore kestrel.bore sheets "two words"
 completes log 'two words/' = "two words/far.bore"
 completes backup tern.bore ke = kestrel.bore
 completes import tern.bore s = sheets surveys.csv
-completes export tern.bore '' = csv json
+completes export tern.bore '' = csv json report report-text
 completes export tern.bore csv n = notes.txt
 completes note tern.bore '' =
 completes path tern.bore '' =
