@@ -9,6 +9,8 @@
 #define SB_IO_HANDOVER_H
 
 #include "base/str.h"
+#include "io/about.h"
+#include "io/document.h"
 #include "model/solve.h"
 
 #define SB_HANDOVER_LINES 24
@@ -18,5 +20,13 @@
  * one that runs, else the last one; without any, the whole log. */
 void sb_handover(const struct job *job, const struct solution *s, const char *head, int64_t now_ms,
 	struct sb_str *out);
+
+/* The same as one page to be printed and signed: the nine points by their numbers, in full words. most: of
+ * edits, of notes and of what is open so many at most. The shift and the time are those of about->at_ms. */
+void sb_handover_document(const struct job *job, const struct solution *s, const struct about *about,
+	size_t most, struct document *out);
+/* With as many of them as one page holds. */
+int sb_handover_pdf(const struct job *job, const struct solution *s, const struct about *about,
+	struct sb_str *out, struct sb_err *err);
 
 #endif

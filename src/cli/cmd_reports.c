@@ -10,7 +10,42 @@
 #include <stdio.h>
 #include <string.h>
 
-static const struct option no_options[] = { OPTION_END };
+/* What goes with a report of this job. Borrowed from in, who and head. */
+static struct about about_of(const struct invocation *in, const char *who, const char *head)
+{
+	const char *slash = strrchr(in->positional[0], '/');
+
+	return (struct about){ .file = slash ? slash + 1 : in->positional[0],
+		.head = head,
+		.who = who,
+		.at_ms = sb_time_now(),
+		.program = "sagbend " SB_VERSION };
+}
+
+static const struct option handover_options[] = {
+	{ "pdf", "FILE", "as a page to be printed and signed, to this file; - is standard output", true },
+	{ "replace", NULL, "replace the file if it is there", false },
+	{ "by", "WHO", "the name that stands on the page; the login name when left out", false },
+	OPTION_END,
+};
+
+static int write_pdf(const struct invocation *in, const struct sb_store *store, struct sb_err *err)
+{
+	char head[65];
+	struct sb_str bytes = { 0 };
+	const char *who;
+
+	if (sb_command_who(in, &who, err))
+		return -1;
+	sb_store_head(store, head);
+	struct about about = about_of(in, who, head);
+	int status = sb_handover_pdf(sb_store_job(store), sb_store_solution(store), &about, &bytes, err);
+	if (status == 0)
+		status = sb_write_whole(sb_command_value(in, "pdf"), sb_command_flag(in, "replace"),
+			sb_str_get(&bytes), bytes.length, err);
+	sb_str_clear(&bytes);
+	return status;
+}
 
 static int run_handover(const struct invocation *in)
 {
@@ -21,6 +56,11 @@ static int run_handover(const struct invocation *in)
 
 	if (sb_acting_read(in, &store, &err))
 		return sb_command_fail(&err);
+	if (sb_command_value(in, "pdf")) {
+		int status = write_pdf(in, store, &err);
+		sb_store_close(store);
+		return status ? sb_command_fail(&err) : EXIT_OK;
+	}
 	sb_store_head(store, head);
 	sb_handover(sb_store_job(store), sb_store_solution(store), head, sb_time_now(), &text);
 	sb_store_close(store);
@@ -29,12 +69,12 @@ static int run_handover(const struct invocation *in)
 
 const struct command sb_cmd_handover = {
 	.name = "handover",
-	.arguments = "JOB.bore",
-	.summary = "the page for the next shift: 24 lines at most",
+	.arguments = "JOB.bore [--pdf FILE [--replace] [--by WHO]]",
+	.summary = "the page for the next shift: 24 lines at most, or a page to be signed",
 	.detail = "Of the shift that runs, else of the last one.",
 	.least = 1,
 	.most = 1,
-	.options = no_options,
+	.options = handover_options,
 	.run = run_handover,
 };
 
@@ -72,12 +112,7 @@ static int run_export(const struct invocation *in)
 		sb_acting_read(in, &store, &err))
 		return sb_command_fail(&err);
 	sb_store_head(store, head);
-	const char *slash = strrchr(in->positional[0], '/');
-	struct about about = { .file = slash ? slash + 1 : in->positional[0],
-		.head = head,
-		.who = who,
-		.at_ms = sb_time_now(),
-		.program = "sagbend " SB_VERSION };
+	struct about about = about_of(in, who, head);
 	struct export e = { sb_store_job(store), sb_store_solution(store), &about };
 	int status = format->write(&e, &text, &err);
 	sb_store_close(store);

@@ -196,16 +196,21 @@ static double key_room(struct layout *l, const struct block *b)
 	return fmin(widest, KEY_MOST);
 }
 
-/* A key stands beside the first line of its value. */
+/* A key stands beside the first line of its value; after values without one a key stands a little apart. */
 static void put_pairs(struct layout *l, const struct block *b)
 {
 	double keys = key_room(l, b), x = SIDE + keys + PAIR_GAP, room = room_of(l) - keys - PAIR_GAP;
 
+	bool grouped = false;
+	for (size_t i = 0; i < b->count; i += 2)
+		grouped = grouped || *b->texts[i] == '\0';
 	space(l, 1.5);
 	for (size_t i = 0; i < b->count; i += 2) {
 		struct sb_str lines = { 0 };
 		size_t count = lines_of(l, &body_size, room, b->texts[i + 1], &lines);
 		sb_str_clear(&lines);
+		if (i > 0 && grouped && *b->texts[i])
+			space(l, 1.6);
 		if (!fits(l, body_size.line_mm * (double)(count < BEGINNING ? count : BEGINNING)))
 			begin_page(l, NULL);
 		letter(l, &key_size, HOLD_LEFT, SB_INK_BLACK, SIDE,

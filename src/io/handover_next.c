@@ -8,17 +8,18 @@
 #include <stdio.h>
 #include <string.h>
 
-#define NEXT_JOINTS 5
-
 static void add(const struct solution *s, int joint, double inc_rad, double azi_rad, struct next_joints *n)
 {
 	size_t used = strlen(n->joints);
+	double inclination = sb_frame_inc_typed(&s->frame, inc_rad);
+	double azimuth = sb_frame_azi_typed(&s->frame, azi_rad);
 
+	n->list[n->count].joint = joint;
+	n->list[n->count].inclination = inclination;
+	n->list[n->count++].azimuth = azimuth;
 	snprintf(n->joints + used, sizeof n->joints - used, "%8d", joint);
-	snprintf(n->inclinations + used, sizeof n->inclinations - used, "%8.1f",
-		sb_frame_inc_typed(&s->frame, inc_rad));
-	snprintf(n->azimuths + used, sizeof n->azimuths - used, "%8.1f",
-		sb_frame_azi_typed(&s->frame, azi_rad));
+	snprintf(n->inclinations + used, sizeof n->inclinations - used, "%8.1f", inclination);
+	snprintf(n->azimuths + used, sizeof n->azimuths - used, "%8.1f", azimuth);
 }
 
 static bool from_plan(const struct job *job, const struct solution *s, struct next_joints *n)

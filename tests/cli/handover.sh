@@ -50,6 +50,42 @@ for i in {30..36}; do gives 0 correct "$HERE/tern.bore" --joint "$i" --remarks "
 page "$HERE/tern.bore"
 says 'more: '
 
+# The same as a page to be printed and signed: the nine points by their numbers, in full words, on one page.
+gives 0 handover "$JOB" --pdf "$HERE/meadow.pdf" --by Cy
+no_words
+no_warning
+# shellcheck disable=SC2034
+OUT=$(pdftotext -layout "$HERE/meadow.pdf" - | tr -s ' \n' ' ')
+says 'Handover: Level Meadow' 'page 1 of 1' 'Shift' '1 Where the bit is station' '2 Worst of this shift' '3 Drilled' \
+	'4 Returns, pressures' '5 Last fix' '6 Edited, accepted' 'withdrawn to joint 2 (Cy): hole closes' '7 Open' '8 Time lost' \
+	'9 Next joints joint 3: inclination' 'handed over by' 'taken over by' 'It does not replace locating and exposing' \
+	"$(sql "$JOB" 'SELECT chain FROM journal ORDER BY seq DESC LIMIT 1')"
+gives 0 handover "$HERE/tern.bore" --pdf "$HERE/tern.pdf"
+is "$(pdfinfo "$HERE/tern.pdf" | awk '/^Pages:/ { print $2 }')" 1 "pages of a long day"
+# shellcheck disable=SC2034
+OUT=$(pdftotext -layout "$HERE/tern.pdf" - | tr -s ' \n' ' ')
+says 'more: they are in the file' 'thickened the mud' 'breach: Over the 3 joints'
+refuses 73 'is there already' handover "$JOB" --pdf "$HERE/meadow.pdf"
+gives 0 handover "$JOB" --pdf "$HERE/meadow.pdf" --replace
+refuses 73 'no room' handover "$JOB" --pdf /dev/full
+gives 65 handover "$JOB" --pdf "$HERE"
+warns 'is a folder'
+
+# A rehearsal says that it is one, on either page.
+gives 0 rehearse "$HERE/trial.bore" --sheet sample-data/tern-slough --seed 7
+page "$HERE/trial.bore"
+says REHEARSAL
+gives 0 handover "$HERE/trial.bore" --pdf "$HERE/trial.pdf"
+pdftotext "$HERE/trial.pdf" - | grep -q REHEARSAL || fail "a page of a rehearsal does not say so"
+
+# When the pilot is out is said where there is room for it.
+job paced
+for clock in 07:00:07:20 07:30:07:50 08:00:08:20 08:30:08:50; do
+	gives 0 log "$HERE/paced.bore" --inclination 90 --azimuth 0 --started "${clock:0:5}" --ended "${clock:6}" --by Cy
+done
+page "$HERE/paced.bore"
+says 'out      best 20' 'by the pace so far'
+
 refuses 66 'no such' handover "$HERE/none.bore"
 refuses 64 'does not know' handover "$JOB" --json
 
