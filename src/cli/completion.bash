@@ -130,8 +130,8 @@ _sagbend_follow()
 		;;
 	handover)
 		places='job'
-		flags='--help'
-		options=''
+		flags='--replace --help'
+		options='--pdf --by'
 		;;
 	export)
 		places='job format file'
@@ -190,6 +190,7 @@ _sagbend_value()
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
 	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field' ;;
+	handover:--pdf) files=yes ;;
 	compute:--inclination) words='down level grade' ;;
 	earth:--height-unit) words='m ft ftUS' ;;
 	rehearse:--sheet) folders=yes ;;
