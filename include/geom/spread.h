@@ -17,6 +17,9 @@ struct spread {
 double sb_spread_line_factor(double confidence);
 double sb_spread_plane_factor(double confidence);
 
+/* The share of a normal spread along a line that lies below z sigmas from its mean; exact far out too. */
+double sb_spread_below(double z);
+
 /* The ellipse that holds the share of the spread that `factor` stands for (sb_spread_plane_factor).
  * Returned: half axes as vectors from its centre, the longer one first */
 struct spread_ellipse {

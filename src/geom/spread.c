@@ -30,6 +30,11 @@ double sb_spread_plane_factor(double confidence)
 	return sqrt(-2 * log1p(-confidence));
 }
 
+double sb_spread_below(double z)
+{
+	return 0.5 * erfc(-z / sqrt(2));
+}
+
 struct spread_ellipse sb_spread_ellipse(const struct spread *s, double factor)
 {
 	double mean = (s->xx + s->yy) / 2, half = (s->xx - s->yy) / 2;
@@ -45,17 +50,11 @@ struct spread_ellipse sb_spread_ellipse(const struct spread *s, double factor)
 /* Beyond it a normal spread has less than 1e-22 of itself. */
 #define FAR 10.0
 
-/* P(Z < z). */
-static double below(double z)
-{
-	return 0.5 * erfc(-z / sqrt(2));
-}
-
 /* The share of a spread along a line that is outside low..high. */
 static double outside_line(double mean, double sigma, double low, double high)
 {
 	if (sigma > 0)
-		return below((low - mean) / sigma) + below((mean - high) / sigma);
+		return sb_spread_below((low - mean) / sigma) + sb_spread_below((mean - high) / sigma);
 	return mean < low || mean > high ? 1 : 0;
 }
 
@@ -68,7 +67,7 @@ struct standard {
 static double lost_at(const struct standard *b, double x)
 {
 	double y = b->correlation * x;
-	double share = below((b->low_y - y) / b->rest) + below((y - b->high_y) / b->rest);
+	double share = sb_spread_below((b->low_y - y) / b->rest) + sb_spread_below((y - b->high_y) / b->rest);
 
 	return share * exp(-x * x / 2) / sqrt(2 * SB_PI);
 }
