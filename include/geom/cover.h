@@ -31,7 +31,7 @@ struct cover_hole {
 enum cover_known {
 	COVER_KNOWN = 0, /* all along the hole */
 	COVER_PART = 1,	 /* along a part of it only: the least is of that part */
-	COVER_NONE = 2,	 /* nowhere */
+	COVER_NONE = 2,	 /* nowhere, or nowhere less than within_m */
 };
 
 struct cover_least {
@@ -41,13 +41,14 @@ struct cover_least {
 };
 
 /* Purpose:  where the cover over a hole is least, at its ends or between.
- * Given:    tolerance_m   > 0
+ * Given:    within_m      only what is less than this is looked for; HUGE_VAL: whatever it is
+ *           tolerance_m   > 0
  * Returned: out   a cover that is there, at most tolerance_m above the least; unchanged on COVER_NONE
  * Notes:    halves the hole where the least could still be. Over a piece of length l both x and top lie
  * within bend l^2/8 of going evenly from end to end; against that the ground's own corners are looked at one
  * by one, so the least under a corner of the river bed is found as well as that of a bend. Source:   derived.
  */
-enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover_hole *hole,
+enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover_hole *hole, double within_m,
 	double tolerance_m, struct cover_least *out);
 
 #endif

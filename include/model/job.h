@@ -40,7 +40,7 @@ struct alignment_pi {
 	int line;
 };
 struct corridor_range {
-	struct number from, to, up, down, left, right;
+	struct number from, to, up, down, left, right, cover;
 	int line;
 };
 struct ground_point {
@@ -242,6 +242,12 @@ struct job {
 	/* [corridor] */
 	struct number up, down, left, right, near, look_ahead;
 	struct number exit_long, exit_short, exit_left, exit_right;
+	/* [hole]: mm or inches */
+	struct number pilot_diameter, final_diameter;
+	/* [clearance] */
+	struct number clearance_spare;
+	/* [cover] */
+	struct number cover_minimum, cover_from, cover_to, cover_spare;
 	/* [steering] */
 	struct number slide_turn, droop, walk;
 	enum face_as face_as;

@@ -9,7 +9,9 @@
 #define SB_MODEL_SOLVE_H
 
 #include "model/advice.h"
+#include "model/clearance.h"
 #include "model/corridor.h"
+#include "model/cover.h"
 #include "model/design.h"
 #include "model/fixes.h"
 #include "model/frame.h"
@@ -23,6 +25,7 @@ struct solution {
 	struct frame frame;
 	struct design design;
 	struct corridor corridor;
+	struct surroundings around;	/* the hole's size, obstacles, ground, the cover that is asked for */
 	struct uncertainty uncertainty; /* what the readings may err */
 	struct path path;
 	struct warning *warnings; /* in the order they opened */
@@ -64,6 +67,9 @@ struct preview {
 };
 int sb_solve_preview(const struct job *job, const struct solution *s, const struct reading *trial,
 	struct preview *out, struct sb_err *err);
+
+/* What clearance and cover are asked of (model/clearance.h, model/cover.h). Borrowed from both. */
+struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s);
 
 /* The job has just had an acknowledgement appended: marks the warnings that it covers. An acknowledgement
  * covers an episode as far as the level it had then: what grows from watch to breach is open again. */

@@ -41,6 +41,12 @@ struct doubt sb_uncertainty_ahead(const struct setup *setup, const struct uncert
 	const struct row *from, const struct attitude *held, double length_m, double own_up_m,
 	double own_right_m, const struct deviation *deviation);
 
+/* The covariance of the place of a row on the path, and of a place ahead of it on a held heading, m^2. */
+struct sym3 sb_uncertainty_place(
+	const struct setup *setup, const struct uncertainty *u, const struct row *row);
+struct sym3 sb_uncertainty_carried(const struct setup *setup, const struct uncertainty *u,
+	const struct row *from, const struct attitude *held, double length_m);
+
 /* The chance that a place is outside the corridor, 0..1. */
 double sb_uncertainty_outside(
 	const struct setup *setup, const struct deviation *deviation, const struct doubt *doubt);

@@ -16,14 +16,18 @@ enum warning_kind {
 	WARNING_EXIT, /* exit window */
 	WARNING_JOINT_BEND,
 	WARNING_WINDOW_BEND,
-	WARNING_LEAVES,	  /* leaves the corridor in N joints if the heading is held */
-	WARNING_BLUNDER,  /* a likely slip that was logged as it is */
-	WARNING_MISSING,  /* missing survey */
-	WARNING_AZIMUTH,  /* azimuth reference: two ways to it disagree */
-	WARNING_RESPONSE, /* the ground does not answer as ordered */
-	WARNING_FIX,	  /* an independent fix does not agree */
-	WARNING_NO_FIX,	  /* no independent fix for N joints */
-	WARNING_FIELD,	  /* gravity, field or dip is not what it must be here */
+	WARNING_LEAVES,		 /* leaves the corridor in N joints if the heading is held */
+	WARNING_BLUNDER,	 /* a likely slip that was logged as it is */
+	WARNING_MISSING,	 /* missing survey */
+	WARNING_AZIMUTH,	 /* azimuth reference: two ways to it disagree */
+	WARNING_RESPONSE,	 /* the ground does not answer as ordered */
+	WARNING_FIX,		 /* an independent fix does not agree */
+	WARNING_NO_FIX,		 /* no independent fix for N joints */
+	WARNING_FIELD,		 /* gravity, field or dip is not what it must be here */
+	WARNING_CLEARANCE,	 /* less room beside an obstacle than the sheet asks for */
+	WARNING_CLEARANCE_AHEAD, /* and where the bore goes if the heading is held */
+	WARNING_COVER,		 /* less ground over the hole than the sheet asks for */
+	WARNING_COVER_AHEAD,
 	WARNING_KINDS
 };
 

@@ -42,7 +42,7 @@ struct search {
 	const struct cover_hole *hole;
 	double tolerance;
 	struct cover_least best;
-	bool any, all;
+	bool found, all;
 };
 
 struct top {
@@ -59,9 +59,10 @@ static struct top look(struct search *s, double s_m)
 		s->all = false;
 		return t;
 	}
-	s->any = true;
-	if (ground - t.y < s->best.cover_m)
+	if (ground - t.y < s->best.cover_m) {
+		s->found = true;
 		s->best = (struct cover_least){ ground - t.y, s_m, t.x, slope };
+	}
 	return t;
 }
 
@@ -138,17 +139,17 @@ static void search_piece(struct search *s, const struct top *a, const struct top
 	search_piece(s, &middle, b);
 }
 
-enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover_hole *hole,
+enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover_hole *hole, double within_m,
 	double tolerance_m, struct cover_least *out)
 {
-	struct search s = { g, hole, tolerance_m, { .cover_m = HUGE_VAL }, false, true };
+	struct search s = { g, hole, tolerance_m, { .cover_m = within_m }, false, true };
 
 	assert(tolerance_m > 0);
 	if (g->count < 2)
 		return COVER_NONE;
 	struct top a = look(&s, 0), b = look(&s, hole->length_m);
 	search_piece(&s, &a, &b);
-	if (!s.any)
+	if (!s.found)
 		return COVER_NONE;
 	*out = s.best;
 	return s.all ? COVER_KNOWN : COVER_PART;

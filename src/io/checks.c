@@ -38,8 +38,45 @@ size_t sb_checks_list(const struct solution *s, struct check **out)
 	return count;
 }
 
+#define OK_TEXT 200
+
+static const char *clearance_words(const struct surroundings *a, char to[OK_TEXT])
+{
+	bool limited = false;
+
+	for (size_t i = 0; i < a->count; i++)
+		limited |= a->obstacles[i].limited;
+	if (!limited)
+		return a->count ? "Not judged: the sheet asks for no clearance of any obstacle."
+				: "Not judged: the sheet has no obstacles.";
+	snprintf(to, OK_TEXT, "Nothing on the present path, by %s.", sb_hole_word(&a->hole));
+	return to;
+}
+
+static const char *cover_words(const struct solution *s, char to[OK_TEXT])
+{
+	const struct surroundings *a = &s->around;
+	double from, until;
+
+	if (a->range_count == 0)
+		return "Not judged: the sheet asks for no cover.";
+	if (a->ground.count < 2)
+		return "Not judged: the sheet has no ground line.";
+	size_t unknown = sb_surroundings_unknown(a, &from, &until, 1);
+	int end = snprintf(to, OK_TEXT, "Nothing on the present path, by %s", sb_hole_word(&a->hole));
+	if (unknown)
+		snprintf(to + end, OK_TEXT - (size_t)end,
+			". Not judged from station %.1f to %.1f%s: ground.csv says nothing there.",
+			sb_frame_typed(&s->frame, from), sb_frame_typed(&s->frame, until),
+			unknown > 1 ? " and elsewhere" : "");
+	else
+		snprintf(to + end, OK_TEXT - (size_t)end, ".");
+	return to;
+}
+
 /* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. */
-static const char *ok_words(const struct job *job, enum warning_kind kind)
+static const char *ok_words(
+	const struct job *job, const struct solution *s, enum warning_kind kind, char room[OK_TEXT])
 {
 	switch (kind) {
 	case WARNING_CORRIDOR:
@@ -70,6 +107,12 @@ static const char *ok_words(const struct job *job, enum warning_kind kind)
 		if (!sb_number_given(&job->site_field) && !sb_number_given(&job->site_dip))
 			return "Not judged: the sheet has no field for the site.";
 		break;
+	case WARNING_CLEARANCE:
+	case WARNING_CLEARANCE_AHEAD:
+		return clearance_words(&s->around, room);
+	case WARNING_COVER:
+	case WARNING_COVER_AHEAD:
+		return cover_words(s, room);
 	case WARNING_FIX:
 	case WARNING_RESPONSE:
 	case WARNING_BLUNDER:
@@ -85,6 +128,7 @@ static void put_check(
 	struct sb_json *j, const struct job *job, const struct solution *s, const struct check *c)
 {
 	const struct warning *w = c->warning;
+	char room[OK_TEXT];
 
 	sb_json_object(j, NULL);
 	sb_json_text(j, "kind", sb_warning_sorts[c->kind].name);
@@ -101,7 +145,7 @@ static void put_check(
 		static const char *const nothing[] = { "joint", "station", "value", "limit" };
 		for (size_t i = 0; i < 4; i++)
 			sb_json_null(j, nothing[i]);
-		sb_json_text(j, "text", ok_words(job, c->kind));
+		sb_json_text(j, "text", ok_words(job, s, c->kind, room));
 		sb_json_null(j, "leg");
 		sb_json_bool(j, "open", false);
 		sb_json_null(j, "acknowledged_by");
@@ -154,14 +198,16 @@ static void joints_words(const struct warning *w, char to[64])
 		snprintf(to, 64, "joints %d-%d, worst %d", w->joint, w->last_joint, w->worst_joint);
 }
 
-static void put_text(struct sb_str *out, const struct job *job, const struct check *c)
+static void put_text(
+	struct sb_str *out, const struct job *job, const struct solution *s, const struct check *c)
 {
 	const struct warning *w = c->warning;
+	char room[OK_TEXT];
 	char joints[64], station[SB_AXIS_TEXT];
 
 	sb_str_add(out, "%-6s  %s", sb_level_word(c->level), sb_warning_sorts[c->kind].label);
 	if (w == NULL) {
-		sb_str_add(out, ": %s\n", ok_words(job, c->kind));
+		sb_str_add(out, ": %s\n", ok_words(job, s, c->kind, room));
 		return;
 	}
 	joints_words(w, joints);
@@ -213,7 +259,7 @@ void sb_checks_text(const struct job *job, const struct solution *s, struct sb_s
 
 	sb_str_add(out, "%s: %s\n", job->name, sb_level_word(s->level));
 	for (size_t i = 0; i < count; i++)
-		put_text(out, job, &list[i]);
+		put_text(out, job, s, &list[i]);
 	put_sure(out, job, s);
 	put_repeats(out, job, s);
 	put_breaches(out, job, s);

@@ -148,6 +148,18 @@ static int warning_sight(const struct job *job)
 	return (int)job->look_ahead.value;
 }
 
+/* Clearance and cover of the course that ends at the row, and of what comes after it. before: the row on the
+ * path before it. */
+static void judge_room(const struct setup *setup, const struct solution *s, const struct row *before,
+	const struct row *row, const struct bit *bit, struct verdict *verdicts)
+{
+	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, bit };
+
+	sb_clearance_judge(
+		&ask, before, row, &verdicts[WARNING_CLEARANCE], &verdicts[WARNING_CLEARANCE_AHEAD]);
+	sb_cover_judge(&ask, before, row, &verdicts[WARNING_COVER], &verdicts[WARNING_COVER_AHEAD]);
+}
+
 /* response: NULL where a joint is judged again: what the ground answers is said once, when it does. */
 static size_t judge_row(const struct setup *setup, struct solution *s, const struct row *row,
 	const struct reading *r, const struct bit *bit, const struct ahead *ahead,
@@ -160,6 +172,8 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 	sb_azimuth_judge(setup, r, &verdicts[WARNING_AZIMUTH]);
 	sb_fixes_judge(setup, &s->fixes, row, false, verdicts);
 	sb_exit_judge(setup, &s->fixes, row, false, bit, ahead, &verdicts[WARNING_EXIT]);
+	if (row->joint > 0)
+		judge_room(setup, s, sb_path_back(&s->path, row->on_path), row, bit, verdicts);
 	if (response)
 		sb_response_judge(response, row->joint, &verdicts[WARNING_RESPONSE]);
 	return take_verdicts(s, row, verdicts);
@@ -325,6 +339,7 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 	for (int k = 0; k < WARNING_KINDS; k++)
 		s->open[k] = -1;
 	sb_frame_for(job, &s->frame, NULL, &s->frame);
+	sb_surroundings_build(job, &s->frame, &s->design, &s->around);
 	struct setup setup = setup_of(job, s);
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);
@@ -456,11 +471,17 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	sb_azimuth_judge(&setup, &r, &verdicts[WARNING_AZIMUTH]);
 	sb_fixes_judge(&setup, &s->fixes, &out->row, false, verdicts);
 	sb_exit_judge(&setup, &s->fixes, &out->row, false, &out->bit, &out->ahead, &verdicts[WARNING_EXIT]);
+	judge_room(&setup, s, sb_path_back(&s->path, 0), &out->row, &out->bit, verdicts);
 	preview_warnings(verdicts, out);
 	return 0;
 }
 
 /* ---- asking ---- */
+
+struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s)
+{
+	return (struct clearance_ask){ setup_of(job, s), &s->around, &s->uncertainty, &s->path, &s->bit };
+}
 
 const struct row *sb_solution_last(const struct solution *s)
 {
@@ -485,6 +506,7 @@ void sb_solution_clear(struct solution *s)
 {
 	sb_design_clear(&s->design);
 	sb_corridor_clear(&s->corridor);
+	sb_surroundings_clear(&s->around);
 	sb_path_clear(&s->path);
 	sb_fixes_clear(&s->fixes);
 	sb_fixes_tie_free(s->tie);

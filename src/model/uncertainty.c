@@ -150,18 +150,29 @@ void sb_uncertainty_row(
 	row->outside = sb_uncertainty_outside(s, &row->deviation, &row->doubt);
 }
 
-struct doubt sb_uncertainty_ahead(const struct setup *s, const struct uncertainty *u, const struct row *from,
-	const struct attitude *held, double length_m, double own_up_m, double own_right_m,
-	const struct deviation *deviation)
+struct sym3 sb_uncertainty_place(const struct setup *s, const struct uncertainty *u, const struct row *row)
+{
+	return covariance(s, u, row->reading, row, row->survey_md_m, &row->uncert);
+}
+
+struct sym3 sb_uncertainty_carried(const struct setup *s, const struct uncertainty *u, const struct row *from,
+	const struct attitude *held, double length_m)
 {
 	struct uncert_station sensor = { held, from->survey_md_m, from->carried, false };
-	struct uncert_station bit = { held, from->survey_md_m + length_m, from->carried, true };
+	struct uncert_station ahead = { held, from->survey_md_m + length_m, from->carried, true };
 	struct uncert at = from->uncert;
 	struct arc arc;
 
 	if (sb_arc_between(held, held, length_m, &arc) == ARC_OK)
-		at = sb_uncert_next(&u->model, &from->uncert, &sensor, &bit, &arc, 0);
-	struct sym3 c = covariance(s, u, 0, from, from->survey_md_m + length_m, &at);
+		at = sb_uncert_next(&u->model, &from->uncert, &sensor, &ahead, &arc, 0);
+	return covariance(s, u, 0, from, from->survey_md_m + length_m, &at);
+}
+
+struct doubt sb_uncertainty_ahead(const struct setup *s, const struct uncertainty *u, const struct row *from,
+	const struct attitude *held, double length_m, double own_up_m, double own_right_m,
+	const struct deviation *deviation)
+{
+	struct sym3 c = sb_uncertainty_carried(s, u, from, held, length_m);
 	struct doubt d = doubt_of(s, &c, deviation->station_m);
 	double across = hypot(d.across_m, own_right_m), up = hypot(d.up_m, own_up_m);
 	/* what carrying on adds is its own: the part that goes together stays as large as it was */

@@ -33,6 +33,14 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 		"how many joints were drilled since the last independent fix" },
 	[WARNING_FIELD] = { "magnetic-field", "magnetic field", 0, 0,
 		"gravity, field or dip of a reading beyond the gates of the sheet: steel near, moved while read, axes, units" },
+	[WARNING_CLEARANCE] = { "clearance", "clearance", 0, 1,
+		"the drilled hole's distance to an obstacle, wall to wall, against what the sheet asks for; a watch within the give or take, or the sheet's spare" },
+	[WARNING_CLEARANCE_AHEAD] = { "clearance-ahead", "clearance ahead", 1, 1,
+		"the same of the way from the reading through the bit and on as it heads, over the joints of look_ahead" },
+	[WARNING_COVER] = { "cover", "cover", 0, 1,
+		"the ground over the top of the drilled hole against what the sheet asks for there; a watch within the give or take, or the sheet's spare" },
+	[WARNING_COVER_AHEAD] = { "cover-ahead", "cover ahead", 1, 1,
+		"the same of the way from the reading through the bit and on as it heads, over the joints of look_ahead" },
 };
 
 static const char *const level_words[] = { "ok", "watch", "breach" };

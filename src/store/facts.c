@@ -18,8 +18,8 @@
 const struct sheet_sql sb_facts_sheets[] = {
 	SHEET("alignment", "easting, northing, radius", ":easting, :northing, :radius"),
 	SHEET("profile", "station, elevation, radius", ":station, :elevation, :radius"),
-	SHEET("corridor", "\"from\", \"to\", up, down, \"left\", \"right\"",
-		":from, :to, :up, :down, :left, :right"),
+	SHEET("corridor", "\"from\", \"to\", up, down, \"left\", \"right\", cover",
+		":from, :to, :up, :down, :left, :right, :cover"),
 	SHEET("ground", "station, elevation", ":station, :elevation"),
 	SHEET("obstacles", "name, kind, easting, northing, elevation, diameter, clearance",
 		":name, :kind, :easting, :northing, :elevation, :diameter, :clearance"),

@@ -481,6 +481,8 @@ static const char *const version_3[] = {
 	") STRICT;",
 	ONLY_GROWS("acceptance", "id = NEW.id"),
 
+	ADDED("corridor", "cover", "least ground over the top of the hole; NULL: as in the settings of section cover"),
+
 	"CREATE VIEW nonconformances AS\n"
 	"\t-- Every breach, and the last word on it. That it has grown since it was accepted shows in the two values.\n"
 	"\tSELECT w.kind, w.leg, w.joint, w.last_joint, w.station, w.value, w.limit_value, w.words,\n"
@@ -491,7 +493,8 @@ static const char *const version_3[] = {
 	"\t\tWHERE kind = w.kind AND from_leg = w.leg AND from_joint = w.joint)\n"
 	"\tLEFT JOIN act a ON a.id = d.act\n"
 	"\tWHERE w.level = 'breach' AND (w.open = 1 OR w.kind NOT IN\n"
-	"\t\t('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix'))\n"
+	"\t\t('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix',\n"
+	"\t\t'clearance-ahead', 'cover-ahead'))\n"
 	"\tORDER BY w.leg, w.joint, w.kind;",
 	NULL,
 };
@@ -502,8 +505,8 @@ static const struct migration steps[] = {
 		"33a3dd967d4bc413087da75cf82509baa045cc65ca13bebb953a0a4ca092e0be" },
 	{ "independent positions, repeats, changes of the azimuth reference and the tool", version_2,
 		"50e8480193563bf6531228ef39dbab15d3e9b31d5e3b1a41f381281745053848" },
-	{ "what came of every breach, the contract's checklist, the pilot's acceptance", version_3,
-		"73ee6483c011bf283360e69d5280ccf150c2213ee773946e57ab008c1a001188" },
+	{ "what came of every breach, the contract's checklist, the pilot's acceptance, cover by station", version_3,
+		"c302e94d73f3cf8b35a3be600012c7d7ab88216a3782c3861ee0d651e9dc7abc" },
 };
 
 const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };

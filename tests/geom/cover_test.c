@@ -38,7 +38,7 @@ static struct cover_least least(const struct cover_hole *hole, enum cover_known 
 {
 	struct cover_least out = { -1e9, -1, -1, 0 };
 
-	assert_int_equal(sb_cover_least(&bed, hole, 1e-6, &out), known);
+	assert_int_equal(sb_cover_least(&bed, hole, HUGE_VAL, 1e-6, &out), known);
 	return out;
 }
 
@@ -105,13 +105,25 @@ static void ground_that_is_shorter_than_the_hole_says_so(void **state)
 	assert_near(least(&hole, COVER_NONE).cover_m, -1e9, 0);
 	struct cover_ground none = { valley, 1 };
 	struct cover_least out;
-	assert_int_equal(sb_cover_least(&none, &hole, 1e-6, &out), COVER_NONE);
+	assert_int_equal(sb_cover_least(&none, &hole, HUGE_VAL, 1e-6, &out), COVER_NONE);
 	double y;
 	assert_false(sb_cover_ground(&none, 0, &y, NULL));
 	assert_false(sb_cover_ground(&bed, NAN, &y, NULL));
 	assert_false(sb_cover_ground(&bed, 100.1, &y, NULL));
 	assert_true(sb_cover_ground(&bed, 100, &y, NULL));
 	assert_near(y, 30, 0);
+}
+
+static void what_is_more_than_asked_is_not_looked_for(void **state)
+{
+	struct line l = { 30, 10, 0 };
+	struct cover_hole hole = { line_at, &l, 31, 0 };
+	struct cover_least out;
+
+	(void)state;
+	assert_int_equal(sb_cover_least(&bed, &hole, 9.9, 1e-6, &out), COVER_NONE);
+	assert_int_equal(sb_cover_least(&bed, &hole, 10.1, 1e-6, &out), COVER_KNOWN);
+	assert_near(out.cover_m, 10, 1e-9);
 }
 
 static void a_hole_above_the_ground_has_negative_cover(void **state)
@@ -153,7 +165,7 @@ static void brute_force_finds_no_less(void **state)
 		struct cover_hole hole = { circle_at, &c, random_between(&r, 1, 30), 1 / fabs(radius) };
 		struct cover_least got;
 		double best = HUGE_VAL, y;
-		enum cover_known known = sb_cover_least(&g, &hole, 1e-6, &got);
+		enum cover_known known = sb_cover_least(&g, &hole, HUGE_VAL, 1e-6, &got);
 		for (int k = 0; k <= 1000; k++) {
 			double top;
 			circle_at(&c, hole.length_m * k / 1000, &x, &top);
@@ -180,6 +192,7 @@ int main(void)
 		cmocka_unit_test(the_top_of_a_bend_is_found_between_its_ends),
 		cmocka_unit_test(a_sag_under_the_corner),
 		cmocka_unit_test(ground_that_is_shorter_than_the_hole_says_so),
+		cmocka_unit_test(what_is_more_than_asked_is_not_looked_for),
 		cmocka_unit_test(a_hole_above_the_ground_has_negative_cover),
 		cmocka_unit_test(a_hole_that_stands_upright_is_judged_at_its_top),
 		cmocka_unit_test(brute_force_finds_no_less),

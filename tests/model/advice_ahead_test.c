@@ -128,7 +128,7 @@ static void drill_and_walk(size_t i, bool curve, struct random *r, size_t same[3
 	jobs_set(&b.job, "corridor", "right", typed(wide, 2));
 	jobs_row(&b.job, "corridor",
 		(const char *const[]){ typed(8 * b.pipe->joint, 0), typed(12 * b.pipe->joint, 0),
-			typed(wide / 2, 2), "", typed(wide / 2, 2), "" });
+			typed(wide / 2, 2), "", typed(wide / 2, 2), "", "" });
 	jobs_set(&b.job, "tool", "projection", curve ? "curve" : "hold");
 	jobs_solve(&b.job, &b.s);
 	while (bore_goes_on(&b)) {
@@ -229,7 +229,7 @@ static void a_narrow_place_within_a_joint_is_not_passed_over(void **state)
 {
 	(void)state;
 	level_job();
-	jobs_row(&job, "corridor", (const char *const[]){ "165", "175", "0.1", "0.1", "0.1", "0.1" });
+	jobs_row(&job, "corridor", (const char *const[]){ "165", "175", "0.1", "0.1", "0.1", "0.1", "" });
 	jobs_log(&job, "", "90.4", "90");
 	jobs_log(&job, "", "90.4", "90");
 	jobs_log(&job, "", "90.4", "90");

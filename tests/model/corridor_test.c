@@ -34,7 +34,7 @@ static int teardown(void **state)
 static void range(const char *from, const char *to, const char *up, const char *down, const char *left,
 	const char *right)
 {
-	jobs_row(&job, "corridor", (const char *const[]){ from, to, up, down, left, right });
+	jobs_row(&job, "corridor", (const char *const[]){ from, to, up, down, left, right, "" });
 	job.ranges[job.range_count - 1].line = (int)job.range_count + 1;
 }
 

@@ -158,10 +158,40 @@ static void act(struct bore *b, struct random *r)
 	}
 }
 
+/* Something to keep clear of every hundred feet or so, to either side of the design, and cover that is a
+ * little less than the ground gives: both are broken now and then. */
+static void surround(struct job *job, const struct pipe *p, struct random *r)
+{
+	struct solution s = { 0 };
+	double easting, northing, elevation;
+
+	jobs_solve(job, &s);
+	bool metres = job->unit == UNIT_M;
+	for (int i = 0; i < 12; i++) {
+		struct design_place at = sb_design_at(&s.design, random_between(r, 0, s.design.length_m));
+		at.at.n += random_between(r, -2, 2);
+		at.at.e += random_between(r, -2, 2);
+		at.at.u += random_between(r, -2, 2);
+		sb_frame_grid(&s.frame, at.at, &easting, &northing, &elevation);
+		jobs_row(job, "obstacles",
+			(const char *const[]){ i % 3 ? typed(i, 0) : "a line of several", "main",
+				typed(easting, 3), typed(northing, 3), typed(elevation, 3),
+				i % 2 ? "0.5" : "", typed(p->joint / 20, 2) });
+	}
+	for (int i = 0; i <= 20; i++)
+		jobs_row(job, "ground",
+			(const char *const[]){ typed(sb_frame_typed(&s.frame, s.design.length_m) * i / 25, 3),
+				typed(100 + random_between(r, -1, 1) * p->joint / 8, 3) });
+	jobs_set(job, "hole", "final_diameter", metres ? "500" : "20");
+	jobs_set(job, "cover", "minimum", typed(p->depth * 0.9, 2));
+	jobs_set(job, "cover", "from", typed(p->joint * 6, 2));
+	sb_solution_clear(&s);
+}
+
 static void one_by_one_and_from_the_start_give_the_same_bits(void **state)
 {
 	struct random r = { 404 };
-	size_t warnings = 0, old = 0;
+	size_t warnings = 0, old = 0, kinds[WARNING_KINDS] = { 0 };
 
 	(void)state;
 	for (size_t i = 0; i < PIPES; i++) {
@@ -175,6 +205,9 @@ static void one_by_one_and_from_the_start_give_the_same_bits(void **state)
 			jobs_set(&b.job, "bend", "window_length", typed(3.3 * b.pipe->joint, 2));
 		if (i % 3 == 0)
 			jobs_set(&b.job, "tool", "projection", "curve");
+		if (i % 4 == 1)
+			jobs_set(&b.job, "uncertainty", "judge", "confidence");
+		surround(&b.job, b.pipe, &r);
 		jobs_solve(&b.job, &b.s);
 		for (int k = 0; k < 90; k++) {
 			act(&b, &r);
@@ -182,12 +215,16 @@ static void one_by_one_and_from_the_start_give_the_same_bits(void **state)
 			same_solution(&b.s, &again);
 		}
 		warnings += again.warning_count;
+		for (size_t k = 0; k < again.warning_count; k++)
+			kinds[again.warnings[k].kind]++;
 		old += again.path.old_count;
 		sb_solution_clear(&again);
 		bore_end(&b);
 	}
 	assert_true(warnings > 100);
 	assert_true(old > 100);
+	for (int k = WARNING_CLEARANCE; k <= WARNING_COVER_AHEAD; k++)
+		assert_true(kinds[k] > 3);
 }
 
 /* ---- refusals ---- */
@@ -203,7 +240,7 @@ static void a_sheet_that_does_not_hold_together_is_refused_in_words(void **state
 	jobs_plain(&job);
 	/* A doubtful end comes first in the list, and the error is what is said. Once it was the doubt. */
 	job.exit.elevation = sb_number_of(104, 0);
-	jobs_row(&job, "corridor", (const char *const[]){ "500", "400", "1", "", "", "" });
+	jobs_row(&job, "corridor", (const char *const[]){ "500", "400", "1", "", "", "", "" });
 	assert_int_equal(sb_solve(&job, &s, NULL, &err), -1);
 	assert_string_equal(
 		err.text, "corridor.csv: the range ends at 400, which is not past its beginning at 500.");

@@ -92,7 +92,7 @@ CREATE TABLE corridor (
 	down TEXT CHECK (down NOT GLOB '*[^-0-9.]*' AND length(down) BETWEEN 1 AND 23),
 	"left" TEXT CHECK ("left" NOT GLOB '*[^-0-9.]*' AND length("left") BETWEEN 1 AND 23),
 	"right" TEXT CHECK ("right" NOT GLOB '*[^-0-9.]*' AND length("right") BETWEEN 1 AND 23)
-) STRICT;
+, cover TEXT /* least ground over the top of the hole; NULL: as in the settings of section cover */ CHECK (cover NOT GLOB '*[^-0-9.]*' AND length(cover) BETWEEN 1 AND 23)) STRICT;
 
 CREATE TRIGGER corridor_is_not_changed BEFORE UPDATE ON corridor
 BEGIN SELECT RAISE(ABORT, 'corridor: what was written is never changed'); END;
@@ -561,5 +561,6 @@ CREATE VIEW nonconformances AS
 		WHERE kind = w.kind AND from_leg = w.leg AND from_joint = w.joint)
 	LEFT JOIN act a ON a.id = d.act
 	WHERE w.level = 'breach' AND (w.open = 1 OR w.kind NOT IN
-		('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix'))
+		('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix',
+		'clearance-ahead', 'cover-ahead'))
 	ORDER BY w.leg, w.joint, w.kind;

@@ -89,7 +89,7 @@ static void every_fact_table_refuses_change_removal_and_replacement(void **state
 	sb_store_close(store);
 	/* the tables that this job has no rows for */
 	stranger_does(
-		"INSERT INTO corridor VALUES (1, 1, '0', '1', NULL, NULL, NULL, NULL);"
+		"INSERT INTO corridor VALUES (1, 1, '0', '1', NULL, NULL, NULL, NULL, NULL);"
 		"INSERT INTO ground VALUES (1, 1, '0', '1'); INSERT INTO tally VALUES (1, 1, 1, '9.6');"
 		"INSERT INTO obstacles VALUES (1, 1, 'a', 'b', '0', '0', '0', '0', '0');"
 		"INSERT INTO soil VALUES (1, 1, '0', '1', '2', 'clay', NULL, NULL, NULL, NULL, NULL);"
