@@ -100,21 +100,39 @@ static double sway(double length, struct vec3 from, struct vec3 to)
 	return sqrt(fmax(length * length - sb_vec3_dot(chord, chord), 0)) / 2;
 }
 
-/* The piece of the curve from s0 to s1, whose ends were looked at. */
-static void search_piece(
-	struct search *s, double s0, double s1, struct vec3 from, struct vec3 to, int halvings)
+/* A piece of the curve; its ends were looked at. */
+struct piece {
+	double s0, s1;
+	struct vec3 from, to;
+	int halvings;
+};
+
+static bool may_be_nearer(const struct search *s, const struct piece *p)
 {
 	struct vec3 on_chord;
-	double chord = sb_clear_straight(from, to, s->a, s->b, &on_chord, NULL);
-	double most = sway((s1 - s0) * s->curve->stretch, from, to);
+	double chord = sb_clear_straight(p->from, p->to, s->a, s->b, &on_chord, NULL);
+	double most = sway((p->s1 - p->s0) * s->curve->stretch, p->from, p->to);
 
-	if (chord - most > s->best.distance_m - s->tolerance || halvings == 0)
-		return;
-	double middle = s0 + (s1 - s0) / 2;
-	struct vec3 at = s->curve->at(s->curve->data, middle);
-	look(s, middle, at);
-	search_piece(s, s0, middle, from, at, halvings - 1);
-	search_piece(s, middle, s1, at, to, halvings - 1);
+	return chord - most <= s->best.distance_m - s->tolerance && p->halvings < HALVINGS;
+}
+
+/* Depth first: of each length at most one piece waits. */
+static void search_pieces(struct search *s, struct piece whole)
+{
+	struct piece waiting[HALVINGS + 2];
+	size_t count = 0;
+
+	waiting[count++] = whole;
+	while (count > 0) {
+		struct piece p = waiting[--count];
+		if (!may_be_nearer(s, &p))
+			continue;
+		double middle = p.s0 + (p.s1 - p.s0) / 2;
+		struct vec3 at = s->curve->at(s->curve->data, middle);
+		look(s, middle, at);
+		waiting[count++] = (struct piece){ middle, p.s1, at, p.to, p.halvings + 1 };
+		waiting[count++] = (struct piece){ p.s0, middle, p.from, at, p.halvings + 1 };
+	}
 }
 
 bool sb_clear_curve(const struct clear_curve *curve, struct vec3 a, struct vec3 b, double within_m,
@@ -126,7 +144,7 @@ bool sb_clear_curve(const struct clear_curve *curve, struct vec3 a, struct vec3 
 	assert(tolerance_m > 0);
 	look(&s, 0, from);
 	look(&s, curve->length_m, to);
-	search_piece(&s, 0, curve->length_m, from, to, HALVINGS);
+	search_pieces(&s, (struct piece){ 0, curve->length_m, from, to, 0 });
 	if (!(s.best.distance_m < within_m))
 		return false;
 	*out = s.best;

@@ -124,19 +124,32 @@ static double least_possible(const struct search *s, const struct top *a, const 
 	return least - off * (1 + steepest(g, low, high));
 }
 
-static void search_piece(struct search *s, const struct top *a, const struct top *b)
-{
-	double guess = a->s;
-	double least = least_possible(s, a, b, &guess);
+struct piece {
+	struct top a, b;
+};
 
-	if (least > s->best.cover_m - s->tolerance)
-		return;
-	look(s, guess);
-	if (least > s->best.cover_m - s->tolerance || b->s - a->s < SHORTEST)
-		return;
-	struct top middle = look(s, a->s + (b->s - a->s) / 2);
-	search_piece(s, a, &middle);
-	search_piece(s, &middle, b);
+/* Halving the longest hole comes below SHORTEST long before. */
+#define HALVINGS 60
+
+/* Depth first: of each length at most one piece waits. */
+static void search_pieces(struct search *s, struct piece whole)
+{
+	struct piece waiting[HALVINGS + 2];
+	size_t count = 0;
+
+	waiting[count++] = whole;
+	while (count > 0) {
+		struct piece p = waiting[--count];
+		double guess = p.a.s, least = least_possible(s, &p.a, &p.b, &guess);
+		if (least > s->best.cover_m - s->tolerance)
+			continue;
+		look(s, guess);
+		if (least > s->best.cover_m - s->tolerance || p.b.s - p.a.s < SHORTEST || count > HALVINGS)
+			continue;
+		struct top middle = look(s, p.a.s + (p.b.s - p.a.s) / 2);
+		waiting[count++] = (struct piece){ middle, p.b };
+		waiting[count++] = (struct piece){ p.a, middle };
+	}
 }
 
 enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover_hole *hole, double within_m,
@@ -148,7 +161,7 @@ enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover
 	if (g->count < 2)
 		return COVER_NONE;
 	struct top a = look(&s, 0), b = look(&s, hole->length_m);
-	search_piece(&s, &a, &b);
+	search_pieces(&s, (struct piece){ a, b });
 	if (!s.found)
 		return COVER_NONE;
 	*out = s.best;

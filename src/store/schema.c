@@ -505,8 +505,8 @@ static const struct migration steps[] = {
 		"33a3dd967d4bc413087da75cf82509baa045cc65ca13bebb953a0a4ca092e0be" },
 	{ "independent positions, repeats, changes of the azimuth reference and the tool", version_2,
 		"50e8480193563bf6531228ef39dbab15d3e9b31d5e3b1a41f381281745053848" },
-	{ "what came of every breach, the contract's checklist, the pilot's acceptance, cover by station", version_3,
-		"c302e94d73f3cf8b35a3be600012c7d7ab88216a3782c3861ee0d651e9dc7abc" },
+	{ "what came of every breach, the contract's checklist, the pilot's acceptance, cover by station",
+		version_3, "c302e94d73f3cf8b35a3be600012c7d7ab88216a3782c3861ee0d651e9dc7abc" },
 };
 
 const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };

@@ -65,7 +65,8 @@ static void the_sheet_comes_back_as_it_was_written(void **state)
 	for (size_t i = 0; i < sizeof ready / sizeof *ready; i++) {
 		struct job sheet;
 		ready[i](&sheet);
-		jobs_row(&sheet, "corridor", (const char *const[]){ "10", "20.50", "1", "", "2", "", "3.50" });
+		jobs_row(
+			&sheet, "corridor", (const char *const[]){ "10", "20.50", "1", "", "2", "", "3.50" });
 		jobs_row(&sheet, "tally", (const char *const[]){ "1", "9.61" });
 		jobs_row(&sheet, "tally", (const char *const[]){ "2", "9.59" });
 		jobs_row(&sheet, "obstacles",
