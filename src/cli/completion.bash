@@ -189,7 +189,7 @@ _sagbend_value()
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead' ;;
 	handover:--pdf) files=yes ;;
 	compute:--inclination) words='down level grade' ;;
 	earth:--height-unit) words='m ft ftUS' ;;
