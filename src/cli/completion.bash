@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check ahead history timeline handover export verify backup compute earth roll-test rehearse'
+	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead history timeline handover export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -112,6 +112,11 @@ _sagbend_follow()
 		places='job'
 		flags='--json --help'
 		options=''
+		;;
+	explain)
+		places='job'
+		flags='--json --help'
+		options='--figure --joint --leg --fix'
 		;;
 	ahead)
 		places='job'

@@ -21,6 +21,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_import,
 	&sb_cmd_path,
 	&sb_cmd_check,
+	&sb_cmd_explain,
 	&sb_cmd_ahead,
 	&sb_cmd_history,
 	&sb_cmd_timeline,
