@@ -32,6 +32,10 @@ struct axis {
  *           metre; what is not finite counts as no view. */
 void sb_axis_fit(const struct scene *scene, const struct paper *paper, struct axis *out);
 
+/* The same at a scale that is given, with `middle` of the scene in the middle of the paper. */
+void sb_axis_scaled(const struct scene *scene, const struct paper *paper, double scale, double exaggeration,
+	struct spot middle, struct axis *out);
+
 double sb_axis_x(const struct axis *a, double x); /* metres to paper */
 double sb_axis_y(const struct axis *a, double y);
 double sb_axis_x_metres(const struct axis *a, double paper_x);

@@ -26,12 +26,15 @@
 	X(HELD, "if held", '~') \
 	X(PINNED, "pinned", ',') \
 	X(PLAN, "plan", ':') \
+	X(LIMIT, "limit", '_') \
 	X(DRILLED, "drilled", '*') \
+	X(JOINT, "joint", 'o') \
 	X(TRIAL, "what if", '?') \
 	X(FIX, "fix", 'F') \
 	X(ENTRY, "entry", '>') \
 	X(EXIT, "exit", '<') \
 	X(BIT, "bit", 'O') \
+	X(NONCONFORMANCE, "non-conformance", '!') \
 	X(LABEL, "label", ' ')
 
 #define SB_MEANING_ENUM(name, word, plain) MEANING_##name,
@@ -83,6 +86,7 @@ enum quantity {
 	QUANTITY_HEIGHT, /* against the design, high positive */
 	QUANTITY_EAST,
 	QUANTITY_NORTH, /* from the entry */
+	QUANTITY_BEND,	/* curvature, 1/m: 0 is straight; no round figures of it are written */
 };
 
 struct scene {
@@ -117,6 +121,9 @@ void sb_scene_ellipse(struct scene *s, enum meaning m, enum line_kind line, stru
 void sb_scene_mark(struct scene *s, enum meaning m, struct spot at);
 /* text: UTF-8, tamed on the way in; an empty one is left out. */
 void sb_scene_text(struct scene *s, enum meaning m, enum anchor anchor, struct spot at, const char *text);
+
+/* Turns all of it counterclockwise about a point. The view is not turned: it is to be made anew. */
+void sb_scene_turn(struct scene *s, double angle_rad, struct spot about);
 
 const char *sb_scene_text_get(const struct scene *s, const struct stroke *stroke); /* borrowed */
 

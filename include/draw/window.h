@@ -11,6 +11,8 @@ struct draw_window {
 	double dot_m; /* the smallest length that the paper will show: curves are drawn to a tenth of it */
 	bool close;   /* fits corridor and bore rather than the ground above */
 	const struct plan *plan, *pinned; /* drawn ahead of the bit; NULL: none. Borrowed */
+	bool detailed; /* with all that a drawing on paper carries and a screen has no room for: joints, curve
+			* points, clearances seen from above, names of fixes and legs, non-conformances */
 };
 
 /* The whole crossing, a little beyond both ends, and the bit wherever it is.

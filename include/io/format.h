@@ -13,6 +13,7 @@ struct export
 	const struct job *job;
 	const struct solution *solution;
 	const struct about *about;
+	const char *paper; /* of drawings, by name: "A3"; NULL: the usual one of the job's unit */
 };
 
 struct format {

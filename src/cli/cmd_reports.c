@@ -81,6 +81,9 @@ const struct command sb_cmd_handover = {
 static const struct option export_options[] = {
 	{ "replace", NULL, "replace the file if it is there", false },
 	{ "by", "WHO", "the name that stands on the export; the login name when left out", false },
+	{ "paper", "SIZE",
+		"paper of sheet and drawing: A3, A2, A1, 11x17, 22x34; A3 for jobs in metres, else 11x17",
+		false },
 	OPTION_END,
 };
 
@@ -113,7 +116,8 @@ static int run_export(const struct invocation *in)
 		return sb_command_fail(&err);
 	sb_store_head(store, head);
 	struct about about = about_of(in, who, head);
-	struct export e = { sb_store_job(store), sb_store_solution(store), &about };
+	struct export e = { sb_store_job(store), sb_store_solution(store), &about,
+		sb_command_value(in, "paper") };
 	int status = format->write(&e, &text, &err);
 	sb_store_close(store);
 	if (status == 0)
@@ -125,8 +129,8 @@ static int run_export(const struct invocation *in)
 
 const struct command sb_cmd_export = {
 	.name = "export",
-	.arguments = "JOB.bore FORMAT [FILE] [--replace] [--by WHO]",
-	.summary = "the whole log for other programs, and the as-built report",
+	.arguments = "JOB.bore FORMAT [FILE] [--replace] [--by WHO] [--paper SIZE]",
+	.summary = "the whole log for other programs; the as-built report and the sheet, to be signed",
 	.detail =
 		"To standard output when FILE is left out or '-'. A file that is there is replaced only with --replace, and then "
 		"whole or not at all.",

@@ -13,7 +13,7 @@ _sagbend_commands()
 _sagbend_formats()
 {
 	# make man: completion-formats
-	echo 'csv json report report-text'
+	echo 'csv json sheet drawing report report-text'
 	# make man: end
 }
 
@@ -141,7 +141,7 @@ _sagbend_follow()
 	export)
 		places='job format file'
 		flags='--replace --help'
-		options='--by'
+		options='--by --paper'
 		;;
 	verify)
 		places='job'

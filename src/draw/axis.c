@@ -49,6 +49,14 @@ void sb_axis_fit(const struct scene *scene, const struct paper *paper, struct ax
 	double half_x = paper->width / scale / 2, half_y = paper->height / (scale * exaggeration) / 2;
 	struct spot middle = { view.low.x + wide / 2 - half_x * HAIR / 2,
 		view.low.y + tall / 2 + half_y * HAIR / 2 };
+	sb_axis_scaled(scene, paper, scale, exaggeration, middle, out);
+}
+
+void sb_axis_scaled(const struct scene *scene, const struct paper *paper, double scale, double exaggeration,
+	struct spot middle, struct axis *out)
+{
+	double half_x = paper->width / scale / 2, half_y = paper->height / (scale * exaggeration) / 2;
+
 	*out = (struct axis){
 		.paper = *paper,
 		.view = { { middle.x - half_x, middle.y - half_y },
@@ -132,6 +140,7 @@ static void write_value(
 		[QUANTITY_HEIGHT] = { " low", " high" },
 		[QUANTITY_EAST] = { " W", " E" },
 		[QUANTITY_NORTH] = { " S", " N" },
+		[QUANTITY_BEND] = { "", "" },
 	};
 
 	if (q == QUANTITY_STATION)
@@ -151,7 +160,7 @@ static size_t ticks(const struct axis *a, enum quantity q, double low, double hi
 	int decimals;
 	double least = fmax(gap * units_per_paper, (high - low) / metre / (SB_AXIS_TICKS - 2));
 
-	if (!(least > 1e-6 && least < 1e12))
+	if (q == QUANTITY_BEND || !(least > 1e-6 && least < 1e12))
 		return 0;
 	double step = round_step(least, &decimals);
 	double first = ceil(low / metre / step - 1e-9), last = floor(high / metre / step + 1e-9);

@@ -166,8 +166,11 @@ static void draw_end(const struct plane *p, enum meaning m, double station, enum
 
 	if (!sb_plane_near(p, station))
 		return;
+	const char *word = sb_scene_word(m);
+	if (p->window.detailed)
+		word = m == MEANING_ENTRY ? "ENTRY, rig side" : "EXIT, pipe side";
 	sb_scene_mark(p->scene, m, at);
-	sb_scene_text(p->scene, MEANING_LABEL, anchor, at, sb_scene_word(m));
+	sb_scene_text(p->scene, MEANING_LABEL, anchor, at, word);
 }
 
 void sb_line_exit_window(const struct plane *p)

@@ -179,6 +179,40 @@ static void nearer(
 	};
 }
 
+static void draw_run(const struct plane *p, size_t first)
+{
+	struct spot_on_line row;
+
+	sb_scene_line(p->scene, MEANING_OBSTACLE, LINE_SOLID);
+	for (size_t i = first; i < p->job->obstacle_count; i = next_of(p->job, i)) {
+		if (!place(p, i, &row))
+			continue;
+		struct spot at = seen_from_above(p, &row);
+		sb_scene_point(p->scene, at.x, at.y);
+	}
+}
+
+/* How near one may come, seen from above: a ring about each row, and both sides of the line between two. */
+static void keep_clear(
+	const struct plane *p, const struct spot_on_line *row, const struct spot_on_line *before)
+{
+	struct spot at = seen_from_above(p, row);
+
+	if (!p->window.detailed || row->keep_m <= row->radius_m)
+		return;
+	ring(p, LINE_DOTTED, at, row->keep_m, row->keep_m);
+	if (before == NULL)
+		return;
+	struct spot from = seen_from_above(p, before);
+	double x = at.x - from.x, y = at.y - from.y, length = hypot(x, y);
+	for (int side = -1; side <= 1 && length > 0; side += 2) {
+		double share = side * row->keep_m / length;
+		sb_scene_line(p->scene, MEANING_OBSTACLE, LINE_DOTTED);
+		sb_scene_point(p->scene, from.x - y * share, from.y + x * share);
+		sb_scene_point(p->scene, at.x - y * share, at.y + x * share);
+	}
+}
+
 static void from_above(const struct plane *p, size_t first)
 {
 	const struct job *job = p->job;
@@ -186,15 +220,14 @@ static void from_above(const struct plane *p, size_t first)
 	bool is_line = next_of(job, first) < job->obstacle_count, have = false;
 
 	if (is_line)
-		sb_scene_line(p->scene, MEANING_OBSTACLE, LINE_SOLID);
+		draw_run(p, first);
 	for (size_t i = first; i < job->obstacle_count; i = next_of(job, i)) {
 		if (!place(p, i, &row))
 			continue;
-		struct spot at = seen_from_above(p, &row);
-		if (is_line)
-			sb_scene_point(p->scene, at.x, at.y);
-		else if (sb_plane_near(p, row.station_m))
-			ring(p, LINE_SOLID, at, row.radius_m, row.radius_m);
+		if (!is_line && sb_plane_near(p, row.station_m))
+			ring(p, LINE_SOLID, seen_from_above(p, &row), row.radius_m, row.radius_m);
+		if (is_line || sb_plane_near(p, row.station_m))
+			keep_clear(p, &row, have ? &before : NULL);
 		nearer(&best, &row, have ? &before : NULL);
 		before = row;
 		have = true;

@@ -3,6 +3,7 @@
  */
 #include "draw/plan.h"
 
+#include "draw/detail.h"
 #include "draw/line.h"
 #include "draw/obstacle.h"
 #include "draw/trace.h"
@@ -23,6 +24,7 @@ static void strokes(const struct plane *p, const struct preview *trial)
 	sb_trace_bit(p);
 	sb_trace_fixes(p);
 	sb_trace_trial(p, trial);
+	sb_detail_draw(p);
 	sb_line_ends(p);
 }
 

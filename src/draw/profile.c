@@ -3,6 +3,7 @@
  */
 #include "draw/profile.h"
 
+#include "draw/detail.h"
 #include "draw/line.h"
 #include "draw/obstacle.h"
 #include "draw/trace.h"
@@ -66,6 +67,7 @@ static void draw(enum plane_kind kind, const struct job *job, const struct solut
 	sb_trace_bit(&p);
 	sb_trace_fixes(&p);
 	sb_trace_trial(&p, trial);
+	sb_detail_draw(&p);
 	sb_line_ends(&p);
 	see(&p);
 }

@@ -118,6 +118,26 @@ void sb_scene_text(struct scene *s, enum meaning m, enum anchor anchor, struct s
 	sb_scene_point(s, at.x, at.y);
 }
 
+static struct spot turned(struct spot p, double cosine, double sine)
+{
+	return (struct spot){ p.x * cosine - p.y * sine, p.x * sine + p.y * cosine };
+}
+
+void sb_scene_turn(struct scene *s, double angle_rad, struct spot about)
+{
+	double cosine = cos(angle_rad), sine = sin(angle_rad);
+
+	for (size_t i = 0; i < s->stroke_count; i++)
+		for (size_t k = 0; k < s->strokes[i].count; k++) {
+			struct spot *p = &s->points[s->strokes[i].first + k];
+			bool is_axis = s->strokes[i].kind == STROKE_ELLIPSE && k > 0;
+			struct spot from = is_axis ? (struct spot){ 0, 0 } : about;
+			*p = turned((struct spot){ p->x - from.x, p->y - from.y }, cosine, sine);
+			p->x += from.x;
+			p->y += from.y;
+		}
+}
+
 const char *sb_scene_text_get(const struct scene *s, const struct stroke *stroke)
 {
 	return stroke->kind == STROKE_TEXT ? &s->texts[stroke->text] : "";

@@ -63,6 +63,7 @@ struct draw_window sb_window_sound(const struct draw_window *w, const struct sol
 		sound.dot_m = w->dot_m;
 		sound.plan = w->plan;
 		sound.pinned = w->pinned;
+		sound.detailed = w->detailed;
 	}
 	double length = sound.to_m - sound.from_m;
 	if (!(sound.dot_m >= length / 1e4 && sound.dot_m < length))

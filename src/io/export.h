@@ -26,6 +26,8 @@ void export_cells(const struct job *job, const struct solution *s, const struct 
 
 int export_csv(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_json(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_sheet(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_drawing(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_report(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_report_text(const struct export *e, struct sb_str *out, struct sb_err *err);
 

@@ -16,6 +16,8 @@ const struct format sb_formats[] = {
 		false, export_csv },
 	{ "json", "json", "everything that the job file holds, and what was computed from it", false,
 		export_json },
+	{ "sheet", "pdf", "the plan-and-profile sheet, to be signed, with tables behind it", true, export_sheet },
+	{ "drawing", "svg", "the same as one drawing, its pages one below another", false, export_drawing },
 	{ "report", "pdf", "the as-built report of the pilot, to be signed", true, export_report },
 	{ "report-text", "txt", "the same report as text of 80 columns", false, export_report_text },
 };

@@ -245,6 +245,22 @@ static void the_number_of_ticks_is_bounded_for_any_view_and_gap(void **state)
 		}
 }
 
+static void a_scale_that_is_given_is_kept(void **state)
+{
+	struct scene scene = viewing(0, 0, 7, 3, 20);
+	struct paper paper = { 100, 50, 200, 80 };
+	struct axis a;
+
+	(void)state;
+	sb_axis_scaled(&scene, &paper, 2, 5, (struct spot){ 400, 30 }, &a); /* 1:500 in millimetres */
+	assert_near(sb_axis_x(&a, 400), 200, 1e-9);
+	assert_near(sb_axis_y(&a, 30), 90, 1e-9);
+	assert_near(sb_axis_x(&a, 410), 220, 1e-9);
+	assert_near(sb_axis_y(&a, 31), 80, 1e-9);
+	assert_near(a.view.low.x, 350, 1e-9);
+	assert_near(a.view.high.y, 34, 1e-9);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -263,6 +279,7 @@ int main(void)
 		cmocka_unit_test(small_steps_show_their_decimals),
 		cmocka_unit_test(sides_are_named_by_words_never_by_bare_signs),
 		cmocka_unit_test(the_number_of_ticks_is_bounded_for_any_view_and_gap),
+		cmocka_unit_test(a_scale_that_is_given_is_kept),
 	};
 	return run_tests(tests);
 }

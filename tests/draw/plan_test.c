@@ -199,7 +199,7 @@ static void the_corridor_edges_are_on_their_sides_and_narrow(void **state)
 	crossing_sheet(&job);
 	jobs_solve(&job, &s);
 	sb_scene_init(&scene);
-	w = (struct draw_window){ 1400 * FOOT, 1600 * FOOT, 0.1, true, NULL, NULL };
+	w = (struct draw_window){ 1400 * FOOT, 1600 * FOOT, 0.1, true, NULL, NULL, false };
 	sb_plan_along(&job, &s, &w, NULL, &scene);
 	const struct stroke *left = picture_stroke(&scene, MEANING_CORRIDOR, 0);
 	assert_near(picture_point(&scene, left, 0).y, 8 * FOOT, 1e-9);

@@ -244,7 +244,7 @@ static void the_path_is_drawn_through_every_reading_and_along_its_arcs(void **st
 static void the_corridor_narrows_in_a_step_where_the_contract_says(void **state)
 {
 	struct drawn d = open_drawn(sheet_only);
-	struct draw_window w = { 1400 * FOOT, 1600 * FOOT, 0.1, true, NULL, NULL };
+	struct draw_window w = { 1400 * FOOT, 1600 * FOOT, 0.1, true, NULL, NULL, false };
 
 	(void)state;
 	sb_profile_heights(&d.job, &d.s, &w, NULL, &d.scene);
@@ -493,7 +493,7 @@ static void positions_that_are_not_numbers_are_skipped(void **state)
 	assert_true(isfinite(d.scene.view.low.y) && isfinite(d.scene.view.high.y));
 	assert_true(picture_says(&d.scene, 54, 9, RASTER_PLAIN, "**"));
 	for (double bad = -1; bad <= 1; bad++) {
-		struct draw_window wild = { bad / 0.0, NAN, bad, true, NULL, NULL };
+		struct draw_window wild = { bad / 0.0, NAN, bad, true, NULL, NULL, false };
 		sb_profile_scene(&d.job, &d.s, &wild, NULL, &d.scene);
 		sb_profile_heights(&d.job, &d.s, &wild, NULL, &d.scene);
 	}

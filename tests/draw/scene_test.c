@@ -130,6 +130,26 @@ static void an_ellipse_is_seen_to_its_rim(void **state)
 	sb_scene_clear(&s);
 }
 
+static void a_scene_is_turned_about_a_point_with_its_ellipses(void **state)
+{
+	struct scene s;
+
+	(void)state;
+	sb_scene_init(&s);
+	sb_scene_line(&s, MEANING_DESIGN, LINE_SOLID);
+	sb_scene_point(&s, 10, 20);
+	sb_scene_point(&s, 13, 20);
+	sb_scene_ellipse(&s, MEANING_OBSTACLE, LINE_SOLID, (struct spot){ 10, 25 }, (struct spot){ 4, 0 },
+		(struct spot){ 0, 3 });
+	sb_scene_turn(&s, 1.57079632679489661923, (struct spot){ 10, 20 }); /* a quarter, counterclockwise */
+	const struct spot want[] = { { 10, 20 }, { 10, 23 }, { 5, 20 }, { 0, 4 }, { -3, 0 } };
+	for (size_t i = 0; i < sizeof want / sizeof *want; i++) {
+		assert_near(s.points[i].x, want[i].x, 1e-12);
+		assert_near(s.points[i].y, want[i].y, 1e-12);
+	}
+	sb_scene_clear(&s);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -140,6 +160,7 @@ int main(void)
 		cmocka_unit_test(the_view_ignores_what_is_not_a_number),
 		cmocka_unit_test(a_line_is_seen_where_it_enters_and_leaves_the_stretch),
 		cmocka_unit_test(an_ellipse_is_seen_to_its_rim),
+		cmocka_unit_test(a_scene_is_turned_about_a_point_with_its_ellipses),
 	};
 	return run_tests(tests);
 }

@@ -79,7 +79,7 @@ static void what_is_not_finite_becomes_the_whole(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < 4; i++) {
-		struct draw_window w = { bad[i], 100, 1, true, NULL, NULL };
+		struct draw_window w = { bad[i], 100, 1, true, NULL, NULL, false };
 		w = sb_window_sound(&w, &s);
 		assert_near(w.from_m, -10, 1e-9);
 		assert_true(w.close);
@@ -90,11 +90,11 @@ static void what_is_not_finite_becomes_the_whole(void **state)
 		assert_true(isfinite(w.from_m) && isfinite(w.to_m) && w.to_m >= w.from_m + 1);
 		assert_true(w.dot_m > 0);
 	}
-	struct draw_window back = { 100, 50, 1, false, NULL, NULL };
+	struct draw_window back = { 100, 50, 1, false, NULL, NULL, false };
 	assert_near(sb_window_sound(&back, &s).to_m, 410, 1e-9);
-	struct draw_window dotless = { 0, 100, NAN, false, NULL, NULL };
+	struct draw_window dotless = { 0, 100, NAN, false, NULL, NULL, false };
 	assert_true(sb_window_sound(&dotless, &s).dot_m > 0);
-	struct draw_window fine = { 0, 100, 1e-30, false, NULL, NULL };
+	struct draw_window fine = { 0, 100, 1e-30, false, NULL, NULL, false };
 	assert_true(sb_window_sound(&fine, &s).dot_m >= 0.01);
 }
 
