@@ -42,7 +42,10 @@ static struct sb_csv *export_and_open(void)
 	struct sb_csv *csv = NULL;
 
 	text.length = 0;
-	assert_int_equal(sb_format("csv")->write(&(struct export){ .job = &job, .solution = &s, .about = &about }, &text, NULL), 0);
+	assert_int_equal(
+		sb_format("csv")->write(
+			&(struct export){ .job = &job, .solution = &s, .about = &about }, &text, NULL),
+		0);
 	assert_int_equal(
 		sb_csv_open(scratch_bytes("e.csv", text.text, text.length), "e.csv", &csv, &problems), 0);
 	return csv;
@@ -246,7 +249,10 @@ static void the_json_holds_everything(void **state)
 	sb_job_add_acknowledgement(&job, &a);
 	sb_solution_clear(&s);
 	bore_solve(&job, &s);
-	assert_int_equal(sb_format("json")->write(&(struct export){ .job = &job, .solution = &s, .about = &about }, &text, NULL), 0);
+	assert_int_equal(
+		sb_format("json")->write(
+			&(struct export){ .job = &job, .solution = &s, .about = &about }, &text, NULL),
+		0);
 	assert_json("json_valid(j)", "1");
 	assert_json("json_extract(j, '$.about.caution')", sb_caution);
 	assert_json("json_extract(j, '$.settings.job.name')", "Tern Slough");
