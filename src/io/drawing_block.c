@@ -52,8 +52,8 @@ static const char *cut_first_line(
 	sb_paper_break(d->paper, as, wide, text, broken);
 	char *rest = strchr(broken->text, '\n');
 	*rest++ = '\0';
-	for (char *c = rest; *c; c++)
-		*c = *c == '\n' ? ' ' : *c;
+	for (char *c = rest; (c = strchr(c, '\n')) != NULL;)
+		*c = ' ';
 	return rest;
 }
 
@@ -119,7 +119,8 @@ static void draw_frame_of_reference(struct drawing *d, const struct paper *box)
 	double all = box->width - 2 * GAP, wide = all - REFERENCE_NAME;
 	const char *last = line_of(d, reference_lines[REFERENCE_LINES - 1].key);
 	bool two = takes_two(d, wide, last);
-	double step = (box->height - GAP) / ((double)REFERENCE_LINES + two + 0.2);
+	size_t lines = REFERENCE_LINES + two;
+	double step = (box->height - GAP) / ((double)lines + 0.2);
 	struct spot at = { box->left + GAP, box->top + GAP + DRAWING_SMALL };
 	struct sb_str broken = { 0 };
 

@@ -56,8 +56,9 @@ void drawing_legend(struct drawing *d, const struct paper *box)
 	double wide = box->width / COLUMNS, high = box->height / (double)rows;
 
 	for (size_t i = 0; i < SAMPLES; i++) {
-		struct spot at = { box->left + wide * (double)(i / rows),
-			box->top + high * ((double)(i % rows) + 0.75) };
+		size_t column = i / rows, row = i % rows;
+		struct spot at = { box->left + wide * (double)column,
+			box->top + high * ((double)row + 0.75) };
 		draw_sample(d, &samples[i], at, wide - 1);
 	}
 }

@@ -1,7 +1,7 @@
 /* The plan-and-profile sheet in parts: how it is laid out (drawing_layout.c), strokes and names on paper
  * (drawing_strokes.c, drawing_labels.c), its pictures (drawing_plan.c, drawing_profile.c, drawing_strips.c,
  * drawing_band.c), title block and legend (drawing_block.c, drawing_legend.c), and the pages of tables behind
- * the sheets (drawing_notes.c, drawing_table.c). drawing.c puts them together.
+ * the sheets (drawing_tables.c). drawing.c puts them together.
  *
  * Lengths on paper are millimetres, from the page's upper left corner; in the ground metres.
  */

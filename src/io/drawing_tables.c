@@ -87,8 +87,8 @@ static void put_key(struct table *t, const char *key)
 	char words[48];
 
 	sb_copy(words, sizeof words, key);
-	for (char *c = words; *c; c++)
-		*c = *c == '_' ? ' ' : *c;
+	for (char *c = words; (c = strchr(c, '_')) != NULL;)
+		*c = ' ';
 	if (words[0] >= 'a' && words[0] <= 'z')
 		words[0] = (char)(words[0] - 'a' + 'A');
 	put(t, words);
