@@ -31,7 +31,8 @@ struct passing {
 	double wall_m;	   /* of the judged hole (struct hole) */
 	double required_m; /* NAN: the sheet asks for none */
 	double sigma_m;	   /* of the distance, one sigma */
-	double chance;	   /* that less than is required is kept, 0..1; NAN where none is */
+	double chance;	   /* that less than is required is kept, in the joint where that is
+			    * likeliest, 0..1; NAN where nothing is required */
 	double above_m, right_m,
 		ahead_m; /* of the obstacle lies the hole; right and ahead as the hole heads */
 	bool at_end;	 /* it is where the stretch ends: the hole may come nearer as it goes on */
