@@ -19,6 +19,10 @@
  * sb_problems_clear when done. */
 int sb_sheet_read(const char *folder, struct job *out, struct sb_problems *problems);
 
+/* job.ini, and of the tables the alignment and the profile where they can be read: for a sheet whose design
+ * is still to come. As sb_sheet_read; a table that is missing or wrong is none. */
+int sb_sheet_settings(const char *folder, struct job *out, struct sb_problems *problems);
+
 /* One problem as people read it: "profile.csv line 4, radius: ..." with a line end. */
 void sb_sheet_say(const struct sb_problem *p, struct sb_str *out);
 

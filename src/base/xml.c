@@ -6,10 +6,9 @@
  */
 #include "base/xml.h"
 
-#include "base/mem.h"
+#include "base/library.h"
 #include "base/str.h"
 
-#include <dlfcn.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <string.h>
@@ -33,39 +32,24 @@ static struct {
 	__typeof__(&xmlParseChunk) parse;
 	__typeof__(&xmlStopParser) stop;
 } lib;
-static void *library;
-
-static const char *const names[] = { "libxml2.so.2", "libxml2.so" };
-
-static int take(void *to, const char *name)
-{
-	void *found = dlsym(library, name);
-
-	memcpy(to, &found, sizeof found);
-	return found ? 0 : -1;
-}
+static const char *const functions[] = { "xmlCreatePushParserCtxt", "xmlFreeParserCtxt",
+	"xmlSAX2GetLineNumber", "xmlCtxtUseOptions", "xmlParseChunk", "xmlStopParser" };
+#define FUNCTIONS (sizeof functions / sizeof *functions)
+_Static_assert(sizeof lib == FUNCTIONS * sizeof(void *), "the table is its functions, one after the other");
 
 static int load(struct sb_err *err)
 {
-	int missing = 0;
+	static const char *const files[] = { "libxml2.so.2", "libxml2.so", NULL };
+	static bool loaded;
 
-	for (size_t i = 0; i < sizeof names / sizeof *names && library == NULL; i++)
-		library = dlopen(names[i], RTLD_NOW | RTLD_LOCAL);
-	if (library == NULL)
-		return sb_fail(err, SB_MISSING,
-			"libxml2 is not installed, so no LandXML can be read. Install the package libxml2.");
-	missing |= take(&lib.create, "xmlCreatePushParserCtxt");
-	missing |= take(&lib.free_context, "xmlFreeParserCtxt");
-	missing |= take(&lib.line, "xmlSAX2GetLineNumber");
-	missing |= take(&lib.options, "xmlCtxtUseOptions");
-	missing |= take(&lib.parse, "xmlParseChunk");
-	missing |= take(&lib.stop, "xmlStopParser");
-	if (missing == 0)
+	if (loaded)
 		return 0;
-	dlclose(library);
-	library = NULL;
-	return sb_fail(err, SB_MISSING,
-		"libxml2 is not of a version that this program knows, so no LandXML can be read.");
+	enum library_found found = sb_library_load(files, functions, FUNCTIONS, &lib);
+	loaded = found == LIBRARY_HERE;
+	if (loaded)
+		return 0;
+	return sb_fail(err, SB_MISSING, "libxml2 %s, so no LandXML can be read. Install the package libxml2.",
+		found == LIBRARY_OTHER ? "is not of a version that this program knows" : "is not installed");
 }
 
 /* ---- what the parser hands over ---- */
@@ -278,7 +262,7 @@ int sb_xml_read(const char *path, const struct xml_reader *reader, void *data, s
 	struct parse p = { .reader = reader, .data = data };
 	int fd;
 
-	if ((library == NULL && load(err)) || open_file(path, &fd, err))
+	if (load(err) || open_file(path, &fd, err))
 		return -1;
 	int failed = parse(&p, fd, err);
 	if (fd != STDIN_FILENO)

@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead history timeline handover export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead history timeline handover export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -23,6 +23,11 @@ _sagbend_follow()
 	places='' flags='' options=''
 	case $1 in
 	# make man: completion-places
+	design)
+		places='file file'
+		flags='--replace --reverse --parabolas-as-arcs --radii-as-found --help'
+		options='--into --alignment --profile --unit --within'
+		;;
 	new)
 		places='job'
 		flags='--help'
@@ -183,6 +188,8 @@ _sagbend_value()
 	words='' folders='' files=''
 	case $1:$2 in
 	# make man: completion-values
+	design:--into) folders=yes ;;
+	design:--unit) words='m ft ftUS' ;;
 	new:--sheet) folders=yes ;;
 	open:--theme) words='night day plain' ;;
 	open:--colour) words='auto always never' ;;

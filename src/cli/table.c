@@ -3,6 +3,7 @@
 #include "cli/commands.h"
 
 const struct command *const sb_commands[] = {
+	&sb_cmd_design,
 	&sb_cmd_new,
 	&sb_cmd_open,
 	&sb_cmd_log,

@@ -165,6 +165,40 @@ int sb_sheet_read(const char *folder, struct job *out, struct sb_problems *probl
 	return 0;
 }
 
+/* Problems of job.ini but for a table that [files] does not name yet. */
+static void hand_on(const struct sb_problems *from, struct sb_problems *to)
+{
+	for (size_t i = 0; i < from->count; i++) {
+		const struct sb_problem *p = &from->list[i];
+		if (p->line > 0 || sb_sheet_table(p->column) == NULL)
+			sb_problems_add(to, p->warning, p->file, p->line, p->column, "%s", p->text);
+	}
+}
+
+int sb_sheet_settings(const char *folder, struct job *out, struct sb_problems *problems)
+{
+	static const char *const tables[] = { "alignment", "profile" };
+	struct sb_problems own = { 0 };
+	struct sheet s = { .folder = folder, .job = out, .problems = &own };
+	size_t before = problems->errors;
+
+	sb_setting_init(out);
+	sheet_read_ini(&s);
+	hand_on(&own, problems);
+	for (size_t i = 0; i < 2 && s.loaded; i++) {
+		size_t which = (size_t)(sb_sheet_table(tables[i]) - sb_sheet_tables);
+		read_table(&s, which);
+		if (!s.sources[which].sound)
+			*(size_t *)(void *)((char *)out + sb_sheet_tables[which].count_offset) = 0;
+	}
+	forget_lines(out);
+	sb_problems_clear(&own);
+	if (problems->errors == before)
+		return 0;
+	sb_job_clear(out);
+	return -1;
+}
+
 void sb_sheet_say(const struct sb_problem *p, struct sb_str *out)
 {
 	sb_str_add(out, "%s", p->file);

@@ -35,6 +35,7 @@ static const char *place(const char *word, size_t length)
 		{ "SURVEYS.csv", "csv" },
 		{ "FILE.csv", "csv" },
 		{ "FILE", "file" },
+		{ "DRAWING", "file" },
 		{ "FORMAT", "format" },
 		{ "TEXT", "words" },
 	};
