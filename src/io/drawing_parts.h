@@ -90,7 +90,7 @@ struct drawing_label {
 
 /* Within a box of the page. */
 struct drawing_labels *drawing_labels_new(struct sb_paper *p, const struct paper *box);
-/* A stroke that is drawn: names keep off it as far as they can; heavy 1 to 9. */
+/* A stroke that is drawn: names keep off it as far as they can; heavy 1 to 255. */
 void drawing_labels_stroke(struct drawing_labels *l, struct spot a, struct spot b, int heavy);
 /* Room that no name may take. */
 void drawing_labels_taken(struct drawing_labels *l, const struct paper *box);

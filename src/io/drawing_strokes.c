@@ -148,12 +148,15 @@ static void draw_ellipse(struct sb_paper *p, const struct scene *scene, const st
 	}
 }
 
+/* Names keep off marks as far as they can: a mark that is half hidden is another mark. */
 static void draw_mark(struct sb_paper *p, enum meaning m, struct spot at, struct drawing_labels *labels)
 {
+	double reach = m == MEANING_JOINT ? 0.5 : 1.4;
+
 	drawing_mark(p, m, at);
-	for (int side = -1; side <= 1 && labels; side++)
-		drawing_labels_stroke(labels, (struct spot){ at.x - 1, at.y + side },
-			(struct spot){ at.x + 1, at.y + side }, 6);
+	for (double y = -reach; y <= reach + 0.01 && labels; y += reach / 3)
+		drawing_labels_stroke(labels, (struct spot){ at.x - reach, at.y + y },
+			(struct spot){ at.x + reach, at.y + y }, m == MEANING_JOINT ? 9 : 60);
 }
 
 static void add_name(struct drawing_labels *labels, const struct scene *scene, const struct stroke *stroke,
