@@ -83,7 +83,7 @@ void sb_explanation_clear(struct explanation *e);
 
 /* The figure that a warning's value is, and the joint at which it was worst; NULL figure: it measures
  * nothing. */
-struct explain_ask sb_explain_warning(const struct warning *w);
+struct explain_ask sb_explain_warning(const struct solution *s, const struct warning *w);
 
 /* ---- in text ---- */
 

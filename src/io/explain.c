@@ -229,9 +229,23 @@ static const char *const judged[WARNING_KINDS] = {
 	[WARNING_WINDOW_BEND] = "radius-window",
 };
 
-struct explain_ask sb_explain_warning(const struct warning *w)
+/* The leg in which a withdrawn joint was drilled where an episode was worst: it may have begun in one before.
+ */
+static int worst_leg(const struct solution *s, const struct warning *w)
+{
+	for (size_t i = 0; i < s->path.old_count; i++) {
+		const struct row *row = &s->path.old[i];
+		if (row->joint == w->worst_joint && row->leg >= w->leg &&
+			row->deviation.station_m == w->station_m)
+			return row->leg;
+	}
+	return w->leg;
+}
+
+struct explain_ask sb_explain_warning(const struct solution *s, const struct warning *w)
 {
 	const char *name = judged[w->kind];
 
-	return (struct explain_ask){ name ? sb_explain_figure(name, NULL) : NULL, w->worst_joint, w->leg, 0 };
+	return (struct explain_ask){ name ? sb_explain_figure(name, NULL) : NULL, w->worst_joint,
+		w->superseded ? worst_leg(s, w) : 0, 0 };
 }

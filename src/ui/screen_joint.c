@@ -9,6 +9,7 @@
 #include "model/slides.h"
 #include "ui/answers.h"
 #include "ui/app.h"
+#include "ui/explain.h"
 #include "ui/log.h"
 #include "ui/page.h"
 #include "ui/theme.h"
@@ -283,7 +284,20 @@ static enum follow joint_key(struct view *v, int key)
 	return sb_page_key(&l->page, key) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
+static enum follow joint_why(struct view *v)
+{
+	const struct looking *l = v->state;
+	struct explain_ask ask = sb_explain_reading(sb_job_reading(v->job, l->reading));
+
+	return sb_explain_open(v, &ask);
+}
+
 static const struct action joint_actions[] = {
+	{ .name = "why",
+		.keys = "Y",
+		.label = "why",
+		.help = "How a figure of this joint came about: formula, inputs, steps, source.",
+		.act = joint_why },
 	{ .name = "back-to-log",
 		.keys = "J Enter Q Esc Ctrl-C",
 		.label = "back",

@@ -6,6 +6,7 @@
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/azimuth.h"
+#include "ui/explain.h"
 #include "ui/fixes.h"
 #include "ui/key.h"
 #include "ui/log.h"
@@ -239,6 +240,13 @@ static enum follow look_closer(struct view *v)
 	return sb_app_open(v, &sb_screen_joint, sb_log_table_chosen(v));
 }
 
+static enum follow explain(struct view *v)
+{
+	struct explain_ask ask = sb_explain_reading(sb_log_table_chosen(v));
+
+	return sb_explain_open(v, &ask);
+}
+
 static enum follow acknowledge(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_warnings, NULL);
@@ -396,6 +404,11 @@ static const struct action log_actions[] = {
 		.help = "Log the joint as drilled without a reading.",
 		.act = sb_log_no_reading,
 		.writes = true },
+	{ .name = "why",
+		.keys = "Y",
+		.label = "why",
+		.help = "How a figure came about at the joint marked >, or else the last one: formula, inputs, steps, source.",
+		.act = explain },
 	{ .name = "choose",
 		.keys = "Up Down PgUp PgDn",
 		.help = "Choose an older joint in the table. Marks there: x pulled back, c corrected, ! watch, !! breach." },

@@ -5,6 +5,7 @@
 #include "model/history.h"
 #include "ui/app.h"
 #include "ui/entry.h"
+#include "ui/explain.h"
 #include "ui/key.h"
 #include "ui/list.h"
 #include "ui/log.h"
@@ -254,6 +255,23 @@ static enum follow acknowledge(struct view *v)
 	return sb_prompt_ask(v, &p);
 }
 
+static enum follow warnings_why(struct view *v)
+{
+	const struct warning_list *l = v->state;
+	size_t count, *by = order(v, &count);
+	struct explain_ask ask = { 0 };
+
+	if (l->list.chosen < count)
+		ask = sb_explain_warning(v->solution, &v->solution->warnings[by[l->list.chosen]]);
+	sb_free(by);
+	if (count == 0)
+		return FOLLOW_NOTHING;
+	if (ask.figure == NULL)
+		return sb_app_say(
+			v, LEVEL_OK, "This warning measures nothing: there is no figure to explain.");
+	return sb_explain_open(v, &ask);
+}
+
 static const struct action warnings_actions[] = {
 	{ .name = "acknowledge-it",
 		.keys = "Enter",
@@ -261,6 +279,11 @@ static const struct action warnings_actions[] = {
 		.help = "Acknowledge the chosen warning with a reason and a name.",
 		.act = acknowledge,
 		.writes = true },
+	{ .name = "why",
+		.keys = "Y",
+		.label = "why",
+		.help = "How the value of the chosen warning came about: formula, inputs, steps, limit, source.",
+		.act = warnings_why },
 	{ .name = "which",
 		.keys = "F",
 		.label = "which",

@@ -3,6 +3,7 @@
 
 #include "ui/acceptance.h"
 #include "ui/azimuth.h"
+#include "ui/explain.h"
 #include "ui/fixes.h"
 #include "ui/help.h"
 #include "ui/log.h"
@@ -16,6 +17,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_more,
 	&sb_screen_correct,
 	&sb_screen_joint,
+	&sb_screen_explain,
 	&sb_screen_repeat,
 	&sb_screen_warnings,
 	&sb_screen_fixes,
