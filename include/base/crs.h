@@ -10,6 +10,7 @@
 #define SB_BASE_CRS_H
 
 #include "base/err.h"
+#include "base/str.h"
 #include "base/unit.h"
 
 #include <stdbool.h>
@@ -59,6 +60,10 @@ void sb_crs_close(struct sb_crs *c); /* NULL is fine */
 
 const struct crs_about *sb_crs_about(const struct sb_crs *c); /* borrowed */
 bool sb_crs_is_local(const struct sb_crs *c);
+
+/* The system as text (WKT of the first kind, which most readers know), added to out; -1 (SB_STATE): a local
+ * one, or one that cannot be written so. */
+int sb_crs_wkt(struct sb_crs *c, struct sb_str *out, struct sb_err *err);
 
 /* -1 (SB_RANGE) unless the job's unit is that of the system. A local one takes every unit. */
 int sb_crs_takes_unit(const struct sb_crs *c, enum unit job, struct sb_err *err);

@@ -16,6 +16,7 @@
 #define SB_BASE_SQL_H
 
 #include "base/err.h"
+#include "base/str.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -53,6 +54,8 @@ void sb_sql_bind_int(struct sb_query *q, const char *name, int64_t value);
 void sb_sql_bind_real(struct sb_query *q, const char *name, double value);     /* not finite: NULL */
 void sb_sql_bind_text(struct sb_query *q, const char *name, const char *text); /* NULL: NULL; copied */
 
+void sb_sql_bind_bytes(struct sb_query *q, const char *name, const void *bytes, size_t size); /* copied */
+
 bool sb_sql_row(struct sb_query *q);			 /* steps; true while there is a row */
 int sb_sql_done(struct sb_query *q, struct sb_err *err); /* q is gone afterwards */
 int sb_sql_run(struct sb_query *q, struct sb_err *err);	 /* steps to the end, then done */
@@ -79,6 +82,9 @@ int sb_sql_begin_read(struct sb_sql *db, const char *what, struct sb_err *err); 
 int sb_sql_commit(struct sb_sql *db, struct sb_err *err);
 void sb_sql_rollback(struct sb_sql *db);
 bool sb_sql_within(const struct sb_sql *db); /* a transaction is open */
+
+/* The database as the bytes that its file would have, added to out. */
+int sb_sql_image(struct sb_sql *db, struct sb_str *out, struct sb_err *err);
 
 bool sb_sql_moved(struct sb_sql *db); /* the file was deleted, renamed or replaced since it was opened */
 /* A number that grows when another connection has committed. */

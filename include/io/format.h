@@ -13,7 +13,8 @@ struct export
 	const struct job *job;
 	const struct solution *solution;
 	const struct about *about;
-	const char *paper; /* of drawings, by name: "A3"; NULL: the usual one of the job's unit */
+	const char *paper;   /* of drawings, by name: "A3"; NULL: the usual one of the job's unit */
+	struct number every; /* of stations: how far apart, job unit; not given: as the format likes */
 };
 
 struct format {

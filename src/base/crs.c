@@ -271,6 +271,18 @@ bool sb_crs_is_local(const struct sb_crs *c)
 	return c->grid == NULL;
 }
 
+int sb_crs_wkt(struct sb_crs *c, struct sb_str *out, struct sb_err *err)
+{
+	static const char *const options[] = { "MULTILINE=NO", NULL };
+	const char *text =
+		sb_crs_is_local(c) ? NULL : sb_late()->as_wkt(c->context, c->grid, PJ_WKT1_GDAL, options);
+
+	if (text == NULL)
+		return sb_fail(err, SB_STATE, "%s cannot be written as text (WKT).", c->about.code);
+	sb_str_add(out, "%s", text);
+	return 0;
+}
+
 int sb_crs_takes_unit(const struct sb_crs *c, enum unit job, struct sb_err *err)
 {
 	if (sb_crs_is_local(c) || job == c->about.unit)

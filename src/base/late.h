@@ -12,6 +12,7 @@
 
 /* Of PROJ 9.1 (Debian 12): proj.h, geodesic.h. */
 #define LATE_FUNCTIONS(X) \
+	X(as_wkt, proj_as_wkt) \
 	X(context_create, proj_context_create) \
 	X(context_destroy, proj_context_destroy) \
 	X(context_get_database_metadata, proj_context_get_database_metadata) \

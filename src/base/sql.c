@@ -406,6 +406,14 @@ void sb_sql_bind_text(struct sb_query *q, const char *name, const char *text)
 		bind_said(q, sqlite3_bind_text(q->stmt, at, text, -1, SQLITE_TRANSIENT));
 }
 
+void sb_sql_bind_bytes(struct sb_query *q, const char *name, const void *bytes, size_t size)
+{
+	int at = parameter(q, name);
+
+	if (at)
+		bind_said(q, sqlite3_bind_blob64(q->stmt, at, bytes, size, SQLITE_TRANSIENT));
+}
+
 bool sb_sql_row(struct sb_query *q)
 {
 	if (q->rc != SQLITE_OK)
@@ -582,6 +590,19 @@ bool sb_sql_within(const struct sb_sql *db)
 }
 
 /* ---- the file under the connection ---- */
+
+int sb_sql_image(struct sb_sql *db, struct sb_str *out, struct sb_err *err)
+{
+	sqlite3_int64 size = 0;
+	unsigned char *bytes = sqlite3_serialize(db->handle, "main", &size, 0);
+
+	if (bytes == NULL)
+		return sb_fail(
+			err, SB_IO, "The database could not be put into bytes: there is no memory for it.");
+	sb_str_append(out, (const char *)bytes, (size_t)size);
+	sqlite3_free(bytes);
+	return 0;
+}
 
 bool sb_sql_moved(struct sb_sql *db)
 {

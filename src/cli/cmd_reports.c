@@ -80,6 +80,7 @@ const struct command sb_cmd_handover = {
 
 static const struct option export_options[] = {
 	{ "replace", NULL, "replace the file if it is there", false },
+	{ "every", "LENGTH", "of stations: how far apart; 25 feet or 10 metres when left out", false },
 	{ "by", "WHO", "the name that stands on the export; the login name when left out", false },
 	{ "paper", "SIZE",
 		"paper of sheet and drawing: A3, A2, A1, 11x17, 22x34; A3 for jobs in metres, else 11x17",
@@ -102,6 +103,21 @@ static int find_format(const struct invocation *in, const struct format **out, s
 	return -1;
 }
 
+static int take_every(
+	const struct invocation *in, const struct format *format, struct number *every, struct sb_err *err)
+{
+	const char *text = sb_command_value(in, "every");
+
+	if (text == NULL)
+		return 0;
+	if (!sb_same(format->name, "stations"))
+		return sb_fail(err, SB_USAGE, "--every goes with the format stations.");
+	if (sb_number_parse(text, every, err))
+		return sb_fail_within(err, "--every: ");
+	return every->value > 0 ? 0
+				: sb_fail(err, SB_RANGE, "--every %s: it must be more than 0.", every->text);
+}
+
 static int run_export(const struct invocation *in)
 {
 	const char *target = in->count > 2 ? in->positional[2] : "-", *who;
@@ -116,9 +132,11 @@ static int run_export(const struct invocation *in)
 		return sb_command_fail(&err);
 	sb_store_head(store, head);
 	struct about about = about_of(in, who, head);
-	struct export e = { sb_store_job(store), sb_store_solution(store), &about,
-		sb_command_value(in, "paper") };
-	int status = format->write(&e, &text, &err);
+	struct export e = { .job = sb_store_job(store),
+		.solution = sb_store_solution(store),
+		.about = &about,
+		.paper = sb_command_value(in, "paper") };
+	int status = take_every(in, format, &e.every, &err) || format->write(&e, &text, &err) ? -1 : 0;
 	sb_store_close(store);
 	if (status == 0)
 		status = sb_write_whole(
@@ -129,7 +147,7 @@ static int run_export(const struct invocation *in)
 
 const struct command sb_cmd_export = {
 	.name = "export",
-	.arguments = "JOB.bore FORMAT [FILE] [--replace] [--by WHO] [--paper SIZE]",
+	.arguments = "JOB.bore FORMAT [FILE] [--every LENGTH] [--paper SIZE] [--replace] [--by WHO]",
 	.summary = "the whole log for other programs; the as-built report and the sheet, to be signed",
 	.detail =
 		"To standard output when FILE is left out or '-'. A file that is there is replaced only with --replace, and then "

@@ -13,7 +13,7 @@ _sagbend_commands()
 _sagbend_formats()
 {
 	# make man: completion-formats
-	echo 'csv json sheet drawing report report-text'
+	echo 'csv json sheet drawing geojson gpkg dxf dxf-profile landxml stations report report-text'
 	# make man: end
 }
 
@@ -146,7 +146,7 @@ _sagbend_follow()
 	export)
 		places='job format file'
 		flags='--replace --help'
-		options='--by --paper'
+		options='--every --by --paper'
 		;;
 	verify)
 		places='job'

@@ -28,6 +28,12 @@ int export_csv(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_json(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_sheet(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_drawing(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_geojson(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_gpkg(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_dxf(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_dxf_profile(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_landxml(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_stations(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_report(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_report_text(const struct export *e, struct sb_str *out, struct sb_err *err);
 
