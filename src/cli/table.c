@@ -27,6 +27,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_history,
 	&sb_cmd_timeline,
 	&sb_cmd_handover,
+	&sb_cmd_day,
 	&sb_cmd_export,
 	&sb_cmd_verify,
 	&sb_cmd_backup,

@@ -301,8 +301,17 @@ static bool is_empty(const struct block *b)
 	return b->kind == BLOCK_TABLE && document_rows(b) == 0;
 }
 
+/* Whether from this block on there are only words that are signed below. */
+static bool is_signed(const struct layout *l, size_t i)
+{
+	while (i < l->d->count &&
+		(l->d->blocks[i].kind == BLOCK_PAIRS || l->d->blocks[i].kind == BLOCK_PARAGRAPH))
+		i++;
+	return i < l->d->count && l->d->blocks[i].kind == BLOCK_SIGNATURES;
+}
+
 /* The height of what has to stand on a page with the heading before it: further headings and words that
- * introduce a table, and the beginning of what they are about. */
+ * introduce a table, and the beginning of what they are about; all of what is signed. */
 static double beginning_of(const struct layout *l, size_t i)
 {
 	double height = 0;
@@ -314,8 +323,8 @@ static double beginning_of(const struct layout *l, size_t i)
 			height += 3 + subheading_size.line_mm;
 			continue;
 		case BLOCK_PARAGRAPH:
-			height += 1.5 + body_size.line_mm * 2;
-			if (i + 1 < l->d->count && b[1].kind == BLOCK_TABLE)
+			height += 1.5 + body_size.line_mm * BEGINNING;
+			if (is_signed(l, i) || (i + 1 < l->d->count && b[1].kind == BLOCK_TABLE))
 				continue;
 			return height;
 		case BLOCK_TABLE:
@@ -323,7 +332,10 @@ static double beginning_of(const struct layout *l, size_t i)
 		case BLOCK_SIGNATURES:
 			return height + SIGN_HEIGHT * (double)b->count;
 		case BLOCK_PAIRS:
-			return height + 1.5 + BEGINNING * body_size.line_mm;
+			if (!is_signed(l, i))
+				return height + 1.5 + BEGINNING * body_size.line_mm;
+			height += 1.5 + body_size.line_mm * (double)(b->count / 2);
+			continue;
 		case BLOCK_HEADING:
 		case BLOCK_PAGE:
 			return height;
