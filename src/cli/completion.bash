@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead history timeline handover export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -143,6 +143,11 @@ _sagbend_follow()
 		flags='--replace --help'
 		options='--pdf --by'
 		;;
+	day)
+		places='job'
+		flags='--replace --json --help'
+		options='--date --pdf --by'
+		;;
 	export)
 		places='job format file'
 		flags='--replace --help'
@@ -203,6 +208,7 @@ _sagbend_value()
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
 	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead' ;;
 	handover:--pdf) files=yes ;;
+	day:--pdf) files=yes ;;
 	compute:--inclination) words='down level grade' ;;
 	earth:--height-unit) words='m ft ftUS' ;;
 	rehearse:--sheet) folders=yes ;;
