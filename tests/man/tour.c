@@ -10,7 +10,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#define MODULES 100
+#define MODULES 300
 #define SHORT 12 /* letters that are no sentence yet: "job.ini." */
 
 struct modules {
