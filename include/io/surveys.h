@@ -10,6 +10,7 @@
 
 #include "model/blunder.h"
 #include "model/job.h"
+#include "model/solve.h"
 
 #define SB_SURVEYS_MOST 20000 /* rows of one file */
 
@@ -17,6 +18,10 @@ struct survey {
 	struct reading reading; /* joint is set, joint_length too; who and at_ms if the file says them */
 	struct depth_check depths;
 	int line;
+	char judged[SB_REMARK_TEXT]; /* a correction, as the file says: why, or ""; it was looked at once
+					already */
+	bool placed;		     /* the file says where it puts the sensor, on the job's grid */
+	double easting, northing, elevation;
 };
 
 struct surveys {
@@ -30,5 +35,16 @@ struct surveys {
 int sb_surveys_read(
 	const char *path, const struct job *job, struct surveys *out, struct sb_problems *problems);
 void sb_surveys_clear(struct surveys *s);
+
+/* The file's own places against those that its readings make. */
+struct surveys_places {
+	size_t compared, off;
+	int first;    /* joint that is off */
+	double worst; /* job unit */
+};
+void sb_surveys_compare(const struct surveys *list, const struct solution *s, struct surveys_places *out);
+/* In words; false when the file has no places. */
+#define SB_SURVEYS_PLACES 320
+bool sb_surveys_places_say(const struct surveys_places *p, enum unit unit, char text[SB_SURVEYS_PLACES]);
 
 #endif

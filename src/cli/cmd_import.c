@@ -16,6 +16,23 @@ static const struct option options[] = {
 	OPTION_END,
 };
 
+/* Why a reading that looks like a slip is logged all the same: it was corrected already, or as --reason says.
+ */
+static const char *reason_for(const struct survey *survey, const char *reason)
+{
+	return survey->judged[0] ? survey->judged : reason;
+}
+
+static void say_places(const struct surveys *surveys, const struct job *job, const struct solution *s)
+{
+	struct surveys_places places;
+	char text[SB_SURVEYS_PLACES];
+
+	sb_surveys_compare(surveys, s, &places);
+	if (sb_surveys_places_say(&places, job->unit, text))
+		fprintf(stderr, "sagbend: note: %s\n", text);
+}
+
 /* A rehearsal in memory: each reading is looked at as if those before it had been logged. */
 static int look_at_all(
 	const struct job *job, const struct surveys *surveys, const char *reason, struct sb_err *err)
@@ -31,7 +48,7 @@ static int look_at_all(
 	for (size_t i = 0; i < surveys->count && status == 0; i++) {
 		struct reading r = surveys->list[i].reading;
 		if (r.reason[0] == '\0')
-			sb_copy(r.reason, sizeof r.reason, reason);
+			sb_copy(r.reason, sizeof r.reason, reason_for(&surveys->list[i], reason));
 		status = sb_acting_look(&copy, &s, &r, &surveys->list[i].depths, err);
 		if (status) {
 			sb_fail_within(err, "Line %d, joint %d: ", surveys->list[i].line, r.joint);
@@ -43,6 +60,8 @@ static int look_at_all(
 		sb_job_add_reading(&copy, &r);
 		status = sb_solve_joint(&copy, &s, &changed, err);
 	}
+	if (status == 0)
+		say_places(surveys, job, &s);
 	sb_solution_clear(&s);
 	sb_job_clear(&copy);
 	return status;
@@ -58,7 +77,7 @@ static int log_one(struct sb_store *store, const char *who, const struct survey 
 		sb_blunder_look(sb_store_job(store), sb_store_solution(store), &r, &survey->depths, found);
 
 	if (count && found[0].held && r.reason[0] == '\0')
-		sb_copy(r.reason, sizeof r.reason, reason);
+		sb_copy(r.reason, sizeof r.reason, reason_for(survey, reason));
 	return sb_store_log(store, r.who[0] ? r.who : who, &r, err);
 }
 
@@ -121,7 +140,8 @@ const struct command sb_cmd_import = {
 	.detail =
 		"Columns in any order: inclination, azimuth, and any other field of the row by name; joint, bit_depth and "
 		"survey_depth are held against the count; reason, who and time are kept. All rows are looked at first: "
-		"with an error, or a reading that looks like a slip and no --reason, nothing is logged. '-' reads standard input.",
+		"with an error, or a reading that looks like a slip and no --reason, nothing is logged. Where the file has easting, "
+		"northing and elevation too, as exports have, it says whether they come out the same. '-' reads standard input.",
 	.least = 2,
 	.most = 2,
 	.options = options,

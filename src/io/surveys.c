@@ -29,16 +29,18 @@ enum other {
 	OTHER_TIME,
 	OTHER_STANDING,
 	OTHER_CORRECTED,
+	OTHER_EASTING,
+	OTHER_NORTHING,
+	OTHER_ELEVATION,
 	OTHERS
 };
 static const char *const others[OTHERS] = { "joint", "bit_depth", "survey_depth", "reason", "who", "time",
-	"standing", "corrected" };
+	"standing", "corrected", "easting", "northing", "elevation" };
 
 /* What `path` and `export` write beside them. */
-static const char *const passed_over[] = { "leg", "station", "offset", "elevation", "height", "northing",
-	"easting", "dogleg", "radius_joint", "radius_window", "corridor_share", "sigma_along", "sigma_across",
-	"sigma_up", "chance_outside", "shift_station", "shift_offset", "shift_height", "reading", "corrects",
-	"about", "about_value" };
+static const char *const passed_over[] = { "leg", "station", "offset", "height", "dogleg", "radius_joint",
+	"radius_window", "corridor_share", "sigma_along", "sigma_across", "sigma_up", "chance_outside",
+	"shift_station", "shift_offset", "shift_height", "reading", "corrects", "about", "about_value" };
 
 struct import {
 	const struct job *job;
@@ -238,17 +240,35 @@ static void take_text(struct import *im, const struct csv_row *row, enum other w
 	sb_utf8_tame(to);
 }
 
-static void take_words(struct import *im, const struct csv_row *row, struct reading *r)
+/* The reason of a correction is not one of a reading; it stands for one where the reading looks like a slip,
+ * since somebody has looked at it already. */
+static void take_words(struct import *im, const struct csv_row *row, struct survey *s)
 {
 	const char *time = other(im, row, OTHER_TIME);
+	struct reading *r = &s->reading;
 	struct sb_err err;
 
 	take_text(im, row, OTHER_WHO, r->who, sizeof r->who);
-	/* The reason of a correction is not one for logging a reading that looks like a slip. */
-	if (!sb_same_word(other(im, row, OTHER_CORRECTED), "yes"))
+	if (sb_same_word(other(im, row, OTHER_CORRECTED), "yes"))
+		take_text(im, row, OTHER_REASON, s->judged, sizeof s->judged);
+	else
 		take_text(im, row, OTHER_REASON, r->reason, sizeof r->reason);
 	if (!is_blank(time) && sb_time_parse(time, &r->at_ms, &err))
 		sb_csv_wrong(im->csv, row->line, others[OTHER_TIME], "%s", err.text);
+}
+
+/* Where the file puts the sensor. Nothing is taken from it, so what is no number is no problem either. */
+static void take_place(struct import *im, const struct csv_row *row, struct survey *s)
+{
+	static const enum other which[3] = { OTHER_EASTING, OTHER_NORTHING, OTHER_ELEVATION };
+	double *const to[3] = { &s->easting, &s->northing, &s->elevation };
+	struct number n;
+
+	s->placed = true;
+	for (size_t i = 0; i < 3; i++) {
+		s->placed &= sb_number_parse(other(im, row, which[i]), &n, NULL) == 0;
+		*to[i] = s->placed ? n.value : 0;
+	}
 }
 
 static void say_order(struct import *im, int line, int joint)
@@ -360,7 +380,8 @@ static void take_row(struct import *im, const struct csv_row *row)
 	*s = (struct survey){ .line = row->line };
 	take_joint(im, row, &s->reading);
 	take_fields(im, row, &s->reading);
-	take_words(im, row, &s->reading);
+	take_words(im, row, s);
+	take_place(im, row, s);
 	take_depth(im, row, OTHER_BIT, &s->depths.bit_depth);
 	take_depth(im, row, OTHER_SURVEY, &s->depths.survey_depth);
 	take_length(im, row->line, s);

@@ -269,6 +269,36 @@ static void broken_files_never_crash_it(void **state)
 	free(whole);
 }
 
+/* Due east on the level from 5000, 1000, 100 in the plain job: 31 ft on is easting 5031. A file that puts
+ * joint 2 elsewhere by 3 and 4 ft is 5 ft off. */
+static void places_of_the_file_are_held_against_those_that_its_readings_make(void **state)
+{
+	char text[SB_SURVEYS_PLACES];
+	struct surveys_places places;
+	struct solution s = { 0 };
+	struct sb_err err;
+
+	(void)state;
+	jobs_set(&job, "entry", "inclination", "90");
+	assert_int_equal(read_text("inclination,azimuth,easting,northing,elevation\n90,90,5031,1000,100\n"
+				   "90,90,5062,1003,104\n90,90,,,\n90,90,5124,n/a,100\n"),
+		0);
+	for (size_t i = 0; i < surveys.count; i++)
+		jobs_log(&job, "31", "90", "90");
+	assert_int_equal(sb_solve(&job, &s, NULL, &err), 0);
+	sb_surveys_compare(&surveys, &s, &places);
+	assert_int_equal(places.compared, 2);
+	assert_int_equal(places.off, 1);
+	assert_int_equal(places.first, 2);
+	assert_near(places.worst, 5, 1e-6);
+	assert_true(sb_surveys_places_say(&places, job.unit, text));
+	assert_non_null(strstr(text, "1 of 2 come out elsewhere, from joint 2 on, by up to 5.00 ft"));
+	assert_int_equal(read_text("inclination,azimuth\n90,90\n"), 0);
+	sb_surveys_compare(&surveys, &s, &places);
+	assert_false(sb_surveys_places_say(&places, job.unit, text));
+	sb_solution_clear(&s);
+}
+
 int main(void)
 {
 #define T(f) cmocka_unit_test_setup_teardown(f, begin, tidy)
@@ -286,6 +316,8 @@ int main(void)
 		T(the_sample_surveys_are_read_whole_and_none_is_held),
 		T(the_sample_bores_tell_their_story),
 		T(broken_files_never_crash_it),
+		cmocka_unit_test_setup_teardown(
+			places_of_the_file_are_held_against_those_that_its_readings_make, begin, tidy),
 	};
 
 	return run_tests(tests);
