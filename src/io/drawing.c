@@ -62,6 +62,7 @@ static struct drawing *start(enum paper_kind kind, const struct export *e, struc
 	}
 	d->line_count = sb_about_lines(d->job, d->about, d->lines);
 	d->breach_count = sb_nonconformances(d->job, d->s, &d->breaches);
+	d->clear = sb_solution_clearance(d->job, d->s);
 	sb_acceptance_say(d->job, &d->acceptance);
 	drawing_lay_out(d);
 	return d;

@@ -16,10 +16,11 @@ static const struct {
 	const char *name;
 	double high_mm;
 } rows[] = {
-	{ "joint", 5.4 },
-	{ "station", 13.6 },
-	{ "elevation", 11.4 },
-	{ "offset", 10 },
+	{ "joint", 5 },
+	{ "station", 13.2 },
+	{ "elevation", 11 },
+	{ "offset", 9.6 },
+	{ "cover", 8.4 },
 };
 #define ROWS (sizeof rows / sizeof *rows)
 
@@ -45,6 +46,11 @@ static void fill(const struct drawing *d, const struct row *row, char texts[ROWS
 	sb_axis_station(row->deviation.station_m, d->job->unit, d->job->unit == UNIT_M ? 2 : 1, texts[1]);
 	snprintf(texts[2], SB_AXIS_TEXT, "%.2f", cells[PATH_ELEVATION].value);
 	side(d, &cells[PATH_OFFSET], " R", " L", texts[3]);
+	struct cover cover = sb_cover_at(&d->clear, row);
+	snprintf(texts[4], SB_AXIS_TEXT, "%.*f", d->job->unit == UNIT_M ? 2 : 1,
+		sb_frame_typed(&d->s->frame, cover.cover_m));
+	if (!cover.known)
+		texts[4][0] = '\0';
 }
 
 double drawing_band_high(void)

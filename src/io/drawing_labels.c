@@ -291,7 +291,7 @@ size_t drawing_labels_draw(struct drawing_labels *l)
 			draw(l, &l->list[i], &place);
 			*add_placed(l) = place;
 		} else {
-			without++;
+			without += l->list[i].weight >= DRAWING_NEEDED;
 		}
 	}
 	sb_free(l->map);

@@ -1,7 +1,7 @@
 /* The plan-and-profile sheet in parts: how it is laid out (drawing_layout.c), strokes and names on paper
  * (drawing_strokes.c, drawing_labels.c), its pictures (drawing_plan.c, drawing_profile.c, drawing_strips.c,
  * drawing_band.c), title block and legend (drawing_block.c, drawing_legend.c), and the pages of tables behind
- * the sheets (drawing_tables.c). drawing.c puts them together.
+ * the sheets (drawing_tables.c, drawing_records.c, drawing_joints.c). drawing.c puts them together.
  *
  * Lengths on paper are millimetres, from the page's upper left corner; in the ground metres.
  */
@@ -34,6 +34,7 @@ struct drawing {
 	struct nonconformance *breaches;
 	size_t breach_count;
 	struct sb_str acceptance; /* of the pilot: a sentence */
+	struct clearance_ask clear;
 
 	/* the page */
 	struct drawing_size size;
@@ -78,13 +79,14 @@ double drawing_round_down(double value);
 
 /* ---- drawing_labels.c: names beside what they name, none over another ---- */
 
+#define DRAWING_NEEDED 4
 struct drawing_labels;
 struct drawing_label {
 	char text[96];
 	struct lettering as;
 	struct spot at;
 	enum anchor side; /* where it would rather stand */
-	int weight;	  /* those with more are placed first */
+	int weight;	  /* those with more are placed first; missed from DRAWING_NEEDED on */
 	bool ringed;	  /* in a hexagon, with a line to its point: the number of a non-conformance */
 };
 
@@ -95,7 +97,7 @@ void drawing_labels_stroke(struct drawing_labels *l, struct spot a, struct spot 
 /* Room that no name may take. */
 void drawing_labels_taken(struct drawing_labels *l, const struct paper *box);
 void drawing_labels_add(struct drawing_labels *l, const struct drawing_label *label);
-/* Places and draws all of them, and frees l. Returned: how many found no place. */
+/* Places and draws all of them, and frees l. Returned: how many that are needed found no place. */
 size_t drawing_labels_draw(struct drawing_labels *l);
 
 /* ---- drawing_strokes.c: a scene on paper ---- */
@@ -111,7 +113,9 @@ void drawing_scene(struct sb_paper *p, const struct scene *scene, const struct a
 
 /* ---- pictures ---- */
 void drawing_frame(struct drawing *d, const struct paper *box);
-void drawing_picture_title(struct drawing *d, const struct paper *box, const char *title, const char *words);
+/* without: how many names found no room. */
+void drawing_picture_title(
+	struct drawing *d, const struct paper *box, const char *title, const char *words, size_t without);
 /* Lines of the stations' grid through a picture; match lines where the sheet ends in the middle of the bore.
  */
 void drawing_stations(struct drawing *d, const struct drawing_sheet *sheet, const struct paper *box);
@@ -121,12 +125,11 @@ struct paper drawing_inside(struct drawing *d, const struct drawing_sheet *sheet
 /* The sheet's stations across, the middle of the scene's view in the middle of the box. */
 void drawing_set_axis(struct drawing *d, const struct drawing_sheet *sheet, const struct scene *scene,
 	const struct paper *box, double exaggeration, struct axis *out);
-/* Each picture returns how many of its names found no room. */
-size_t drawing_plan(struct drawing *d, const struct drawing_sheet *sheet);
-size_t drawing_profile(struct drawing *d, const struct drawing_sheet *sheet);
-size_t drawing_heights(struct drawing *d, const struct drawing_sheet *sheet);
-size_t drawing_offsets(struct drawing *d, const struct drawing_sheet *sheet);
-size_t drawing_bends(struct drawing *d, const struct drawing_sheet *sheet);
+void drawing_plan(struct drawing *d, const struct drawing_sheet *sheet);
+void drawing_profile(struct drawing *d, const struct drawing_sheet *sheet);
+void drawing_heights(struct drawing *d, const struct drawing_sheet *sheet);
+void drawing_offsets(struct drawing *d, const struct drawing_sheet *sheet);
+void drawing_bends(struct drawing *d, const struct drawing_sheet *sheet);
 double drawing_band_high(void);
 void drawing_band(struct drawing *d, const struct drawing_sheet *sheet);
 

@@ -200,7 +200,7 @@ static void draw_surroundings(struct view *v)
 	draw_stations(v);
 }
 
-size_t drawing_plan(struct drawing *d, const struct drawing_sheet *sheet)
+void drawing_plan(struct drawing *d, const struct drawing_sheet *sheet)
 {
 	struct paper inside = drawing_inside(d, sheet, &d->plan);
 	struct view v = { .d = d, .sheet = sheet, .labels = drawing_labels_new(d->paper, &inside) };
@@ -224,6 +224,5 @@ size_t drawing_plan(struct drawing *d, const struct drawing_sheet *sheet)
 	sb_scene_clear(&scene);
 	drawing_frame(d, &d->plan);
 	drawing_scale_words(d, d->denominator, scale);
-	drawing_picture_title(d, &d->plan, "PLAN", scale);
-	return without;
+	drawing_picture_title(d, &d->plan, "PLAN", scale, without);
 }

@@ -22,16 +22,22 @@ void drawing_frame(struct drawing *d, const struct paper *box)
 	sb_paper_box(d->paper, &edge, box);
 }
 
-void drawing_picture_title(struct drawing *d, const struct paper *box, const char *title, const char *words)
+void drawing_picture_title(
+	struct drawing *d, const struct paper *box, const char *title, const char *words, size_t without)
 {
 	struct lettering as = { FACE_BOLD, DRAWING_TITLE, HOLD_LEFT, 0, SB_INK_BLACK };
 	struct spot at = { box->left, box->top - 1.4 };
+	char all[256];
 
 	sb_paper_text(d->paper, &as, at, title);
 	at.x += sb_paper_width(d->paper, &as, title) + 4;
 	as.face = FACE_PLAIN;
 	as.capital_mm = DRAWING_SMALL;
-	sb_paper_text(d->paper, &as, at, words);
+	snprintf(all, sizeof all, "%s", words);
+	if (without > 0)
+		snprintf(all, sizeof all, "%s; %zu name%s found no room", words, without,
+			without > 1 ? "s" : "");
+	sb_paper_text(d->paper, &as, at, all);
 }
 
 /* The round stations of a sheet: the k-th is k times the step. */
@@ -134,7 +140,7 @@ struct paper drawing_inside(struct drawing *d, const struct drawing_sheet *sheet
 	return (struct paper){ left, box->top, right - left, box->height };
 }
 
-static void title(struct drawing *d)
+static void title(struct drawing *d, size_t without)
 {
 	char along[DRAWING_SCALE_TEXT], up[DRAWING_SCALE_TEXT], words[3 * DRAWING_SCALE_TEXT + 64];
 
@@ -145,10 +151,10 @@ static void title(struct drawing *d)
 			up, d->exaggeration);
 	else
 		snprintf(words, sizeof words, "%s along and up: true proportions", along);
-	drawing_picture_title(d, &d->profile, "PROFILE", words);
+	drawing_picture_title(d, &d->profile, "PROFILE", words, without);
 }
 
-size_t drawing_profile(struct drawing *d, const struct drawing_sheet *sheet)
+void drawing_profile(struct drawing *d, const struct drawing_sheet *sheet)
 {
 	struct drawing_sheet all = *sheet;
 	struct paper clip = drawing_inside(d, sheet, &d->profile);
@@ -169,6 +175,5 @@ size_t drawing_profile(struct drawing *d, const struct drawing_sheet *sheet)
 	sb_paper_unclip(d->paper);
 	drawing_frame(d, &d->profile);
 	sb_scene_clear(&scene);
-	title(d);
-	return without;
+	title(d, without);
 }

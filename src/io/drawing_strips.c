@@ -60,23 +60,22 @@ static void put_level(struct strip *strip, double y, const char *words)
 	sb_paper_text(strip->d->paper, &as, (struct spot){ box->left - 1.2, y + DRAWING_SMALL / 2 }, words);
 }
 
-static size_t finish(struct strip *strip, const char *title, const char *words, unsigned left_out)
+static void finish(struct strip *strip, const char *title, const char *words, unsigned left_out)
 {
 	struct paper clip = drawing_inside(strip->d, strip->sheet, strip->box);
 
 	sb_paper_clip(strip->d->paper, &clip);
 	drawing_stations(strip->d, strip->sheet, strip->box);
 	drawing_scene(strip->d->paper, &strip->scene, &strip->axis, left_out, strip->labels);
-	size_t without = drawing_labels_draw(strip->labels);
+	drawing_labels_draw(strip->labels);
 	sb_paper_unclip(strip->d->paper);
 	put_title(strip, title, words);
 	drawing_frame(strip->d, strip->box);
 	sb_scene_clear(&strip->scene);
-	return without;
 }
 
 /* The corridor's picture: its levels, and the name of what is drawn. */
-static size_t beside(struct strip *strip, double exaggeration, const char *title, const char *what)
+static void beside(struct strip *strip, double exaggeration, const char *title, const char *what)
 {
 	struct tick ticks[SB_AXIS_TICKS];
 	char words[120];
@@ -91,25 +90,25 @@ static size_t beside(struct strip *strip, double exaggeration, const char *title
 	if (exaggeration > 1)
 		snprintf(words, sizeof words, "%s, %s, drawn %.10g times as large", what,
 			sb_unit_short(strip->d->job->unit), exaggeration);
-	return finish(strip, title, words, beside_left_out);
+	finish(strip, title, words, beside_left_out);
 }
 
-size_t drawing_heights(struct drawing *d, const struct drawing_sheet *sheet)
+void drawing_heights(struct drawing *d, const struct drawing_sheet *sheet)
 {
 	struct strip strip;
 
 	begin(&strip, d, sheet, &d->heights);
 	sb_profile_heights(d->job, d->s, &sheet->window, NULL, &strip.scene);
-	return beside(&strip, d->heights_exaggeration, "HEIGHT", "against the design line");
+	beside(&strip, d->heights_exaggeration, "HEIGHT", "against the design line");
 }
 
-size_t drawing_offsets(struct drawing *d, const struct drawing_sheet *sheet)
+void drawing_offsets(struct drawing *d, const struct drawing_sheet *sheet)
 {
 	struct strip strip;
 
 	begin(&strip, d, sheet, &d->offsets);
 	sb_plan_along(d->job, d->s, &sheet->window, NULL, &strip.scene);
-	return beside(&strip, d->offsets_exaggeration, "OFFSET", "from the design line, seen from above");
+	beside(&strip, d->offsets_exaggeration, "OFFSET", "from the design line, seen from above");
 }
 
 /* ---- bends ---- */
@@ -149,7 +148,7 @@ static void put_radii(struct strip *strip)
 	}
 }
 
-size_t drawing_bends(struct drawing *d, const struct drawing_sheet *sheet)
+void drawing_bends(struct drawing *d, const struct drawing_sheet *sheet)
 {
 	double most = tightest(d), stretch = d->bends.height / most / d->scale;
 	const char *unit = sb_unit_short(d->job->unit);
@@ -168,5 +167,5 @@ size_t drawing_bends(struct drawing *d, const struct drawing_sheet *sheet)
 		snprintf(window, sizeof window, "heavy: over %s %s", d->job->window_length.text, unit);
 	snprintf(words, sizeof words, "%s, the tighter the higher; thin: of each joint%s%s", unit,
 		*window ? "; " : "", window);
-	return finish(&strip, "RADIUS", words, 0);
+	finish(&strip, "RADIUS", words, 0);
 }

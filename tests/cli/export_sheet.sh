@@ -81,12 +81,17 @@ apart tern
 on_page tern 1 'Tern Slough' 'Harrow Bend Gas District' 'Lattimer Crossings' 'PLAN 1 in = 80 ft (1:960)' \
 	'PROFILE along 1 in = 80 ft (1:960), up 1 in = 50 ft (1:600)' 'ENTRY, rig side' 'water main' 'telephone duct' \
 	'old dock pile A' 'match line 11+00, see sheet 2' '5+00' 'grid north' EPSG:2992 NAVD88 'minimum curvature' \
-	'PC 2+10.44 el -2.41' 'R 2400 ft' HEIGHT OFFSET RADIUS 'as drilled' 'stations 0+00 to 11+00'
+	'PC 2+10.44 el -2.41' 'R 2400 ft' HEIGHT OFFSET RADIUS cover 'as drilled' 'stations 0+00 to 11+00'
 on_page tern 2 'match line 11+00, see sheet 1' 'EXIT, pipe side' 'levee sheet wall' 'storm drain' \
 	'leg 1: joints 34 to 38 withdrawn'
 digest=$(sql "$JOB" 'SELECT chain FROM journal ORDER BY seq DESC LIMIT 1')
 on_page tern 3 NOTES "$digest" NON-CONFORMANCES 'the radius is 1314 ft' 'redrilled: leg 2' 'WITHDRAWN AND REDRILLED' \
-	'bend over joints 36 to 38 too tight' 'INDEPENDENT FIXES'
+	'bend over joints 36 to 38 too tight' "OBSTACLES, AS DRILLED: clear of the hole's centre line" 'old dock pile B' \
+	'below and left of'
+grep -q 'None: nothing but the readings says where the hole is.' "$HERE/tern.txt" || fail "no fixes are not said"
+# Joint 10 at 2+74.14, -13.49: the ground falls from 37.6 at 1+90 to 37.1 at 3+00, so 37.22 there; the sheet says no
+# size of the hole.
+grep -q '^ *10 1 311.53 .* 2+74.14 0.00 -13.49 .* 50.71 *$' <(tr -s ' ' <"$HERE/tern.txt") || fail "joint 10 has no cover of 50.71"
 
 # Every joint's figures under the profile, and all of its row in the tables: as the CSV has them.
 gives 0 export "$JOB" csv "$HERE/tern.csv" --by 'E. Hale'
