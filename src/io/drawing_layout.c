@@ -24,8 +24,9 @@
 #define BLOCK_HIGH 40.0
 #define STRIP_SHARE (15.0 / 277) /* of the height within the border, each of three */
 #define PLAN_LEAST 38.0
-#define JOINT_LEAST 6.5 /* between two joints, where the bore is not too long for it */
-#define SHEETS_MOST 60	/* longer bores are drawn smaller */
+#define PLAN_BESIDE 30.0 /* beside a curved line, on both sides together */
+#define JOINT_LEAST 6.5	 /* between two joints, where the bore is not too long for it */
+#define SHEETS_MOST 60	 /* longer bores are drawn smaller */
 #define PROFILE_MOST 20.0
 #define STRIP_MOST 500.0
 #define INCH 25.4
@@ -192,7 +193,7 @@ static double plan_needs(const struct drawing *d)
 		}
 		most = fmax(most, (high - low) * d->scale);
 	}
-	return most + PLAN_LEAST;
+	return fmax(PLAN_LEAST, most + PLAN_BESIDE);
 }
 
 /* From the top: plan, profile, its figures, three strips, the block. */
