@@ -23,6 +23,10 @@ int sb_write_begin(const char *path, bool replace, struct sb_write **out, struct
 /* Adds bytes; a failure is remembered, later calls do nothing, and the end says what it was. */
 void sb_write_put(struct sb_write *w, const char *bytes, size_t length);
 
+/* Brings all of it to the disk beside its place, so that nothing but the name is left to fail: for files that
+ * belong together. -1 with err; it has to be ended or abandoned all the same. */
+int sb_write_sync(struct sb_write *w, struct sb_err *err);
+
 /* 0: all of it is on the disk under its name. -1: nothing changed there. Frees w. */
 int sb_write_end(struct sb_write *w, struct sb_err *err);
 

@@ -33,7 +33,7 @@ static int begin(struct target *t, bool replace, struct sb_err *err)
 	if (t->was_there && sb_load(t->path, OLD_FILE, &t->old, err))
 		return sb_fail_within(err, "%.200s is there, and is no table: ", t->path);
 	sb_write_put(t->beside, t->text.text, t->text.length);
-	return 0;
+	return sb_write_sync(t->beside, err);
 }
 
 static void take_back(const struct target *t)
@@ -44,7 +44,6 @@ static void take_back(const struct target *t)
 		unlink(t->path);
 }
 
-/* Both begin before either ends. */
 static int write_targets(struct target *t, size_t count, bool replace, struct sb_err *err)
 {
 	int failed = 0;

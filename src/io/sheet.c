@@ -100,6 +100,21 @@ static void read_rows(struct table_reader *t, const char *file)
 			"the table has a header but no rows.");
 }
 
+/* A LandXML file in place of a table: what is understood of it is to be looked at first. */
+static bool is_drawing(struct sheet *s, size_t which)
+{
+	const struct sheet_source *source = &s->sources[which];
+	size_t length = strlen(source->file);
+
+	if (length < 4 || !sb_same_word(source->file + length - 4, ".xml"))
+		return false;
+	sb_problems_add(s->problems, 0, SHEET_FILE, source->line, sb_sheet_tables[which].name,
+		"'%.60s' is a drawing, not a table. `sagbend design` reads it, shows what it understood, and with --into writes "
+		"alignment.csv and profile.csv into this folder: name those here.",
+		source->file);
+	return true;
+}
+
 static void read_table(struct sheet *s, size_t which)
 {
 	struct table_reader t = { .sheet = s, .table = &sb_sheet_tables[which] };
@@ -107,7 +122,7 @@ static void read_table(struct sheet *s, size_t which)
 	size_t before = s->problems->errors;
 	char path[4096];
 
-	if (source->file[0] == '\0')
+	if (source->file[0] == '\0' || is_drawing(s, which))
 		return;
 	snprintf(path, sizeof path, "%s/%s", s->folder, source->file);
 	if (sb_csv_open(path, source->file, &t.csv, s->problems) == 0)

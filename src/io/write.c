@@ -139,10 +139,26 @@ void sb_write_put(struct sb_write *w, const char *bytes, size_t length)
 	}
 }
 
-static void close_all(struct sb_write *w)
+static void sync_beside(struct sb_write *w)
 {
 	if (w->beside && w->failed.code == SB_OK && fsync(w->fd) != 0)
 		say(w, errno, &w->failed);
+}
+
+int sb_write_sync(struct sb_write *w, struct sb_err *err)
+{
+	flush(w);
+	sync_beside(w);
+	if (w->failed.code == SB_OK)
+		return 0;
+	if (err)
+		*err = w->failed;
+	return -1;
+}
+
+static void close_all(struct sb_write *w)
+{
+	sync_beside(w);
 	if (w->ours && close(w->fd) != 0 && w->failed.code == SB_OK)
 		say(w, errno, &w->failed);
 	w->ours = false;

@@ -123,11 +123,43 @@ chmod u+w "$meadow"
 is "$(find "$meadow" -name '*.csv' -o -name '.*sagbend*' | wc -l)" 0 "files left"
 gives 0 design "$HERE/bore.xml" --into "$meadow"
 is "$(find "$meadow" -name '*.csv' | wc -l)" 2 "files written"
+# A disk that is full for the second table alone: neither is written. 1 KiB holds two points, and not 151.
+rm "$meadow/profile.csv" "$meadow/alignment.csv"
+{
+	echo 'station,elevation,radius'
+	for i in $(seq 0 2 300); do echo "$i,100.0001,"; done
+} >"$HERE/long.csv"
+printf 'easting,northing,radius\n1000,5000,\n1000,5300,\n' >"$HERE/short.csv"
+(
+	ulimit -f 1
+	exec "$SAGBEND" design "$HERE/short.csv" "$HERE/long.csv" --into "$meadow" >/dev/null 2>"$HERE/.err"
+)
+is $? 73 "status with a disk that is full for one of two"
+is "$(find "$meadow" -name '*.csv' -o -name '.*sagbend*' | wc -l)" 0 "files left"
+gives 0 design "$HERE/short.csv" "$HERE/long.csv" --into "$meadow"
 mkdir "$HERE/empty"
 gives 0 design "$HERE/bore.xml" --into "$HERE/empty"
 says 'no job.ini yet'
 printf 'station,offset,elevation\n0,0,10\n50,2,8\n100,0,10\n' >"$HERE/offsets.csv"
 refuses 65 'no job.ini' design "$HERE/offsets.csv" --into "$HERE/empty" --replace
+
+# What export writes comes back as the design that it was made from, number for number.
+for name in kestrel-road tern-slough; do
+	rm -rf "$SHEET" "$HERE/out.bore" "$HERE/out.xml"
+	cp -r "sample-data/$name" "$SHEET"
+	gives 0 new "$HERE/out.bore" --sheet "$SHEET" --by maker
+	gives 0 import "$HERE/out.bore" "sample-data/$name/surveys.csv" --by maker
+	gives 0 export "$HERE/out.bore" landxml "$HERE/out.xml"
+	gives 65 design "$HERE/out.xml" --into "$SHEET" --replace
+	warns "'design', 'as drilled'"
+	gives 0 design "$HERE/out.xml" --alignment design --into "$SHEET" --replace
+	no_warning
+	says 'as the job is' 'divided by the job'
+	is "$(numbers "$SHEET/profile.csv")" "$(numbers "sample-data/$name/profile.csv")" "profile of $name"
+	[ "$name" = tern-slough ] || is "$(numbers "$SHEET/alignment.csv")" "$(numbers "sample-data/$name/alignment.csv")" "alignment of $name"
+done
+is "$(tr -d '\r' <"$SHEET/alignment.csv" | paste -sd' ')" \
+	'easting,northing,radius 655412.3,1566208.75, 657260.877,1565211.312,' "the straight of tern-slough"
 
 # What is wrong, in words.
 refuses 66 'There is no' design "$HERE/none.xml"

@@ -277,6 +277,45 @@ static void broken_sheets_never_crash_it(void **state)
 		free(whole[i]);
 }
 
+static void a_drawing_in_place_of_a_table_is_sent_to_design(void **state)
+{
+	(void)state;
+	assert_int_equal(read_with("profile = profile.csv", "profile = crossing.XML"), -1);
+	assert_int_equal(problems.errors, 1);
+	assert_problem("job.ini", problems.list[0].line, "profile", "`sagbend design` reads it");
+}
+
+/* The settings alone, for a design that is still to come: of the tables what can be read of the line, and no
+ * word about what is missing. */
+static void settings_are_read_before_there_is_a_design(void **state)
+{
+	(void)state;
+	read_with("[files]\nprofile = profile.csv\n", "");
+	sb_job_clear(&job);
+	sb_problems_clear(&problems);
+	assert_int_equal(sb_sheet_settings(scratch("."), &job, &problems), 0);
+	assert_int_equal(problems.count, 0);
+	assert_string_equal(job.name, "Test");
+	assert_int_equal(job.profile_count, 0);
+	sb_job_clear(&job);
+	read_with("", "");
+	sb_job_clear(&job);
+	assert_int_equal(sb_sheet_settings(scratch("."), &job, &problems), 0);
+	assert_int_equal(job.profile_count, 4);
+	sb_job_clear(&job);
+	scratch_text("profile.csv", "station,elevation\n0,deep\n");
+	assert_int_equal(sb_sheet_settings(scratch("."), &job, &problems), 0);
+	assert_int_equal(job.profile_count, 0);
+	assert_int_equal(problems.count, 0);
+	sb_job_clear(&job);
+	read_with("unit = ", "unit = cu");
+	sb_job_clear(&job);
+	sb_problems_clear(&problems);
+	assert_int_equal(sb_sheet_settings(scratch("."), &job, &problems), -1);
+	assert_true(problems.errors > 0);
+	assert_int_equal(sb_sheet_settings(scratch("nowhere"), &job, &problems), -1);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -293,6 +332,8 @@ int main(void)
 		cmocka_unit_test_teardown(a_comment_behind_a_value_is_taken_off, tidy),
 		cmocka_unit_test_teardown(a_file_of_rubbish_takes_a_bounded_list, tidy),
 		cmocka_unit_test_teardown(broken_sheets_never_crash_it, tidy),
+		cmocka_unit_test_teardown(a_drawing_in_place_of_a_table_is_sent_to_design, tidy),
+		cmocka_unit_test_teardown(settings_are_read_before_there_is_a_design, tidy),
 	};
 
 	scratch("x");
