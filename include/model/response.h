@@ -19,7 +19,17 @@
 #include "model/path.h"
 #include "model/warning.h"
 
-enum { RESPONSE_STATES = 12 };
+enum { RESPONSE_STATES = 12, RESPONSE_CASES = 18 };
+
+/* The filter, for one supposition of how noisy the readings are and how much the ground differs from stretch
+ * to stretch. State: heading beside the last reading, response here, place beside the path of the readings,
+ * response on the whole; symmetric covariance. */
+struct response_case {
+	double noise;	/* variance of the readings against what the sheet says: 1 as it says */
+	double scatter; /* of the ground beside its response, one sigma against what is usual: 1 as usual */
+	double chance;	/* that it is this one: 0..1, all together 1 */
+	double state[RESPONSE_STATES], covariance[RESPONSE_STATES][RESPONSE_STATES];
+};
 
 struct response {
 	double yield;		      /* rad per m slid, > 0 */
@@ -29,15 +39,11 @@ struct response {
 	size_t slides;	    /* courses with slides that taught it; 0: the sheet's guess */
 	double guess_yield; /* the sheet's, or what stands for it */
 	bool guess_given;   /* the sheet says slide_turn */
-	/* the filter: heading beside the last reading, response here, place beside the path of the readings,
-	 * response on the whole; symmetric covariance */
-	double state[RESPONSE_STATES], covariance[RESPONSE_STATES][RESPONSE_STATES];
+	struct response_case cases[RESPONSE_CASES], all; /* all: the mean of the cases by their chances */
 	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
 	int short_count;     /* slides in a row that gave less than half */
-	double noise;	    /* variance of the readings against what the sheet says: 1 as it says, learnt from
-			       surprises */
-	size_t courses;	    /* that taught it what the readings' noise is */
-	double usual_yield; /* what slides usually bring here: follows the estimate slowly */
+	size_t courses;	     /* that taught it which case it is */
+	double usual_yield;  /* what slides usually bring here: follows the estimate slowly */
 };
 
 /* What one stretch of hole was drilled with. */
@@ -102,6 +108,21 @@ double sb_response_face(const struct setup *setup, const struct response *r, dou
 
 /* The hole's heading at the last reading as the filter sees it: steadier than the reading. */
 struct attitude sb_response_heading(const struct path *path, const struct response *r);
+
+/* The heading at an earlier reading as all readings and all that was drilled between them have it. */
+struct smoothed {
+	double md_m;
+	struct attitude heading;
+	double var[2]; /* of its error, up and right, rad^2 */
+	double tie[2]; /* its covariance with the error at the last reading, as a share of the variance there
+			*/
+};
+
+/* Purpose:  the headings at the last readings, smoothed.
+ * Returned: how many; out[0] is the last reading, as sb_response_heading has it, out[1] the one before ...
+ * Note:     O(most), beside the fixed run-in. With no reading yet: none. */
+size_t sb_response_smooth(const struct setup *setup, const struct path *path, const struct response *r,
+	struct smoothed *out, size_t most);
 
 /* Place and heading of the bit, carried on from there through what was drilled past the sensor. With no
  * attitude at all yet, the design's at the entry stands for it. */

@@ -33,11 +33,11 @@ static void tell_bit(
 
 	sb_vec3_attitude(bit->heading, &inc, &azi);
 	sb_response_bit(setup, p, told, &at, &heading);
-	told->state[HEADING_UP] += inc - heading.inc_rad;
-	told->state[HEADING_RIGHT] += sb_wrap_half(azi - heading.azi_rad) * sin(inc);
+	told->all.state[HEADING_UP] += inc - heading.inc_rad;
+	told->all.state[HEADING_RIGHT] += sb_wrap_half(azi - heading.azi_rad) * sin(inc);
 	sb_response_bit(setup, p, told, &at, &heading);
-	told->state[PLACE_UP] += bit->at.u - at.u;
-	told->state[PLACE_RIGHT] += (bit->at.e - at.e) * cos(azi) - (bit->at.n - at.n) * sin(azi);
+	told->all.state[PLACE_UP] += bit->at.u - at.u;
+	told->all.state[PLACE_RIGHT] += (bit->at.e - at.e) * cos(azi) - (bit->at.n - at.n) * sin(azi);
 }
 
 /* Informed: the heading as the program filters it along, with the truth for what the ground gives. (Measured

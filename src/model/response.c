@@ -9,8 +9,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static const double noise_pace = 0.1;
-
 static double guess_of(const struct setup *s, const struct number *n)
 {
 	return sb_number_given(n) ? sb_rad(n->value) / s->frame->metre : 0;
@@ -48,11 +46,17 @@ static double reading_variance_up(const struct setup *s)
 	return squared(s->frame->sigma_inc_rad) + 1e-12;
 }
 
+void response_reading_variance(const struct setup *s, const struct attitude *a, double var[2])
+{
+	var[0] = reading_variance_up(s);
+	var[1] = reading_variance_right(s, a);
+}
+
 /* Figures for people from the filter's state. */
 static void summarise(struct response *r)
 {
-	double a = r->state[ALONG], b = r->state[ACROSS], y = hypot(a, b);
-	double(*p)[STATES] = r->covariance;
+	double a = r->all.state[ALONG], b = r->all.state[ACROSS], y = hypot(a, b);
+	double(*p)[STATES] = r->all.covariance;
 
 	/* Never nothing: a plan divides by it. A hundredth of the guess means that slides do not turn at all.
 	 */
@@ -62,8 +66,8 @@ static void summarise(struct response *r)
 	double across = (b * b * p[ALONG][ALONG] - 2 * a * b * p[ALONG][ACROSS] + a * a * p[ACROSS][ACROSS]);
 	r->yield_sigma = y > 0 ? sqrt(fmax(along, 0)) / y : sqrt(p[ALONG][ALONG]);
 	r->face_error_sigma_rad = y > 0 ? sqrt(fmax(across, 0)) / (y * y) : SB_PI;
-	r->drift_up = r->state[DRIFT_UP];
-	r->drift_right = r->state[DRIFT_RIGHT];
+	r->drift_up = r->all.state[DRIFT_UP];
+	r->drift_right = r->all.state[DRIFT_RIGHT];
 	r->drift_up_sigma = sqrt(p[DRIFT_UP][DRIFT_UP]);
 	r->drift_right_sigma = sqrt(p[DRIFT_RIGHT][DRIFT_RIGHT]);
 }
@@ -73,19 +77,18 @@ void sb_response_begin(const struct setup *s, struct response *r)
 	memset(r, 0, sizeof *r);
 	double y = r->guess_yield = guess_yield(s);
 	r->guess_given = s->job->slide_turn.value > 0;
-	r->state[ALONG] = y;
-	r->state[DRIFT_UP] = -guess_of(s, &s->job->droop);
-	r->state[DRIFT_RIGHT] = guess_of(s, &s->job->walk);
-	response_filter_begin(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
+	r->all.state[ALONG] = y;
+	r->all.state[DRIFT_UP] = -guess_of(s, &s->job->droop);
+	r->all.state[DRIFT_RIGHT] = guess_of(s, &s->job->walk);
+	response_cases_begin(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
 	r->short_answer = 1;
-	r->noise = 1;
 	r->usual_yield = y;
 	summarise(r);
 }
 
 void sb_response_withdrawn(const struct setup *s, struct response *r)
 {
-	response_filter_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
+	response_cases_heading(r, reading_variance_up(s), squared(s->frame->sigma_azi_rad) + 1e-12);
 	summarise(r);
 }
 
@@ -138,8 +141,8 @@ struct drilled sb_response_drilled(const struct setup *s, const struct path *p, 
 
 struct ground_gives sb_response_gives(const struct response *r)
 {
-	return (struct ground_gives){ true, r->state[ALONG], r->state[ACROSS], r->state[DRIFT_UP],
-		r->state[DRIFT_RIGHT] };
+	return (struct ground_gives){ true, r->all.state[ALONG], r->all.state[ACROSS], r->all.state[DRIFT_UP],
+		r->all.state[DRIFT_RIGHT] };
 }
 
 struct drilled sb_response_drilled_next(
@@ -156,10 +159,10 @@ struct drilled sb_response_drilled_next(
 
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up, double *right)
 {
-	double a = r->state[ALONG], b = r->state[ACROSS];
+	double a = r->all.state[ALONG], b = r->all.state[ACROSS];
 
-	*up = a * d->slid_up - b * d->slid_right + r->state[DRIFT_UP] * d->rotated_m;
-	*right = a * d->slid_right + b * d->slid_up + r->state[DRIFT_RIGHT] * d->rotated_m;
+	*up = a * d->slid_up - b * d->slid_right + r->all.state[DRIFT_UP] * d->rotated_m;
+	*right = a * d->slid_right + b * d->slid_up + r->all.state[DRIFT_RIGHT] * d->rotated_m;
 }
 
 void sb_response_unsure(const struct setup *s, const struct path *p, const struct response *r, double from_m,
@@ -183,7 +186,7 @@ void sb_response_unsure(const struct setup *s, const struct path *p, const struc
 /* ---- learning ---- */
 
 /* How far the readings turned, up and right in the plane square to the hole. */
-static void turned(const struct attitude *from, const struct attitude *to, double *up, double *right)
+void response_turned(const struct attitude *from, const struct attitude *to, double *up, double *right)
 {
 	double middle = (from->inc_rad + to->inc_rad) / 2;
 
@@ -206,21 +209,6 @@ static void note_answer(struct response *r, const struct row_answer *a)
 	r->usual_yield += (r->yield - r->usual_yield) / 10;
 }
 
-/* Readings noisier than the sheet says show as surprises larger than expected: their mean square against what
- * was expected steers the noise that is reckoned with, slowly. */
-static void note_noise(
-	struct response *r, const struct row_answer *a, double variance_up, double variance_right, bool held)
-{
-	double up = squared(a->got_up - r->state[HEADING_UP]) /
-		(r->covariance[HEADING_UP][HEADING_UP] + variance_up);
-	double right = squared(a->got_right - r->state[HEADING_RIGHT]) /
-		(r->covariance[HEADING_RIGHT][HEADING_RIGHT] + variance_right);
-
-	r->courses++;
-	r->noise *= exp(noise_pace * (fmin(held ? up : (up + right) / 2, 5) - 1));
-	r->noise = fmin(fmax(r->noise, 0.5), 16);
-}
-
 void sb_response_course(const struct setup *s, struct path *p, struct response *r)
 {
 	if (p->on_count < 2 || !p->rows[p->count - 1].on_path)
@@ -231,30 +219,28 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 	struct row_answer *a = &to->answer;
 	const struct reading *reading = sb_job_reading(s->job, to->reading);
 	bool held = reading && reading->azimuth_by == AZIMUTH_BY_HOLD; /* an azimuth that nobody read */
-	double variance_up = r->noise * reading_variance_up(s);
-	double variance_right = r->noise * reading_variance_right(s, &to->attitude);
+	double variance_up = reading_variance_up(s),
+	       variance_right = reading_variance_right(s, &to->attitude);
 
 	sb_response_expect(r, &d, &a->ordered_up, &a->ordered_right);
-	turned(&from->attitude, &to->attitude, &a->got_up, &a->got_right);
+	response_turned(&from->attitude, &to->attitude, &a->got_up, &a->got_right);
 	a->known = d.known;
 	a->slid_m = d.slid_m;
 	if (!d.known) {
 		/* What was done is not known, so the hole may have gone anywhere: only the new reading holds.
 		 */
-		response_filter_heading(r, variance_up, variance_right);
+		response_cases_heading(r, variance_up, variance_right);
 		summarise(r);
 		return;
 	}
-	response_filter_predict(r, &d, to->course_m, (const double[]){ a->got_up, a->got_right });
-	a->sigma = sqrt(fmax(r->covariance[0][0] + variance_up, r->covariance[1][1] + variance_right));
-	a->reading_sigma = sqrt(2 * fmax(variance_up, variance_right));
+	const double got[2] = { a->got_up, a->got_right }, noise = r->all.noise;
+	response_cases_predict(r, &d, to->course_m, got);
+	a->sigma = sqrt(fmax(r->all.covariance[0][0] + noise * variance_up,
+		r->all.covariance[1][1] + noise * variance_right));
+	a->reading_sigma = sqrt(2 * noise * fmax(variance_up, variance_right));
 	note_answer(r, a);
-	note_noise(r, a, variance_up, variance_right, held);
-	response_filter_update(r, HEADING_UP, a->got_up, variance_up);
-	if (!held)
-		response_filter_update(r, HEADING_RIGHT, a->got_right, variance_right);
-	r->state[HEADING_UP] -= a->got_up;
-	r->state[HEADING_RIGHT] -= a->got_right;
+	response_cases_update(r, got, variance_up, variance_right, held);
+	r->courses++;
 	r->slides += d.slid_m > 0.5;
 	summarise(r);
 }
@@ -266,7 +252,7 @@ double sb_response_face(const struct setup *s, const struct response *r, double 
 	return sb_wrap_turn(atan2(right, up) - r->face_error_rad - s->frame->tool_face_offset_rad);
 }
 
-static struct attitude turn_by(const struct attitude *a, double up, double right)
+struct attitude response_turn_by(const struct attitude *a, double up, double right)
 {
 	double inc = fmin(fmax(a->inc_rad + up, 0), SB_PI);
 
@@ -276,25 +262,26 @@ static struct attitude turn_by(const struct attitude *a, double up, double right
 struct forecast sb_response_forecast(const struct setup *s, const struct attitude *from,
 	const struct response *r, const struct drilled *d, double length_m, double any_m)
 {
-	struct response then = *r;
+	struct response_case then = r->all;
 	double any = squared(r->yield * any_m) / 2;
 
-	response_filter_predict(&then, d, length_m, (const double[]){ 0, 0 });
+	response_filter_predict(&then, r->guess_yield, d, length_m, (const double[]){ 0, 0 });
 	struct forecast f = {
 		.up_rad = then.state[HEADING_UP],
 		.right_rad = then.state[HEADING_RIGHT],
 		.together_var = then.covariance[HEADING_UP][HEADING_RIGHT],
 	};
-	f.heading = turn_by(from, f.up_rad, f.right_rad);
-	f.up_var = then.covariance[HEADING_UP][HEADING_UP] + any + r->noise * reading_variance_up(s);
+	f.heading = response_turn_by(from, f.up_rad, f.right_rad);
+	f.up_var = then.covariance[HEADING_UP][HEADING_UP] + any + r->all.noise * reading_variance_up(s);
 	f.right_var = then.covariance[HEADING_RIGHT][HEADING_RIGHT] + any +
-		r->noise * reading_variance_right(s, &f.heading);
+		r->all.noise * reading_variance_right(s, &f.heading);
 	return f;
 }
 
 struct attitude sb_response_heading(const struct path *p, const struct response *r)
 {
-	return turn_by(&sb_path_back(p, 0)->attitude, r->state[HEADING_UP], r->state[HEADING_RIGHT]);
+	return response_turn_by(
+		&sb_path_back(p, 0)->attitude, r->all.state[HEADING_UP], r->all.state[HEADING_RIGHT]);
 }
 
 void sb_response_bit(const struct setup *s, const struct path *p, const struct response *r, struct vec3 *at,
@@ -313,11 +300,11 @@ void sb_response_bit(const struct setup *s, const struct path *p, const struct r
 		start = sb_response_heading(p, r);
 	struct drilled d = sb_response_drilled(s, p, from, to);
 	sb_response_expect(r, &d, &up, &right);
-	*heading = d.known ? turn_by(&start, up, right) : start;
+	*heading = d.known ? response_turn_by(&start, up, right) : start;
 	*at = last->at;
-	at->u += r->state[PLACE_UP];
-	at->n -= r->state[PLACE_RIGHT] * sin(start.azi_rad);
-	at->e += r->state[PLACE_RIGHT] * cos(start.azi_rad);
+	at->u += r->all.state[PLACE_UP];
+	at->n -= r->all.state[PLACE_RIGHT] * sin(start.azi_rad);
+	at->e += r->all.state[PLACE_RIGHT] * cos(start.azi_rad);
 	if (sb_arc_between(&start, heading, to - from, &arc) != ARC_RANGE)
 		*at = sb_vec3_add(*at, arc.step);
 }
@@ -349,9 +336,9 @@ void sb_response_judge(const struct response *r, int joint, struct verdict *v)
 
 void sb_response_tell(struct response *r)
 {
-	r->state[ALONG] = r->yield * cos(r->face_error_rad);
-	r->state[ACROSS] = r->yield * sin(r->face_error_rad);
-	r->state[DRIFT_UP] = r->drift_up;
-	r->state[DRIFT_RIGHT] = r->drift_right;
+	r->all.state[ALONG] = r->yield * cos(r->face_error_rad);
+	r->all.state[ACROSS] = r->yield * sin(r->face_error_rad);
+	r->all.state[DRIFT_UP] = r->drift_up;
+	r->all.state[DRIFT_RIGHT] = r->drift_right;
 	r->yield_sigma = r->face_error_sigma_rad = r->drift_up_sigma = r->drift_right_sigma = 0;
 }

@@ -29,83 +29,87 @@ static const double stretch_m = 25;
 /* What a course turns beside its response: a tenth of a degree over a joint of 9.6 m, growing with the root
  * of the length, and so much of what it slid. */
 const double response_wander = 0.1 * (SB_PI / 180) / 3.098;
-static const double wander_of_slide = 0.15;
+const double response_wander_of_slide = 0.15;
 
 static double squared(double x)
 {
 	return x * x;
 }
 
-void response_filter_heading(struct response *r, double variance_up, double variance_right)
+void response_filter_heading(struct response_case *c, double variance_up, double variance_right)
 {
-	r->state[HEADING_UP] = r->state[HEADING_RIGHT] = 0;
+	c->state[HEADING_UP] = c->state[HEADING_RIGHT] = 0;
 	for (int i = 0; i < STATES; i++)
 		for (int k = 0; k < 2; k++)
-			r->covariance[i][k] = r->covariance[k][i] = 0;
-	r->covariance[HEADING_UP][HEADING_UP] = variance_up;
-	r->covariance[HEADING_RIGHT][HEADING_RIGHT] = variance_right;
+			c->covariance[i][k] = c->covariance[k][i] = 0;
+	c->covariance[HEADING_UP][HEADING_UP] = variance_up;
+	c->covariance[HEADING_RIGHT][HEADING_RIGHT] = variance_right;
 }
 
-void response_filter_begin(struct response *r, double variance_up, double variance_right)
+void response_filter_begin(
+	struct response_case *c, double guess_yield, double variance_up, double variance_right)
 {
-	double(*p)[STATES] = r->covariance;
+	double(*p)[STATES] = c->covariance;
 
 	for (int i = 0; i < GROUND; i++) {
-		double whole = squared(guess_sigma[i] * r->guess_yield);
-		r->state[MEAN + i] = r->state[ALONG + i];
+		double whole = squared(guess_sigma[i] * guess_yield);
+		c->state[MEAN + i] = c->state[ALONG + i];
 		p[MEAN + i][MEAN + i] = p[MEAN + i][ALONG + i] = p[ALONG + i][MEAN + i] = whole;
-		p[ALONG + i][ALONG + i] = whole + squared(stretch_sigma[i] * r->guess_yield);
+		p[ALONG + i][ALONG + i] = whole + squared(c->scatter * stretch_sigma[i] * guess_yield);
 	}
-	response_filter_heading(r, variance_up, variance_right);
+	response_filter_heading(c, variance_up, variance_right);
 }
 
 /* The ground of the next course is another: it returns towards the whole, and differs from it afresh. */
-static void change_ground(struct response *r, double length_m)
+static void change_ground(struct response_case *c, double guess_yield, double length_m)
 {
-	double(*p)[STATES] = r->covariance, keeps = exp(-length_m / stretch_m);
+	double(*p)[STATES] = c->covariance, keeps = exp(-length_m / stretch_m);
 
 	for (int k = 0; k < GROUND; k++) {
 		int here = ALONG + k, whole = MEAN + k;
-		r->state[here] = keeps * r->state[here] + (1 - keeps) * r->state[whole];
+		c->state[here] = keeps * c->state[here] + (1 - keeps) * c->state[whole];
 		for (int i = 0; i < STATES; i++)
 			p[here][i] = keeps * p[here][i] + (1 - keeps) * p[whole][i];
 		for (int i = 0; i < STATES; i++)
 			p[i][here] = keeps * p[i][here] + (1 - keeps) * p[i][whole];
-		p[here][here] += squared(stretch_sigma[k] * r->guess_yield) * (1 - keeps * keeps);
+		p[here][here] += squared(c->scatter * stretch_sigma[k] * guess_yield) * (1 - keeps * keeps);
 	}
 }
 
-/* The course's transition: heading and place move, the ground stays.
- *
- *     heading += G response            place += length * heading + length / 2 * (G response - what the
- * readings turned)
- *
- * place is where the hole is beside the path of the readings, which takes the mean of two readings for the
- * heading between them. */
-static void transition(const struct drilled *d, double length_m, double f[STATES][STATES])
+/* What moves with a course, one axis: heading += turn, place += length * heading + length / 2 * turn, where
+ * turn = the row of G times the response. Applied to a state, or to the rows or columns of the covariance:
+ * `step` apart. place is where the hole is beside the path of the readings, which takes the mean of two
+ * readings for the heading between them. */
+static void move_axis(double *v, size_t step, size_t axis, const double row[GROUND], double length_m)
 {
-	const double turn[2][GROUND] = {
-		{ d->slid_up, -d->slid_right, d->rotated_m, 0 },
-		{ d->slid_right, d->slid_up, 0, d->rotated_m },
-	};
+	double *heading = &v[(HEADING_UP + axis) * step], *place = &v[(PLACE_UP + axis) * step];
+	double turn = 0;
 
-	memset(f, 0, STATES * sizeof f[0]);
-	for (int i = 0; i < STATES; i++)
-		f[i][i] = 1;
-	for (int axis = 0; axis < 2; axis++) {
-		f[PLACE_UP + axis][HEADING_UP + axis] = length_m;
-		for (int k = 0; k < GROUND; k++) {
-			f[HEADING_UP + axis][ALONG + k] = turn[axis][k];
-			f[PLACE_UP + axis][ALONG + k] = turn[axis][k] * length_m / 2;
-		}
-	}
+	for (size_t k = 0; k < GROUND; k++)
+		turn += row[k] * v[(ALONG + k) * step];
+	*place += length_m * (*heading + turn / 2);
+	*heading += turn;
 }
 
-static void add_wander(struct response *r, const struct drilled *d, double length_m)
+double response_filter_wander(const struct response_case *c, const struct drilled *d, double length_m)
 {
-	double(*p)[STATES] = r->covariance;
-	double wander = squared(response_wander) * length_m +
-		squared(wander_of_slide * r->yield * hypot(d->slid_up, d->slid_right));
+	double yield = hypot(c->state[ALONG], c->state[ACROSS]);
+
+	return squared(c->scatter) *
+		(squared(response_wander) * length_m +
+			squared(response_wander_of_slide * yield * hypot(d->slid_up, d->slid_right)));
+}
+
+double response_filter_unlike(const struct response_case *c, double guess_yield, const struct drilled *d)
+{
+	double slide = stretch_sigma[0] * d->slid_m, drift = stretch_sigma[DRIFT_UP - ALONG] * d->rotated_m;
+
+	return squared(c->scatter * guess_yield) * (slide * slide + drift * drift);
+}
+
+static void add_wander(struct response_case *c, const struct drilled *d, double length_m)
+{
+	double(*p)[STATES] = c->covariance, wander = response_filter_wander(c, d, length_m);
 
 	for (int axis = 0; axis < 2; axis++) {
 		int h = HEADING_UP + axis, at = PLACE_UP + axis;
@@ -117,43 +121,37 @@ static void add_wander(struct response *r, const struct drilled *d, double lengt
 }
 
 /* P = F P F' + Q */
-void response_filter_predict(
-	struct response *r, const struct drilled *d, double length_m, const double got[2])
+void response_filter_predict(struct response_case *c, double guess_yield, const struct drilled *d,
+	double length_m, const double got[2])
 {
-	double f[STATES][STATES], fp[STATES][STATES] = { { 0 } }, moved[STATES] = { 0 };
-	double(*p)[STATES] = r->covariance;
+	const double turn[2][GROUND] = {
+		{ d->slid_up, -d->slid_right, d->rotated_m, 0 },
+		{ d->slid_right, d->slid_up, 0, d->rotated_m },
+	};
 
-	change_ground(r, length_m);
-	transition(d, length_m, f);
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < STATES; k++)
-			moved[i] += f[i][k] * r->state[k];
-	memcpy(r->state, moved, sizeof moved);
-	for (int axis = 0; axis < 2; axis++)
-		r->state[PLACE_UP + axis] -= length_m / 2 * got[axis];
-	for (int i = 0; i < STATES; i++)
-		for (int m = 0; m < STATES; m++)
-			for (int k = 0; k < STATES && f[i][m] != 0; k++)
-				fp[i][k] += f[i][m] * p[m][k];
-	for (int i = 0; i < STATES; i++)
-		for (int k = 0; k < STATES; k++) {
-			p[i][k] = 0;
-			for (int m = 0; m < STATES; m++)
-				p[i][k] += fp[i][m] * f[k][m];
-		}
-	add_wander(r, d, length_m);
+	change_ground(c, guess_yield, length_m);
+	for (size_t axis = 0; axis < 2; axis++) {
+		move_axis(c->state, 1, axis, turn[axis], length_m);
+		c->state[PLACE_UP + axis] -= length_m / 2 * got[axis];
+		for (int i = 0; i < STATES; i++)
+			move_axis(&c->covariance[0][i], STATES, axis, turn[axis], length_m);
+	}
+	for (size_t axis = 0; axis < 2; axis++)
+		for (int i = 0; i < STATES; i++)
+			move_axis(c->covariance[i], 1, axis, turn[axis], length_m);
+	add_wander(c, d, length_m);
 }
 
 /* One axis at a time: the noises of inclination and azimuth are independent. */
-void response_filter_update(struct response *r, int axis, double observed, double variance)
+double response_filter_update(struct response_case *c, int axis, double observed, double variance)
 {
-	double(*p)[STATES] = r->covariance, gain[STATES], s = p[axis][axis] + variance;
-	double innovation = observed - r->state[axis];
+	double(*p)[STATES] = c->covariance, gain[STATES], s = p[axis][axis] + variance;
+	double innovation = observed - c->state[axis];
 
 	for (int i = 0; i < STATES; i++)
 		gain[i] = p[i][axis] / s;
 	for (int i = 0; i < STATES; i++)
-		r->state[i] += gain[i] * innovation;
+		c->state[i] += gain[i] * innovation;
 	double row[STATES];
 	memcpy(row, p[axis], sizeof row);
 	for (int i = 0; i < STATES; i++)
@@ -162,4 +160,5 @@ void response_filter_update(struct response *r, int axis, double observed, doubl
 	for (int i = 0; i < STATES; i++)
 		for (int k = 0; k < i; k++)
 			p[i][k] = p[k][i] = (p[i][k] + p[k][i]) / 2;
+	return -(log(s) + innovation * innovation / s) / 2;
 }

@@ -30,28 +30,25 @@ static enum steer_status solve_for(
 	return sb_steer_solve(p, work, a);
 }
 
-/* Eases every limit until there is an answer: the best that can be done, for a bore that must go on all the
- * same. */
+/* The best that can be done where there is no way, for a bore that must go on all the same: back to the line
+ * as soon as the bend limits let it, whatever it leaves. A corridor that was left can be come back into; a
+ * bend stays in the ground. The bend limits themselves give only by what is bent too far already. */
 static enum steer_status solve_eased(
 	struct laying *l, size_t count, struct steer_problem *p, void *work, struct steer_answer *a)
 {
 	enum steer_status status = STEER_STUCK;
 
-	/* An answer that there is none says how much is missing: that much more is given. */
-	for (double ease = fmax(1.3, 1.1 * (1 + a->short_by)); ease < 200 && status != STEER_OPTIMAL;
-		ease *= fmax(1.5, 1.1 * (1 + a->short_by))) {
+	for (double ease = 1; ease < 200 && status != STEER_OPTIMAL;
+		ease *= fmax(1.2, 1.1 * (1 + a->short_by))) {
 		sb_steering_stages(l, count, p);
 		p->end = STEER_FREE;
 		p->line_weight = 1;
 		for (size_t k = 0; k < count; k++) {
 			struct steer_stage *s = &p->stages[k];
-			s->up *= ease;
-			s->down *= ease;
-			s->left *= ease;
-			s->right *= ease;
+			s->up = s->down = s->left = s->right = HUGE_VAL;
 			s->plane_count = 0;
-			s->window_limit *= fmin(ease, 4);
-			s->joint_limit *= fmin(ease, 2);
+			s->window_limit *= ease;
+			s->joint_limit *= ease;
 		}
 		status = sb_steer_solve(p, work, a);
 	}
@@ -100,6 +97,28 @@ static bool make_at(struct laying *l, size_t count, struct steer_problem *p, voi
 	return true;
 }
 
+/* Gentle first; else as late as can be; else with half the margin for what is not known of the bends: to
+ * leave the corridor for certain is worse than a window that may come out too sharp. */
+static bool make_any(struct laying *l, size_t count, size_t most, struct steer_problem *p, void *work,
+	struct steer_answer *a, struct plan *out)
+{
+	for (;; count = 2 * count < most ? 2 * count : most) {
+		if (make_at(l, count, p, work, a, out))
+			return true;
+		if (count == most)
+			break;
+	}
+	struct steer_answer *whole = sb_alloc(sizeof *whole);
+	*whole = *a;
+	l->sure = 0.5;
+	bool made = make_at(l, most, p, work, a, out);
+	l->sure = 1;
+	if (!made)
+		*a = *whole;
+	sb_free(whole);
+	return made;
+}
+
 static void make(struct laying *l, void *work, struct plan *out)
 {
 	struct steer_problem *p = sb_alloc(sizeof *p);
@@ -113,8 +132,7 @@ static void make(struct laying *l, void *work, struct plan *out)
 	size_t count = sb_steering_comfortable(l, p);
 	if (count > most)
 		count = most;
-	/* Gentle first; else as late as can be; else nothing can. */
-	if (!make_at(l, count, p, work, a, out) && (count == most || !make_at(l, most, p, work, a, out))) {
+	if (!make_any(l, count, most, p, work, a, out)) {
 		fail_plan(l, a, out);
 		size_t some = most < 20 ? most : 20;
 		l->tighten = 0;
@@ -137,6 +155,7 @@ void sb_steering_make(
 	l.joint = path->rows[path->count - 1].joint;
 	l.bit_md_m = path->rows[path->count - 1].bit_md_m;
 	sb_response_bit(setup, path, response, &l.bit, &l.heading);
+	sb_steering_look_back(&l);
 	if (!sb_steering_begin(&l))
 		return;
 	void *work = sb_alloc(sb_steer_work_size());
@@ -210,6 +229,7 @@ void sb_steering_try(const struct setup *setup, const struct path *path, const s
 	l.joint = path->rows[path->count - 1].joint;
 	l.bit_md_m = path->rows[path->count - 1].bit_md_m;
 	sb_response_bit(setup, path, response, &l.bit, &l.heading);
+	sb_steering_look_back(&l);
 	if (!sb_steering_begin(&l))
 		return;
 	struct laying start = l;
@@ -232,21 +252,17 @@ void sb_steering_try(const struct setup *setup, const struct path *path, const s
 }
 
 /* From where joint `to` ended: the hole there is known, so the plan starts from the path itself. */
-static bool stand_at(const struct setup *setup, const struct path *path, const struct response *response,
-	int to, struct laying *l)
+static bool stand_at(const struct laying *now, int to, struct laying *l)
 {
-	const struct row *row = &path->rows[to];
-	struct vec3 heading;
-	double inc, azi;
+	const struct row *row = &now->path->rows[to];
 
-	*l = (struct laying){
-		.setup = setup, .path = path, .response = response, .joint = to, .bit_md_m = row->bit_md_m
-	};
-	if (row->bit_md_m > sb_path_back(path, 0)->survey_md_m)
+	*l = *now;
+	l->joint = to;
+	l->bit_md_m = row->bit_md_m;
+	if (row->bit_md_m > sb_path_back(l->path, 0)->survey_md_m)
 		return false; /* not surveyed: as uncertain as the bit itself */
-	sb_path_at(path, row->bit_md_m, &l->bit, &heading);
-	sb_vec3_attitude(heading, &inc, &azi);
-	l->heading = sb_attitude(inc, azi);
+	sb_path_at(l->path, row->bit_md_m, &l->bit, NULL);
+	l->heading = sb_steering_heading_at(l, row->bit_md_m);
 	return sb_steering_begin(l);
 }
 
@@ -257,12 +273,14 @@ void sb_steering_withdraw(const struct setup *setup, const struct path *path, co
 	struct steer_answer *a = sb_alloc(sizeof *a);
 	void *work = sb_alloc(sb_steer_work_size());
 	int last = path->rows[path->count - 1].joint;
+	struct laying now = { .setup = setup, .path = path, .response = response };
 	double begun = sb_time_tick();
 
 	memset(out, 0, sizeof *out);
+	sb_steering_look_back(&now);
 	for (int joints = 1; joints <= last && joints <= SIGHT && out->joints == 0; joints++) {
 		struct laying l;
-		if (!stand_at(setup, path, response, last - joints, &l))
+		if (!stand_at(&now, last - joints, &l))
 			continue;
 		struct corridor_use *use = &(struct corridor_use){ 0 };
 		struct corridor_limits c = sb_corridor_at(setup->corridor, l.deviation.station_m);

@@ -27,8 +27,16 @@ struct laying {
 	struct deviation deviation;
 	double stations[STEER_STAGES + 1];
 	struct design_place places[STEER_STAGES + 1];
-	int to_exit;	/* joints until the exit's station is passed; 0: further than can be seen */
-	double tighten; /* further share of the limits kept free, 0 at first */
+	/* Headings at the last readings, smoothed, the last first. */
+	struct smoothed past[STEER_PAST];
+	size_t past_count;
+	/* Of what the window that ends with the next joint has turned when the bit stands where it does, up
+	 * and right, rad^2. */
+	double turned_var[2];
+	double sure; /* share of the sigmas that are kept free of the bend limit over the window, 1 at first
+		      */
+	int to_exit; /* joints until the exit's station is passed; 0: further than can be seen */
+	double tighten;			/* further share of the limits kept free, 0 at first */
 	const struct plan_joint *given; /* a hand's order for the joint before the plan's first; NULL: none */
 };
 
@@ -45,6 +53,12 @@ double sb_steering_joint_length(const struct laying *l, int k);
 
 /* The length of joint n, of the path or of the order that was given. */
 double sb_steering_drilled_length(const struct laying *l, int n);
+
+/* Smooths the headings behind the bit. What begins on one path shares them. */
+void sb_steering_look_back(struct laying *l);
+
+/* The heading at a depth up to the last reading. */
+struct attitude sb_steering_heading_at(const struct laying *l, double md_m);
 
 /* Finds the bit beside the design, and the joints' ends along it. Returned: false when no design is left. */
 bool sb_steering_begin(struct laying *l);

@@ -2,10 +2,13 @@
  * the bend limits with the bends already in the ground, obstacles, what the ground gives; and how far ahead
  * the bore is to be back on the line.
  *
- * Margins: a plan uses eight tenths of a bend limit and of the corridor where the design leaves that much,
- * because readings are noisy and ground is not uniform: a plan that uses all of a limit breaks it every other
- * time.
+ * Margins: a plan that uses all of a limit breaks it every other time, because readings are noisy and ground
+ * is not uniform. Of a joint's bend limit and of the corridor it uses eight tenths where the design leaves
+ * that much. Of the bend limit over the window it leaves free what the response itself says that is not
+ * known: a limit on a chance is a limit drawn in by so many sigmas (Charnes and Cooper 1959,
+ * "Chance-constrained programming", Management Science 6).
  */
+#include "response_filter.h"
 #include "steering_parts.h"
 
 #include "base/str.h"
@@ -14,6 +17,9 @@
 #include <string.h>
 
 static const double bend_margin = 0.8, corridor_margin = 0.8;
+/* One window in a hundred, of those that use all they may, may come out too sharp: the normal distribution's
+ * 99 %. */
+static const double sigmas = 2.326;
 
 double sb_steering_joint_length(const struct laying *l, int k)
 {
@@ -27,26 +33,56 @@ double sb_steering_drilled_length(const struct laying *l, int n)
 	return l->path->rows[n].bit_md_m - l->path->rows[n - 1].bit_md_m;
 }
 
-/* The heading of the hole at a bit depth of the present path: read off the arcs, or as the response carries
- * it on. */
-static struct attitude heading_at(const struct laying *l, double md_m)
+static struct attitude between(const struct attitude *a, const struct attitude *b, double t)
 {
-	const struct row *last = sb_path_back(l->path, 0);
+	return sb_attitude(a->inc_rad + t * (b->inc_rad - a->inc_rad),
+		a->azi_rad + t * sb_wrap_half(b->azi_rad - a->azi_rad));
+}
+
+void sb_steering_look_back(struct laying *l)
+{
+	l->past_count = sb_response_smooth(l->setup, l->path, l->response, l->past, STEER_PAST);
+	l->sure = 1;
+}
+
+/* The reading at a depth, or the last before it. */
+static const struct smoothed *reading_at(const struct laying *l, double md_m)
+{
+	size_t i = 0;
+
+	while (i + 1 < l->past_count && l->past[i].md_m > md_m)
+		i++;
+	return &l->past[i];
+}
+
+struct attitude sb_steering_heading_at(const struct laying *l, double md_m)
+{
+	const struct smoothed *a = reading_at(l, md_m), *b = a - 1;
 	struct vec3 heading;
 	double inc, azi;
 
+	if (l->past_count && a > l->past && a->md_m <= md_m)
+		return between(&a->heading, &b->heading, (md_m - a->md_m) / (b->md_m - a->md_m));
+	if (l->past_count && a == l->past)
+		return a->heading;
+	sb_path_at(l->path, fmax(md_m, 0), NULL, &heading);
+	sb_vec3_attitude(heading, &inc, &azi);
+	return sb_attitude(inc, azi);
+}
+
+/* The heading of the hole at a bit depth of the present path: by the readings, or as the response carries it
+ * on. */
+static struct attitude heading_at(const struct laying *l, double md_m)
+{
+	const struct row *last = sb_path_back(l->path, 0);
+
 	if (md_m >= l->bit_md_m)
 		return l->heading;
-	if (md_m <= last->survey_md_m) {
-		sb_path_at(l->path, fmax(md_m, 0), NULL, &heading);
-		sb_vec3_attitude(heading, &inc, &azi);
-		return sb_attitude(inc, azi);
-	}
+	if (md_m <= last->survey_md_m)
+		return sb_steering_heading_at(l, md_m);
 	/* Between sensor and bit: in proportion. */
-	double t = (md_m - last->survey_md_m) / (l->bit_md_m - last->survey_md_m);
 	struct attitude from = sb_response_heading(l->path, l->response);
-	return sb_attitude(from.inc_rad + t * (l->heading.inc_rad - from.inc_rad),
-		from.azi_rad + t * sb_wrap_half(l->heading.azi_rad - from.azi_rad));
+	return between(&from, &l->heading, (md_m - last->survey_md_m) / (l->bit_md_m - last->survey_md_m));
 }
 
 struct steer_pair sb_steering_turn(const struct attitude *from, const struct attitude *to)
@@ -117,6 +153,26 @@ static double window_need(const struct steer_problem *p, int k)
 	return p->by_sum ? sum : sb_steering_size(ends);
 }
 
+/* How far a window may turn by the plan, so that with what is not known it keeps the limit: the largest turn
+ * T with T + k sqrt(known + (share T)^2) <= limit. Not known, when its last joint is ordered, is how far the
+ * window has turned until there and the wander, and of that joint's turn, its part of T at most, a share: the
+ * yield and the slide. In the way in which the design turns; where it does not, any way. Where even nothing
+ * is sure half the limit is used all the same, for who may not steer leaves the corridor. */
+static double sure_turn(const struct laying *l, const struct steer_stage *s, double limit, double part)
+{
+	const struct response *r = l->response;
+	double size = sb_steering_size(s->design), up = size > 0 ? s->design.up / size : sqrt(0.5);
+	double yield = r->yield_sigma / r->yield, slide = r->all.scatter * response_wander_of_slide,
+	       wander = r->all.scatter * response_wander, k = l->sure * sigmas;
+	double known =
+		up * up * l->turned_var[0] + (1 - up * up) * l->turned_var[1] + wander * wander * s->length;
+	double q = k * part * hypot(yield, slide), rest = limit * limit - k * k * known;
+
+	if (rest <= 0)
+		return limit / 2;
+	return fmax(rest / (limit + sqrt(limit * limit - (1 - q * q) * rest)), limit / 2);
+}
+
 static void set_window(const struct laying *l, struct steer_problem *p, size_t k)
 {
 	const struct job *job = l->setup->job;
@@ -140,8 +196,9 @@ static void set_window(const struct laying *l, struct steer_problem *p, size_t k
 		length += one;
 	}
 	s->window_from = i + 1;
-	s->window_limit = with_margin(l, length / sb_frame_metres(l->setup->frame, job->window_minimum.value),
-		window_need(p, (int)k));
+	double limit = length / sb_frame_metres(l->setup->frame, job->window_minimum.value);
+	double free = sure_turn(l, s, limit, fmin(s->length / length, 1)) * (1 - l->tighten);
+	s->window_limit = fmin(limit, fmax(free, window_need(p, (int)k) * 1.02));
 }
 
 /* The corridor at a joint's end. A bore that is outside, or nearly, gets a funnel that brings it in: what it
@@ -297,6 +354,48 @@ void sb_steering_stages(const struct laying *l, size_t count, struct steer_probl
 		set_exit(l, p);
 }
 
+/* Where the window begins that ends with the next joint. */
+static double window_begin(const struct laying *l)
+{
+	const struct job *job = l->setup->job;
+	bool by_length = sb_number_given(&job->window_length);
+	int joints = by_length ? STEER_PAST : (int)job->window_joints.value;
+	double begin = l->bit_md_m;
+
+	if (by_length)
+		return fmax(begin + sb_steering_joint_length(l, 0) -
+				sb_frame_metres(l->setup->frame, job->window_length.value),
+			0);
+	for (int n = 1; n < joints && l->joint - n >= 0; n++)
+		begin -= sb_steering_drilled_length(l, l->joint - n + 1);
+	return begin;
+}
+
+/* The heading at the window's beginning and at the last reading come of the same readings, so their errors
+ * have a part in common; what was drilled past that reading comes on top. */
+static void set_turned(struct laying *l)
+{
+	const struct response *r = l->response;
+	double last = fmax(sb_path_back(l->path, 0)->survey_md_m, 0), past_m = l->bit_md_m - last;
+	double carried[2] = { 0 }, begin = window_begin(l);
+
+	if (past_m > 0) {
+		struct drilled d = sb_response_drilled(l->setup, l->path, last, l->bit_md_m);
+		struct response_case then = r->all;
+		response_filter_predict(&then, r->guess_yield, &d, past_m, carried);
+		for (int axis = 0; axis < 2; axis++)
+			carried[axis] = then.covariance[axis][axis] - r->all.covariance[axis][axis];
+	}
+	for (int axis = 0; axis < 2; axis++) {
+		double known = 0;
+		if (l->past_count && begin < last) {
+			const struct smoothed *from = reading_at(l, begin), *to = reading_at(l, l->bit_md_m);
+			known = from->var[axis] + to->var[axis] * (1 - 2 * from->tie[axis] / to->tie[axis]);
+		}
+		l->turned_var[axis] = fmax(known + carried[axis], 0);
+	}
+}
+
 bool sb_steering_begin(struct laying *l)
 {
 	l->deviation = sb_deviation(
@@ -304,6 +403,7 @@ bool sb_steering_begin(struct laying *l)
 	if (l->deviation.station_m >= l->setup->design->length_m)
 		return false;
 	walk_design(l);
+	set_turned(l);
 	return true;
 }
 /* Two equal arcs bring the bore back from offset y in s = 2 sqrt(R y - y^2/4); turning the heading in takes R

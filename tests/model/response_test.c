@@ -1,6 +1,7 @@
 /* What the ground gives, learnt from made logs. */
 #include "base/str.h"
 #include "geom/angle.h"
+#include "model/response_filter.h"
 #include "support/jobs.h"
 #include "support/near.h"
 
@@ -153,25 +154,48 @@ static void noise_is_seen_through_and_the_truth_lies_within_what_is_claimed(void
 		assert_true(within[i] >= bores * 9 / 10);
 }
 
-/* Batch least squares with the filter's own prior is what the filter must give for ground that does not
- * change: solved here by normal equations in closed form for one axis pair with readings taken as exact. */
+/* The case of readings as noisy as the sheet says in ground that scatters as usual. */
+static const struct response_case *as_the_sheet_says(void)
+{
+	for (size_t n = 0; n < RESPONSE_CASES; n++) {
+		const struct response_case *c = &solution.response.cases[n];
+		if (c->noise == 1 && c->scatter == 1)
+			return c;
+	}
+	fail_msg("no case is as the sheet says");
+	return NULL;
+}
+
+/* One slide, straight up, in closed form. Expected 1.86 deg, got 0.93. Prior of the yield 0.4 * 0.06 per foot
+ * for the bore and 0.15 * 0.06 for the stretch (0.35 and 0.05 across, where nothing came); reading against
+ * the staked entry: noise 0.1 up and 0.3 right on both ends, wander 0.1 deg a joint of 9.6 m and 0.15 of the
+ * slide. Each case has its own gain, and weighs by the normal density of what came; before that the noise has
+ * the chance that six surprises leave it. All slid: no drift in it. */
 static void one_slide_moves_the_guess_as_far_as_least_squares_says(void **state)
 {
 	const struct ground g = { .yield = 0.03 };
+	const double full = 0.06 * 31, off = 0.93 - full;
+	double weights = 0, sum = 0;
 
 	(void)state;
 	begin();
 	jobs_set(&job, "steering", "droop", "0");
 	drill(&g, 0, 31);
 	jobs_solve(&job, &solution);
-	const struct response *r = &solution.response;
-	/* All slid: no drift in it. Expected 1.86 deg, got 0.93. Prior of the yield 0.4 * 0.06 per foot for
-	 * the bore and 0.15 * 0.06 for the stretch; reading against the staked entry: noise 0.1 on both ends,
-	 * wander 0.1 deg a joint of 9.6 m and 0.15 of the slide. */
-	double prior = (0.4 * 0.4 + 0.15 * 0.15) * pow(0.06 * 31, 2);
-	double wander = 0.01 * (31 * 0.3048) / 9.598 + pow(0.15 * 0.06 * 31, 2);
-	double gain = prior / (prior + 0.01 + wander + 0.01);
-	assert_near(per_foot(r->yield), 0.06 + gain * (0.93 - 1.86) / 31, 2e-4);
+	for (size_t n = 0; n < RESPONSE_CASES; n++) {
+		const struct response_case *c = &solution.response.cases[n];
+		double s = c->scatter * c->scatter, v = c->noise;
+		double prior = (0.4 * 0.4 + s * 0.15 * 0.15) * full * full;
+		double wander = s * (0.01 * (31 * 0.3048) / 9.598 + pow(0.15 * full, 2));
+		double up = prior + 2 * v * 0.01 + wander;
+		double right = (0.35 * 0.35 + s * 0.05 * 0.05) * full * full + wander +
+			v * 0.09 * (1 + pow(sin(sb_rad(80.93)), 2));
+		double weight = pow(v, -3) * exp(-3 / v - off * off / (2 * up)) / sqrt(up * right);
+		assert_near(per_foot(c->state[ALONG]), 0.06 + prior / up * off / 31, 1e-5);
+		weights += weight;
+		sum += weight * (0.06 + prior / up * off / 31);
+	}
+	assert_near(per_foot(solution.response.yield), sum / weights, 2e-5);
 }
 
 /* Two slides, both headings read: the yield where the second was made, given both readings, from the normal
@@ -188,7 +212,7 @@ static void two_slides_share_what_least_squares_says_between_stretch_and_bore(vo
 	jobs_set(&job, "steering", "droop", "0");
 	drill(&g, 0, 31);
 	jobs_solve(&job, &solution);
-	double yield = per_foot(solution.response.yield), noise = solution.response.noise * 0.01;
+	double yield = per_foot(as_the_sheet_says()->state[ALONG]);
 	sb_solution_clear(&solution);
 	drill(&g, 0, 31);
 	jobs_solve(&job, &solution);
@@ -197,11 +221,48 @@ static void two_slides_share_what_least_squares_says_between_stretch_and_bore(vo
 	/* reading 1 = entry's error + turn 1 + noise; reading 2 = entry's error + turn 1 + turn 2 + noise */
 	double v11 = 0.01 + each + wander1 + 0.01;
 	double v12 = 0.01 + each + wander1 + both;
-	double v22 = 0.01 + 2 * each + 2 * both + wander1 + wander2 + noise;
+	double v22 = 0.01 + 2 * each + 2 * both + wander1 + wander2 + 0.01;
 	double c1 = both, c2 = both + each, off1 = 0.93 - full, off2 = 1.86 - 2 * full;
 	double det = v11 * v22 - v12 * v12;
 	double moved = (c1 * (v22 * off1 - v12 * off2) + c2 * (v11 * off2 - v12 * off1)) / det;
-	assert_near(per_foot(solution.response.yield), (full + moved) / 31, 3e-4);
+	assert_near(per_foot(as_the_sheet_says()->state[ALONG]), (full + moved) / 31, 5e-5);
+}
+
+/* The sheet's tool reads two and a half times as badly as it says, or the ground scatters twice as much or
+ * half as much as usual: the cases find it. Steps of the grid are two, so a case beside the truth counts. */
+static void what_the_readings_and_the_ground_scatter_is_learnt_from_the_bore(void **state)
+{
+	double noisy = 0, fair = 0, steady = 0, restless = 0;
+	const int bores = 20;
+
+	(void)state;
+	for (int b = 0; b < bores; b++)
+		for (int kind = 0; kind < 4; kind++) {
+			double noise = kind == 0 ? 2.5 : kind == 1 ? 1 : 0.7;
+			begin();
+			seed += (unsigned long long)b * 7919;
+			for (int i = 0; i < 30; i++) {
+				double share = kind == 3 ? 1 + 0.45 * normal() : 1;
+				const struct ground g = { .yield = 0.06 * fmax(share, 0.1),
+					.noise_inc = 0.1 * noise,
+					.noise_azi = 0.3 * noise };
+				drill(&g, i % 2 ? 180 : 0, 20);
+			}
+			jobs_solve(&job, &solution);
+			const struct response_case *all = &solution.response.all;
+			*(kind == 0		    ? &noisy
+					: kind == 1 ? &fair
+					: kind == 2 ? &steady
+						    : &restless) +=
+				(kind < 2 ? all->noise : all->scatter) / bores;
+			sb_solution_clear(&solution);
+			sb_job_clear(&job);
+		}
+	begin();
+	assert_true(noisy > 6.25 / 2 && noisy < 6.25 * 2);
+	assert_true(fair > 0.5 && fair < 2);
+	assert_true(steady < 1);
+	assert_true(restless > 1.5);
 }
 
 static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten(void **state)
@@ -213,7 +274,7 @@ static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_for
 	for (int i = 0; i < 30; i++)
 		drill(&g, i % 2 ? 180 : 0, 20);
 	g.yield = 0.03;
-	for (int i = 0; i < 5; i++)
+	for (int i = 0; i < 6; i++)
 		drill(&g, i % 2 ? 180 : 0, 20);
 	jobs_solve(&job, &solution);
 	double there = per_foot(solution.response.yield);
@@ -329,6 +390,8 @@ static const struct CMUnitTest tests[] = {
 		one_slide_moves_the_guess_as_far_as_least_squares_says, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		two_slides_share_what_least_squares_says_between_stretch_and_bore, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		what_the_readings_and_the_ground_scatter_is_learnt_from_the_bore, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_wrong_tool_face_is_warned_of_by_name, setup, teardown),
