@@ -36,6 +36,7 @@ struct passing {
 	double above_m, right_m,
 		ahead_m; /* of the obstacle lies the hole; right and ahead as the hole heads */
 	bool at_end;	 /* it is where the stretch ends: the hole may come nearer as it goes on */
+	bool leaves;	 /* of what is to come: it is where that begins, and the hole goes away from there */
 	enum level level;
 	struct vec3 hole, obstacle; /* the two places */
 };

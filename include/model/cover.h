@@ -19,10 +19,11 @@ struct cover {
 	enum level level;
 };
 
-/* Over the end of a row's course: right over the sensor. */
+/* Right over the sensor of a row, of the present path or of another. */
 struct cover sb_cover_at(const struct clearance_ask *ask, const struct row *row);
-/* At any place of the present path. */
-struct cover sb_cover_depth(const struct clearance_ask *ask, double md_m);
+/* Between two rows of the present path that follow one another on it. */
+struct cover sb_cover_between(
+	const struct clearance_ask *ask, const struct row *before, const struct row *row, double md_m);
 
 /* The least over the course that ends at a row of the present path, whatever is asked for. */
 struct cover sb_cover_course(const struct clearance_ask *ask, const struct row *row);

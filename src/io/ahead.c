@@ -4,6 +4,7 @@
 #include "draw/axis.h"
 #include "geom/angle.h"
 #include "io/json.h"
+#include "io/passings.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -134,6 +135,7 @@ void sb_ahead_json(const struct job *job, const struct solution *s, const struct
 	} else {
 		sb_json_null(&j, "withdraw");
 	}
+	sb_passings_ahead(&j, job, s, plan);
 	sb_json_end(&j);
 	sb_str_append(out, sb_str_get(&j.text), j.text.length);
 	sb_str_clear(&j.text);

@@ -11,6 +11,7 @@
 #include "model/repeats.h"
 
 #include <stdio.h>
+#include <string.h>
 
 #include "rows_parts.h"
 
@@ -207,7 +208,13 @@ static void put_text(
 
 	sb_str_add(out, "%-6s  %s", sb_level_word(c->level), sb_warning_sorts[c->kind].label);
 	if (w == NULL) {
-		sb_str_add(out, ": %s\n", ok_words(job, s, c->kind, room));
+		const char *words = ok_words(job, s, c->kind, room);
+		if (strlen(words) + strlen(sb_warning_sorts[c->kind].label) + 10 <= 80) {
+			sb_str_add(out, ": %s\n", words);
+		} else {
+			sb_str_add(out, "\n");
+			sb_str_wrap(out, words, 8, 80);
+		}
 		return;
 	}
 	joints_words(w, joints);

@@ -50,6 +50,12 @@ const struct path_column_sort sb_path_columns[PATH_COLUMNS] = {
 		"the path through slides less the path by arcs, along the design; blank where the course's slides were not written down" },
 	[PATH_SHIFT_OFFSET] = { "shift_offset", "length", "likewise of the offset, right positive" },
 	[PATH_SHIFT_HEIGHT] = { "shift_height", "length", "likewise of the height, high positive" },
+	[PATH_COVER] = { "cover", "length",
+		"ground over the top of the final hole here; blank where the ground is not known" },
+	[PATH_COVER_LEAST] = { "cover_least", "length",
+		"the least since the reading before; of the present path" },
+	[PATH_CLEARANCE] = { "clearance", "length",
+		"least distance since the reading before to the nearest obstacle, wall to wall of the final hole, negative where they overlap; of the present path" },
 };
 
 /* ---- cells ---- */
@@ -130,6 +136,32 @@ static void fill_shift(const struct job *job, const struct solution *s, const st
 	put_length(&cells[PATH_SHIFT_HEIGHT], &s->frame, shift.height_m);
 }
 
+static bool of_present_path(const struct solution *s, const struct row *row)
+{
+	return (size_t)row->joint < s->path.count && row == &s->path.rows[row->joint];
+}
+
+/* What lies around the hole: over the sensor, and over the course that ends there. */
+static void fill_room(const struct job *job, const struct solution *s, const struct row *row,
+	struct path_cell cells[PATH_COLUMNS])
+{
+	struct clearance_ask ask = sb_solution_clearance(job, s);
+	struct cover cover = sb_cover_at(&ask, row);
+	double nearest = HUGE_VAL;
+
+	if (cover.known)
+		put_length(&cells[PATH_COVER], &s->frame, cover.cover_m);
+	if (row->joint == 0 || !of_present_path(s, row))
+		return;
+	cover = sb_cover_course(&ask, row);
+	if (cover.known)
+		put_length(&cells[PATH_COVER_LEAST], &s->frame, cover.cover_m);
+	for (size_t i = 0; i < s->around.count; i++)
+		nearest = fmin(nearest, sb_clearance_course(&ask, i, row).wall_m);
+	if (s->around.count)
+		put_length(&cells[PATH_CLEARANCE], &s->frame, nearest);
+}
+
 static void fill_place(const struct solution *s, struct vec3 at, const struct deviation *d, double share,
 	struct path_cell cells[PATH_COLUMNS])
 {
@@ -158,6 +190,7 @@ void sb_rows_fill(const struct job *job, const struct solution *s, const struct 
 		return;
 	fill_place(s, row->at, &row->deviation, row->use.share, cells);
 	fill_doubt(s, &row->doubt, row->outside, cells);
+	fill_room(job, s, row, cells);
 	if (row->joint == 0)
 		return;
 	fill_shift(job, s, row, cells);
@@ -233,6 +266,10 @@ static void fill_between(const struct job *job, const struct solution *s, const 
 	fill_place(s, at, &d, sb_corridor_use(&limits, d.offset_m, d.height_m).share, cells);
 	struct doubt doubt = doubt_between(from, to, md_m);
 	fill_doubt(s, &doubt, sb_uncertainty_outside(&setup, &d, &doubt), cells);
+	struct clearance_ask ask = sb_solution_clearance(job, s);
+	struct cover cover = sb_cover_between(&ask, from, to, md_m);
+	if (cover.known)
+		put_length(&cells[PATH_COVER], &s->frame, cover.cover_m);
 	if (to->joint > 0)
 		put_radius(&cells[PATH_RADIUS_JOINT], &s->frame, to->radius_m);
 }

@@ -103,6 +103,25 @@ static void check_pipe(struct sheet *s)
 			"[bend] has neither joint_minimum nor window_minimum: no bend will be judged.");
 }
 
+/* Sizes of holes; the product pipe is in the same unit. */
+static void check_hole(struct sheet *s)
+{
+	const struct job *job = s->job;
+	int line = sheet_line(s, "hole", "final_diameter");
+
+	if (line == 0 || !sb_number_given(&job->final_diameter))
+		return;
+	if (sb_number_given(&job->pilot_diameter) && job->final_diameter.value < job->pilot_diameter.value)
+		wrong(s, line, "final_diameter",
+			"a final hole of %s is smaller than the pilot hole of %s: reamers only make it larger.",
+			job->final_diameter.text, job->pilot_diameter.text);
+	if (sb_number_given(&job->outside_diameter) &&
+		job->final_diameter.value <= job->outside_diameter.value)
+		doubt(s, line, "final_diameter",
+			"a final hole of %s does not take a product pipe of %s. Is it in the pipe's unit, mm or inches?",
+			job->final_diameter.text, job->outside_diameter.text);
+}
+
 static void check_corridor_keys(struct sheet *s)
 {
 	static const char *const sides[] = { "up", "down", "left", "right" };
@@ -190,6 +209,24 @@ static void check_ends_of_profile(struct sheet *s)
 	}
 }
 
+static void check_cover(struct sheet *s)
+{
+	const struct job *job = s->job;
+	bool asked = sb_number_given(&job->cover_minimum);
+	int line = sheet_line(s, "cover", "minimum");
+
+	if (sb_number_given(&job->cover_from) && sb_number_given(&job->cover_to) &&
+		job->cover_from.value >= job->cover_to.value)
+		wrong(s, sheet_line(s, "cover", "to"), "to",
+			"cover is asked for up to station %s, which is not past its beginning at %s.",
+			job->cover_to.text, job->cover_from.text);
+	for (size_t i = 0; i < job->range_count; i++)
+		asked |= sb_number_given(&job->ranges[i].cover);
+	if (asked && sound(s, "ground") && job->ground_count < 2)
+		doubt(s, line, "minimum",
+			"cover is asked for, and there is no ground line: name it in [files] ground, or cover is not judged.");
+}
+
 static void check_obstacles(struct sheet *s)
 {
 	const struct job *job = s->job;
@@ -252,7 +289,9 @@ void sheet_check(struct sheet *s)
 	check_azimuth(s);
 	check_entry(s);
 	check_pipe(s);
+	check_hole(s);
 	check_corridor_keys(s);
+	check_cover(s);
 	s->sound &= s->problems->errors == before;
 	if (sound(s, "ground"))
 		check_ground(s);

@@ -134,20 +134,23 @@ static double spare_of(const struct passing *p)
 	return p->wall_m - (isnan(p->required_m) ? 0 : p->required_m);
 }
 
-/* Less than this to spare is a watch: what the sheet says, else "give or take" at the contract's confidence.
- */
-static double watch_from(const struct clearance_ask *ask, const struct passing *p)
-{
-	double spare = ask->around->clearance_spare_m;
-
-	return isnan(spare) ? ask->uncertainty->line_factor * p->sigma_m : spare;
-}
-
 static bool breaks(const struct clearance_ask *ask, const struct passing *p)
 {
 	if (ask->setup.job->judge == JUDGE_MEAN)
 		return spare_of(p) < -TOUCH;
 	return p->chance > sb_uncertainty_limit(&ask->setup).limit;
+}
+
+/* Less to spare than the sheet says; else less than the give or take: half of what the confidence leaves lies
+ * to that side. The chance knows what the distance alone does not: that a post may be missed on either side.
+ */
+static bool nears(const struct clearance_ask *ask, const struct passing *p)
+{
+	double spare = ask->around->clearance_spare_m;
+
+	if (!isnan(spare))
+		return spare_of(p) < spare - TOUCH;
+	return p->chance > (1 - ask->uncertainty->confidence) / 2;
 }
 
 static enum level level_drilled(const struct clearance_ask *ask, const struct passing *p)
@@ -156,7 +159,7 @@ static enum level level_drilled(const struct clearance_ask *ask, const struct pa
 		return LEVEL_OK;
 	if (breaks(ask, p))
 		return LEVEL_BREACH;
-	return spare_of(p) < watch_from(ask, p) - TOUCH ? LEVEL_WATCH : LEVEL_OK;
+	return nears(ask, p) ? LEVEL_WATCH : LEVEL_OK;
 }
 
 static enum level level_ahead(const struct passing *p)
@@ -237,6 +240,7 @@ static bool go_on(const struct clearance_ask *ask, size_t obstacle, struct hole_
 	struct passing one = pass(ask, obstacle, h, all->known ? spare_of(all) : HUGE_VAL);
 	one.level = level_ahead(&one);
 	one.at_end = one.known && one.md_m >= h->from_md_m + h->length_m - TOLERANCE;
+	one.leaves = false;
 	gather(all, &one);
 	return h->station_m < ask->setup.design->length_m;
 }
@@ -248,6 +252,7 @@ static struct passing to_bit(const struct clearance_ask *ask, size_t obstacle, c
 	struct passing p = pass(ask, obstacle, h, within_m);
 	p.level = level_ahead(&p);
 	p.at_end = p.known && p.md_m >= h->from_md_m + h->length_m - TOLERANCE;
+	p.leaves = p.known && p.md_m <= h->from_md_m + TOLERANCE;
 	return p;
 }
 

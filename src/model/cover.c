@@ -188,22 +188,17 @@ struct cover sb_cover_at(const struct clearance_ask *ask, const struct row *row)
 {
 	if (!row->on_path)
 		return none;
-	struct hole_stretch h = hole_stretch_course(ask, row->joint > 0 ? row_before(row) : row, row);
-	return at_place(ask, &h, h.length_m);
+	struct hole_stretch h = hole_stretch_spot(ask, row);
+	return at_place(ask, &h, 0);
 }
 
-struct cover sb_cover_depth(const struct clearance_ask *ask, double md_m)
+struct cover sb_cover_between(
+	const struct clearance_ask *ask, const struct row *before, const struct row *row, double md_m)
 {
-	const struct path *p = ask->path;
-
-	for (size_t i = 1; i < p->on_count; i++) {
-		const struct row *row = &p->rows[p->on_path[i]];
-		if (row->survey_md_m < md_m && i + 1 < p->on_count)
-			continue;
-		struct hole_stretch h = hole_stretch_course(ask, &p->rows[p->on_path[i - 1]], row);
-		return at_place(ask, &h, fmin(fmax(md_m - h.from_md_m, 0), h.length_m));
-	}
-	return sb_cover_at(ask, &p->rows[0]);
+	if (before == row)
+		return sb_cover_at(ask, row);
+	struct hole_stretch h = hole_stretch_course(ask, before, row);
+	return at_place(ask, &h, fmin(fmax(md_m - h.from_md_m, 0), h.length_m));
 }
 
 struct cover sb_cover_course(const struct clearance_ask *ask, const struct row *row)

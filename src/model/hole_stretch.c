@@ -49,6 +49,23 @@ struct hole_stretch hole_stretch_course(
 	return h;
 }
 
+struct hole_stretch hole_stretch_spot(const struct clearance_ask *ask, const struct row *row)
+{
+	struct hole_stretch h = {
+		.joint = row->joint,
+		.from_md_m = row->survey_md_m,
+		.start = row->at,
+		.stretch = 1,
+		.from = row,
+		.to = row,
+		.ask = ask,
+		.station_m = row->deviation.station_m,
+	};
+
+	lay_arc(&h, &row->attitude, &row->attitude, 0);
+	return h;
+}
+
 struct hole_stretch hole_stretch_to_bit(const struct clearance_ask *ask, const struct row *row)
 {
 	const struct bit *bit = ask->bit;

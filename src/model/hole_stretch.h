@@ -28,6 +28,9 @@ struct hole_stretch {
 struct hole_stretch hole_stretch_course(
 	const struct clearance_ask *ask, const struct row *before, const struct row *row);
 
+/* The place of a row alone, on the present path or not: of no length. */
+struct hole_stretch hole_stretch_spot(const struct clearance_ask *ask, const struct row *row);
+
 /* What comes after a row: from the sensor to the bit; then straight on, or by plan, joint by joint. */
 struct hole_stretch hole_stretch_to_bit(const struct clearance_ask *ask, const struct row *row);
 struct hole_stretch hole_stretch_on(const struct hole_stretch *before, const struct attitude *from,

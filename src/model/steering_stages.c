@@ -13,6 +13,7 @@
 
 #include "base/str.h"
 #include "geom/angle.h"
+#include "model/surroundings.h"
 
 #include <string.h>
 
@@ -260,13 +261,14 @@ static void set_planes(const struct laying *l, struct steer_stage *s, int k)
 	const struct job *job = l->setup->job;
 	const struct frame *f = l->setup->frame;
 	const struct design_place *at = &l->places[k];
+	double hole = sb_hole_of(job).judged_m;
 
 	for (size_t i = 0; i < job->obstacle_count && s->plane_count < 2; i++) {
 		const struct obstacle_point *o = &job->obstacles[i];
 		struct deviation d =
 			sb_deviation(l->setup->design, obstacle_nearest(l, i, at->at), NULL, at->station_m);
-		double keep =
-			sb_frame_metres(f, o->diameter.value) / 2 + sb_frame_metres(f, o->clearance.value);
+		double keep = sb_frame_metres(f, o->diameter.value) / 2 +
+			sb_frame_metres(f, o->clearance.value) + hole;
 		double apart = hypot(d.offset_m, d.height_m);
 		if (fabs(d.station_m - at->station_m) > s->length / 2 + keep || apart < 1e-3 ||
 			apart > keep + 10)

@@ -15,7 +15,7 @@ promised() {
 		[ -n "$(json "\$.$path")" ] || fail "$1: no $path"
 	done
 	# and no others: nothing that is another at the next call, as the time it took
-	is "$(json_names '$')" unit,bit,corridor,bend_budget,response,plan,withdraw "$1: members"
+	is "$(json_names '$')" unit,bit,corridor,bend_budget,response,plan,withdraw,clearances,cover "$1: members"
 	is "$(json_names '$.plan')" feasible,rejoins_at_joint,for_exit,limit,short_by,words,joints "$1: members of the plan"
 	is "$(json_sql "SELECT json_type(j, '\$.corridor.leaves_at_joint') IN ('integer', 'null') AND
 		json_type(j, '\$.plan.feasible') IN ('true', 'false') AND

@@ -79,7 +79,7 @@ completes log tern.bore --returns '' = full partial none
 completes tern.bore --theme n = night
 completes compute --inclination '' = down level grade
 completes log tern.bore --inclination '' =
-completes acknowledge tern.bore --kind c = corridor
+completes acknowledge tern.bore --kind co = corridor cover cover-ahead
 completes correct tern.bore --joint 4 --rea = --reason
 completes correct --joint 4 ter = tern.bore
 

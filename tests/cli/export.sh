@@ -3,7 +3,7 @@
 # shellcheck source=/dev/null
 . "$(dirname "$0")/../support/cli.bash"
 
-HEADER=joint,leg,bit_depth,survey_depth,inclination,azimuth,station,offset,elevation,height,northing,easting,dogleg,radius_joint,radius_window,corridor_share,sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height
+HEADER=joint,leg,bit_depth,survey_depth,inclination,azimuth,station,offset,elevation,height,northing,easting,dogleg,radius_joint,radius_window,corridor_share,sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height,cover,cover_least,clearance
 bore meadow 90/0 90/6 95/6
 JOB=$HERE/meadow.bore
 gives 0 correct "$JOB" --joint 2 --azimuth 5.0 --remarks 'a "hard", long one' --reason 'misread' --by Bea

@@ -18,7 +18,7 @@ says 'joint 1   leg 1   bit 10.0 m' 'station 0+10.0' 'on line' 'corridor 0 %'
 logs --inclination 90.0 --azimuth 6 --json
 no_warning
 is "$(json_names '$')" "joint,leg,bit_depth,survey_depth,inclination,azimuth,station,offset,elevation,height,northing,\
-easting,dogleg,radius_joint,radius_window,corridor_share,sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height,warnings" "members"
+easting,dogleg,radius_joint,radius_window,corridor_share,sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height,cover,cover_least,clearance,warnings" "members"
 is "$(json '$.joint') $(json '$.leg') $(json '$.bit_depth') $(json '$.survey_depth')" "2 1 20 20" "joint, leg and depths"
 grep -q '"inclination": 90.0,' "$HERE/.out" || fail "inclination is not as typed: $OUT"
 about "$(json '$.station')" 19.981733 1e-6 station

@@ -3,7 +3,7 @@
 # shellcheck source=/dev/null
 . "$(dirname "$0")/../support/cli.bash"
 
-HEADER=joint,leg,bit_depth,survey_depth,inclination,azimuth,station,offset,elevation,height,northing,easting,dogleg,radius_joint,radius_window,corridor_share,sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height
+HEADER=joint,leg,bit_depth,survey_depth,inclination,azimuth,station,offset,elevation,height,northing,easting,dogleg,radius_joint,radius_window,corridor_share,sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height,cover,cover_least,clearance
 
 # Three joints of 10 m that can be reckoned by hand: straight, then 6 degrees to the right (radius 10 / (6 pi / 180)
 # = 95.493), then 5 degrees up, all from 1000 east, 5000 north, 100 up, northwards.
@@ -13,14 +13,14 @@ gives 0 path "$JOB" --csv
 no_warning
 is "$(head -1 "$HERE/.out")" "$HEADER"$'\r' "the header"
 is "$(awk 'END { print NR } !/\r$/ { print "no CR in " NR }' "$HERE/.out")" 5 "lines, each ended by CR LF"
-is "$(sed -n '2{s/\r//;p}' "$HERE/.out")" '0,1,0,0,90,0,0,0,100,0,5000,1000,,,,0,0,0,0,0,,,' "the entry"
+is "$(sed -n '2{s/\r//;p}' "$HERE/.out")" '0,1,0,0,90,0,0,0,100,0,5000,1000,,,,0,0,0,0,0,,,,,,' "the entry"
 # One sigma, by the presets: along, a joint of 0.01 and a thousandth of 10; across, 10 m times what the two readings' noise
 # (0.3 / sqrt 2), the bias (0.3) and the declination (0.26 and 5417 / 20000) come to, in degrees, and nothing of the string
 # due north; up, 10 m times noise (0.1 / sqrt 2) and bias (0.1).
 is "$(sed -n '3{s/\r//;p}' "$HERE/.out")" \
-	'1,1,10,10,90,0,10,0,100,0,5010,1000,0,,,0,0.014142,0.091685,0.021376,0,,,' "joint 1"
+	'1,1,10,10,90,0,10,0,100,0,5010,1000,0,,,0,0.014142,0.091685,0.021376,0,,,,,,' "joint 1"
 is "$(sed -n '4{s/\r//;p}' "$HERE/.out")" \
-	'2,1,20,20,90,6,19.981733,0.52312,100,0,5019.981733,1000.52312,6,95.492966,,0.013078,0.02495,0.179527,0.04095,0,,,' \
+	'2,1,20,20,90,6,19.981733,0.52312,100,0,5019.981733,1000.52312,6,95.492966,,0.013078,0.02495,0.179527,0.04095,0,,,,,,' \
 	"joint 2"
 is "$(cell 5 5),$(cell 5 6)" '95.0,6.00' "angles as they were typed"
 # radius 10 / (5 pi / 180) = 114.591559, rising 114.591559 (1 - cos 5) = 0.436055

@@ -65,7 +65,8 @@ static void the_columns_stand_in_the_order_that_scripts_rely_on(void **state)
 	const char *want =
 		"joint,leg,bit_depth,survey_depth,inclination,azimuth,station,offset,elevation,height,"
 		"northing,easting,dogleg,radius_joint,radius_window,corridor_share,"
-		"sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height\r\n";
+		"sigma_along,sigma_across,sigma_up,chance_outside,shift_station,shift_offset,shift_height,"
+		"cover,cover_least,clearance\r\n";
 	assert_memory_equal(text.text, want, strlen(want));
 }
 

@@ -531,7 +531,8 @@ static void cover_of_19_9_under_20_is_flagged_where_it_is_least(void **state)
 	assert_near(sb_cover_at(&a, &s.path.rows[16]).cover_m / foot, 130 - 9.1 * 16 / 23 - 101, 1e-6);
 	assert_near(sb_cover_at(&a, &s.path.rows[17]).cover_m / foot, 120.9 + 9.1 * 24 / 27 - 101, 1e-6);
 	assert_near(sb_cover_course(&a, &s.path.rows[17]).cover_m / foot, 19.9, 1e-3);
-	assert_near(sb_cover_depth(&a, 503 * foot).cover_m / foot, 19.9, 1e-6);
+	assert_near(sb_cover_between(&a, &s.path.rows[16], &s.path.rows[17], 503 * foot).cover_m / foot, 19.9,
+		1e-6);
 	/* one sigma of it: height, and where along a bed that rises by 9.1 in 27 */
 	assert_true(c.sigma_m > s.path.rows[16].doubt.up_m);
 }
