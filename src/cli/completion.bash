@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -127,6 +127,11 @@ _sagbend_follow()
 		places='job'
 		flags='--json --help'
 		options='--tool-face --slid'
+		;;
+	clearance)
+		places='job'
+		flags='--json --help'
+		options=''
 		;;
 	history)
 		places='job'

@@ -46,10 +46,10 @@ about "$(json '$.obstacles[0].drilled.clearance_pilot')" 2.2 1e-3 "by the pilot 
 about "$(json '$.cover.drilled.cover')" 4.9 1e-3 cover
 about "$(json '$.cover.drilled.station')" 75 1e-2 "where"
 is "$(json '$.obstacles[1].drilled.required')$(json '$.obstacles[1].drilled.chance_of_less')" "" "of a post that asks nothing"
-is "$(json '$.cover.not_judged[0].from') $(json '$.cover.not_judged[0].to')" "200.0 250.0" "what is not judged"
+is "$(json '$.cover.not_judged[0].from') $(json '$.cover.not_judged[0].to')" "200 250" "what is not judged"
 gives 2 check "$JOB"
 says 'breach  cover, joint 8' 'Joint 8 has 4.90 m of cover at station 75.0; 5.00 is required.' \
-	'Not judged from station 200.0 to 250.0'
+	'Not judged from station' '200.0 to 250.0: ground.csv says nothing there.'
 gives 0 path "$JOB" --csv
 about "$(cell 10 24)" 9.7 1e-6 "cover over joint 8"
 about "$(cell 10 25)" 4.9 1e-3 "the least in joint 8"
