@@ -1,5 +1,5 @@
-/* Drawing through cairo, in points under a scale of millimetres. A PDF is written page by page; the pages of
- * an SVG are recorded, and laid into one drawing when all of them are known.
+/* Drawing through cairo, in points under a scale of millimetres. The pages of an SVG are drawn one below
+ * another on one long page, whose size is written when all of them are known.
  */
 #include "io/paper.h"
 
@@ -19,6 +19,7 @@
 #define LEAST_MM 10.0	   /* of a page */
 #define MOST_MM 5000.0
 #define APART_MM 5.0 /* between the pages of an SVG */
+#define LONG_MM 2e6  /* an SVG before its size is known: cairo's 24 bits before the point end at 2.9 km */
 
 static const struct {
 	const char *family;
@@ -142,6 +143,8 @@ int sb_paper_new(
 		p->surface = p->cairo->pdf_create_for_stream(keep, p, LEAST_MM, LEAST_MM);
 		describe_pdf(p, note);
 	} else {
+		p->surface = p->cairo->svg_create_for_stream(keep, p, MOST_MM * POINTS, LONG_MM * POINTS);
+		p->pen = new_pen(p, p->surface);
 		paper_svg_head(note, &p->head);
 	}
 	*out = p;
@@ -163,17 +166,18 @@ static void begin_pdf_page(struct sb_paper *p, double width_mm, double height_mm
 			p->surface, CAIRO_PDF_OUTLINE_ROOT, name, link, (cairo_pdf_outline_flags_t)0);
 }
 
-static void begin_recorded_page(struct sb_paper *p, double width_mm, double height_mm)
+static void begin_svg_page(struct sb_paper *p, double width_mm, double height_mm)
 {
-	cairo_rectangle_t all = { 0, 0, width_mm * POINTS, height_mm * POINTS };
-
-	drop_pen(p);
-	p->pages = sb_grow(p->pages, p->page_count, &p->page_room, sizeof *p->pages);
-	struct recorded *page = &p->pages[p->page_count++];
-	page->surface = p->cairo->recording_create(CAIRO_CONTENT_COLOR_ALPHA, &all);
-	page->width_mm = width_mm;
-	page->height_mm = height_mm;
-	p->pen = new_pen(p, page->surface);
+	if (p->page_count++ > 0) {
+		p->cairo->restore(p->pen);
+		p->high_mm += APART_MM;
+	}
+	p->cairo->save(p->pen);
+	p->cairo->translate(p->pen, 0, p->high_mm * POINTS);
+	p->cairo->rectangle(p->pen, 0, 0, width_mm * POINTS, height_mm * POINTS);
+	p->cairo->clip(p->pen);
+	p->high_mm += height_mm;
+	p->wide_mm = fmax(p->wide_mm, width_mm);
 }
 
 void sb_paper_page(struct sb_paper *p, double width_mm, double height_mm, const char *name)
@@ -182,44 +186,16 @@ void sb_paper_page(struct sb_paper *p, double width_mm, double height_mm, const 
 	if (p->kind == PAPER_PDF)
 		begin_pdf_page(p, width_mm, height_mm, name);
 	else
-		begin_recorded_page(p, width_mm, height_mm);
+		begin_svg_page(p, width_mm, height_mm);
 	p->cairo->scale(p->pen, POINTS, POINTS);
 	sb_paper_fill(p, SB_INK_WHITE, &(struct paper){ 0, 0, width_mm, height_mm });
-}
-
-static void end_pdf(struct sb_paper *p)
-{
-	p->cairo->show_page(p->pen);
-	drop_pen(p);
-}
-
-/* The pages one below another. */
-static void end_svg(struct sb_paper *p)
-{
-	double width_mm = 0, height_mm = 0, y_mm = 0;
-
-	drop_pen(p);
-	for (size_t i = 0; i < p->page_count; i++) {
-		width_mm = fmax(width_mm, p->pages[i].width_mm);
-		height_mm += p->pages[i].height_mm + (i ? APART_MM : 0);
-	}
-	p->surface = p->cairo->svg_create_for_stream(keep, p, width_mm * POINTS, height_mm * POINTS);
-	p->pen = new_pen(p, p->surface);
-	for (size_t i = 0; i < p->page_count; i++) {
-		p->cairo->set_source_surface(p->pen, p->pages[i].surface, 0, y_mm * POINTS);
-		p->cairo->paint(p->pen);
-		y_mm += p->pages[i].height_mm + APART_MM;
-	}
-	drop_pen(p);
 }
 
 int sb_paper_end(struct sb_paper *p, struct sb_str *out, struct sb_err *err)
 {
 	assert(p->page_count > 0);
-	if (p->kind == PAPER_PDF)
-		end_pdf(p);
-	else
-		end_svg(p);
+	p->cairo->show_page(p->pen);
+	drop_pen(p);
 	p->cairo->surface_finish(p->surface);
 	note_failure(p, p->cairo->surface_status(p->surface));
 	note_failure(p, p->cairo->status(p->ruler));
@@ -228,7 +204,7 @@ int sb_paper_end(struct sb_paper *p, struct sb_str *out, struct sb_err *err)
 		sb_fail(err, SB_IO, "The pages could not be drawn: %s.",
 			p->cairo->status_to_string(p->failed));
 	else if (p->kind == PAPER_SVG)
-		paper_svg_finish(&p->bytes, &p->head, out);
+		paper_svg_finish(&p->bytes, &p->head, p->wide_mm * POINTS, p->high_mm * POINTS, out);
 	else
 		sb_str_append(out, p->bytes.text, p->bytes.length);
 	sb_paper_abandon(p);
@@ -241,11 +217,8 @@ void sb_paper_abandon(struct sb_paper *p)
 		return;
 	drop_pen(p);
 	p->cairo->destroy(p->ruler);
-	for (size_t i = 0; p->kind == PAPER_SVG && i < p->page_count; i++)
-		p->cairo->surface_destroy(p->pages[i].surface);
 	if (p->surface)
 		p->cairo->surface_destroy(p->surface);
-	sb_free(p->pages);
 	sb_str_clear(&p->bytes);
 	sb_str_clear(&p->head);
 	sb_free(p);

@@ -27,7 +27,6 @@
 	X(move_to, cairo_move_to) \
 	X(new_path, cairo_new_path) \
 	X(new_sub_path, cairo_new_sub_path) \
-	X(paint, cairo_paint) \
 	X(pdf_add_outline, cairo_pdf_surface_add_outline) \
 	X(pdf_create_for_stream, cairo_pdf_surface_create_for_stream) \
 	X(pdf_set_metadata, cairo_pdf_surface_set_metadata) \
@@ -46,7 +45,6 @@
 	X(set_line_join, cairo_set_line_join) \
 	X(set_line_width, cairo_set_line_width) \
 	X(set_source_rgb, cairo_set_source_rgb) \
-	X(set_source_surface, cairo_set_source_surface) \
 	X(show_page, cairo_show_page) \
 	X(show_text, cairo_show_text) \
 	X(status, cairo_status) \

@@ -6,22 +6,17 @@
 
 #include "paper_cairo.h"
 
-struct recorded {
-	cairo_surface_t *surface;
-	double width_mm, height_mm;
-};
-
 struct sb_paper {
 	const struct paper_cairo *cairo;
 	enum paper_kind kind;
 	struct sb_str bytes;
-	struct sb_str head;	  /* of an SVG: its title and description */
-	cairo_surface_t *surface; /* of a PDF, all of it */
-	cairo_t *pen;		  /* draws on the present page; NULL before the first */
-	cairo_t *ruler;		  /* measures text, and is never drawn with */
-	struct recorded *pages;	  /* of an SVG */
-	size_t page_count, page_room;
-	cairo_status_t failed; /* the first failure of what was given up meanwhile */
+	struct sb_str head; /* of an SVG: its title and description */
+	cairo_surface_t *surface;
+	cairo_t *pen;	/* draws on the present page; NULL before the first */
+	cairo_t *ruler; /* measures text, and is never drawn with */
+	size_t page_count;
+	double wide_mm, high_mm; /* of an SVG, so far */
+	cairo_status_t failed;	 /* the first failure of what was given up meanwhile */
 };
 
 /* The advance of a text, as a share of the size of the font. */

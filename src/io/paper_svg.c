@@ -5,7 +5,9 @@
 #include "paper_svg.h"
 
 #include "base/mem.h"
+#include "io/figure.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -75,15 +77,28 @@ static void add_renamed(const char *text, struct sb_str *out)
 	sb_free(names.old);
 }
 
-void paper_svg_finish(const struct sb_str *drawn, const struct sb_str *head, struct sb_str *out)
+/* In the place of cairo's own, which has another size. */
+static void add_root(double width_pt, double height_pt, struct sb_str *out)
+{
+	char width[SB_FIGURE_TEXT], height[SB_FIGURE_TEXT];
+
+	sb_figure_fixed(width_pt, 6, width);
+	sb_figure_fixed(height_pt, 6, height);
+	sb_str_add(out,
+		"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
+		"width=\"%spt\" height=\"%spt\" viewBox=\"0 0 %s %s\" version=\"1.1\">\n",
+		width, height, width, height);
+}
+
+void paper_svg_finish(const struct sb_str *drawn, const struct sb_str *head, double width_pt,
+	double height_pt, struct sb_str *out)
 {
 	const char *text = sb_str_get(drawn), *root = strstr(text, "<svg ");
 	const char *body = root ? strchr(root, '\n') : NULL;
 
-	if (body) {
-		sb_str_append(out, text, (size_t)(body + 1 - text));
-		sb_str_append(out, sb_str_get(head), head->length);
-		text = body + 1;
-	}
-	add_renamed(text, out);
+	assert(body);
+	sb_str_append(out, text, (size_t)(root - text));
+	add_root(width_pt, height_pt, out);
+	sb_str_append(out, sb_str_get(head), head->length);
+	add_renamed(body + 1, out);
 }

@@ -56,7 +56,7 @@ static inline void crossing_tables(struct job *job)
 	CROSSING_ROW(job, "profile", "340.277", "440", "2400");
 	CROSSING_ROW(job, "profile", "2001.539", "440", "2400");
 	CROSSING_ROW(job, "profile", "2400", "496", "");
-	CROSSING_ROW(job, "corridor", "1500", "2400", "3", "3", "4", "4");
+	CROSSING_ROW(job, "corridor", "1500", "2400", "3", "3", "4", "4", "");
 	CROSSING_ROW(job, "ground", "0", "500");
 	CROSSING_ROW(job, "ground", "420", "498");
 	CROSSING_ROW(job, "ground", "560", "476");

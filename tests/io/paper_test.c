@@ -261,6 +261,25 @@ static void an_svg_is_one_drawing_with_the_pages_one_below_another(void **state)
 	assert_int_equal(atoi(said), 0);
 }
 
+static void a_millimetre_of_an_svg_is_one_of_the_page_that_it_lies_on(void **state)
+{
+	(void)state;
+	struct sb_paper *p = begin(PAPER_SVG);
+	double x, y, right, top;
+
+	sb_paper_page(p, 100, 100, NULL);
+	sb_paper_page(p, 100, 80, NULL); /* from 105 mm on */
+	sb_paper_fill(p, (struct ink){ 1, 0, 0 }, &(struct paper){ 10, 20, 30, 5 });
+	const char *said = ask("xmllint --xpath 'string(//*[local-name()=\"path\"]"
+			       "[contains(@style, \"rgb(100%,0%,0%)\")]/@d)' \"$1\"",
+		end(p, "mm.svg"));
+	assert_int_equal(sscanf(said, "M %lf %lf L %lf %lf", &x, &y, &right, &top), 4);
+	assert_near(x * 25.4 / 72, 10, 0.002); /* 1/256 point */
+	assert_near(y * 25.4 / 72, 125, 0.002);
+	assert_near(right * 25.4 / 72, 40, 0.002);
+	assert_near(top * 25.4 / 72, 125, 0.002);
+}
+
 static void what_cannot_be_drawn_is_left_out_and_the_rest_stands(void **state)
 {
 	(void)state;
@@ -333,6 +352,7 @@ int main(void)
 		cmocka_unit_test(a_capital_is_as_high_as_was_asked),
 		cmocka_unit_test(the_same_drawing_is_the_same_bytes),
 		cmocka_unit_test(an_svg_is_one_drawing_with_the_pages_one_below_another),
+		cmocka_unit_test(a_millimetre_of_an_svg_is_one_of_the_page_that_it_lies_on),
 		cmocka_unit_test(what_cannot_be_drawn_is_left_out_and_the_rest_stands),
 		cmocka_unit_test(a_paper_can_be_given_up_at_any_time),
 		cmocka_unit_test(a_missing_font_is_said_with_the_package_that_brings_it),
