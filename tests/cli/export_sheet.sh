@@ -86,12 +86,12 @@ on_page tern 2 'match line 11+00, see sheet 1' 'EXIT, pipe side' 'levee sheet wa
 	'leg 1: joints 34 to 38 withdrawn'
 digest=$(sql "$JOB" 'SELECT chain FROM journal ORDER BY seq DESC LIMIT 1')
 on_page tern 3 NOTES "$digest" NON-CONFORMANCES 'the radius is 1314 ft' 'redrilled: leg 2' 'WITHDRAWN AND REDRILLED' \
-	'bend over joints 36 to 38 too tight' "OBSTACLES, AS DRILLED: clear of the hole's centre line" 'old dock pile B' \
+	'bend over joints 36 to 38 too tight' 'OBSTACLES, AS DRILLED: clear of the wall of the final hole' 'old dock pile B' \
 	'below and left of'
 grep -q 'None: nothing but the readings says where the hole is.' "$HERE/tern.txt" || fail "no fixes are not said"
-# Joint 10 at 2+74.14, -13.49: the ground falls from 37.6 at 1+90 to 37.1 at 3+00, so 37.22 there; the sheet says no
-# size of the hole.
-grep -q '^ *10 1 311.53 .* 2+74.14 0.00 -13.49 .* 50.71 *$' <(tr -s ' ' <"$HERE/tern.txt") || fail "joint 10 has no cover of 50.71"
+# Joint 10 at 2+74.14, -13.49: the ground falls from 37.6 at 1+90 to 37.1 at 3+00, so 37.22 there; the top of the final
+# hole is 1.5 ft over the centre line, square to it, and that falls by 9.5 degrees: 50.71 - 1.5 / cos 9.5 deg.
+grep -q '^ *10 1 311.53 .* 2+74.14 0.00 -13.49 .* 49.19 *$' <(tr -s ' ' <"$HERE/tern.txt") || fail "joint 10 has no cover of 49.19"
 
 # Every joint's figures under the profile, and all of its row in the tables: as the CSV has them.
 gives 0 export "$JOB" csv "$HERE/tern.csv" --by 'E. Hale'
