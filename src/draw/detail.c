@@ -154,10 +154,39 @@ static void draw_curves(const struct plane *p)
 	}
 }
 
+/* How deep the top of the hole must lie, where cover is asked for and the ground is known. */
+static void draw_cover(const struct plane *p)
+{
+	const struct surroundings *a = &p->s->around;
+
+	for (size_t i = 0; i < a->range_count; i++) {
+		const struct cover_range *r = &a->ranges[i];
+		char text[64];
+		double ground,
+			middle = fmax(r->from_m, p->window.from_m) +
+			(fmin(r->to_m, p->window.to_m) - fmax(r->from_m, p->window.from_m)) / 2;
+		if (r->ground.count < 2)
+			continue;
+		sb_scene_line(p->scene, MEANING_LIMIT, LINE_DOTTED);
+		for (size_t k = 0; k < r->ground.count; k++)
+			sb_scene_point(
+				p->scene, r->ground.points[k].x_m, r->ground.points[k].y_m - r->minimum_m);
+		if (!sb_cover_ground(&r->ground, middle, &ground, NULL))
+			continue;
+		snprintf(text, sizeof text, "cover %.10g %s",
+			round(sb_frame_typed(&p->s->frame, r->minimum_m) * 100) / 100,
+			sb_unit_short(p->job->unit));
+		sb_scene_text(p->scene, MEANING_LIMIT, ANCHOR_BELOW,
+			(struct spot){ middle, ground - r->minimum_m }, text);
+	}
+}
+
 void sb_detail_draw(const struct plane *p)
 {
 	if (!p->window.detailed)
 		return;
+	if (p->kind == PLANE_ELEVATION)
+		draw_cover(p);
 	if (p->kind == PLANE_ELEVATION || p->kind == PLANE_MAP) {
 		draw_curves(p);
 		draw_withdrawn(p);

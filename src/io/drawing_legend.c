@@ -24,6 +24,7 @@ static const struct sample {
 	{ SAMPLE_LINE, MEANING_GROUND, LINE_SOLID, "ground, river bed" },
 	{ SAMPLE_LINE, MEANING_OBSTACLE, LINE_SOLID, "obstacle" },
 	{ SAMPLE_LINE, MEANING_OBSTACLE, LINE_DOTTED, "clearance to keep" },
+	{ SAMPLE_LINE, MEANING_LIMIT, LINE_DOTTED, "cover to keep" },
 	{ SAMPLE_LINE, MEANING_LIMIT, LINE_DASHED, "least radius, joint" },
 	{ SAMPLE_LINE, MEANING_LIMIT, LINE_SOLID, "least radius, window" },
 	{ SAMPLE_MARK, MEANING_ENTRY, LINE_SOLID, "entry, rig side" },

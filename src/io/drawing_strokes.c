@@ -32,6 +32,8 @@ struct pen drawing_pen(enum meaning m, enum line_kind line)
 		pen.dash_mm[0] = 0;
 	if (m == MEANING_LIMIT && line == LINE_DASHED)
 		pen.dash_mm[0] = pen.dash_mm[1] = 1.2;
+	if (m == MEANING_LIMIT && line == LINE_DOTTED) /* cover */
+		pen = (struct pen){ 0.25, { 0, 0, 0 }, { 1.6, 0.7, 0.3, 0.7 } };
 	if (m == MEANING_DRILLED && line == LINE_SOLID) /* from the last reading to the bit */
 		pen = (struct pen){ 0.7, { 0, 0, 0 }, { 0.9, 0.7 } };
 	return pen;
@@ -168,6 +170,7 @@ static void add_name(struct drawing_labels *labels, const struct scene *scene, c
 		[MEANING_FIX] = 6,
 		[MEANING_SUPERSEDED] = 5,
 		[MEANING_DESIGN] = 4,
+		[MEANING_LIMIT] = 4,
 		[MEANING_JOINT] = 2 };
 	struct drawing_label label = { .as = { FACE_PLAIN, DRAWING_SMALL, HOLD_LEFT, 0, SB_INK_BLACK },
 		.at = on_paper(a, scene->points[stroke->first]),

@@ -81,7 +81,7 @@ apart tern
 on_page tern 1 'Tern Slough' 'Harrow Bend Gas District' 'Lattimer Crossings' 'PLAN 1 in = 80 ft (1:960)' \
 	'PROFILE along 1 in = 80 ft (1:960), up 1 in = 50 ft (1:600)' 'ENTRY, rig side' 'water main' 'telephone duct' \
 	'old dock pile A' 'match line 11+00, see sheet 2' '5+00' 'grid north' EPSG:2992 NAVD88 'minimum curvature' \
-	'PC 2+10.44 el -2.41' 'R 2400 ft' HEIGHT OFFSET RADIUS cover 'as drilled' 'stations 0+00 to 11+00'
+	'PC 2+10.44 el -2.41' 'R 2400 ft' HEIGHT OFFSET RADIUS cover 'cover 6 ft' 'cover 20 ft' 'as drilled' 'stations 0+00 to 11+00'
 on_page tern 2 'match line 11+00, see sheet 1' 'EXIT, pipe side' 'levee sheet wall' 'storm drain' \
 	'leg 1: joints 34 to 38 withdrawn'
 digest=$(sql "$JOB" 'SELECT chain FROM journal ORDER BY seq DESC LIMIT 1')

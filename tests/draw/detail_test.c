@@ -184,6 +184,37 @@ static void clearances_are_drawn_from_above(void **state)
 	assert_int_equal(rings, 3); /* two ends of the main, one pile */
 }
 
+/* Ten feet between 5+00 and 9+00: the river bed of draw/crossing.h is 468 ft high at 8+00. */
+static void the_cover_that_is_asked_for_lies_below_the_ground(void **state)
+{
+	struct job asked;
+	struct solution none = { 0 };
+
+	(void)state;
+	crossing_sheet(&asked);
+	jobs_set(&asked, "cover", "minimum", "10");
+	jobs_set(&asked, "cover", "from", "500");
+	jobs_set(&asked, "cover", "to", "900");
+	jobs_solve(&asked, &none);
+	struct draw_window w = sb_window_whole(&none, 1000);
+	w.detailed = true;
+	sb_profile_scene(&asked, &none, &w, NULL, &scene);
+	const struct stroke *line = picture_stroke(&scene, MEANING_LIMIT, 0);
+	assert_non_null(line);
+	bool found = false;
+	for (size_t i = 0; i < line->count; i++) {
+		struct spot at = picture_point(&scene, line, i);
+		assert_true(at.x >= 500 * FOOT - 1e-9 && at.x <= 900 * FOOT + 1e-9);
+		found |= fabs(at.x - 800 * FOOT) < 1e-9 && fabs(at.y - 458 * FOOT) < 1e-9;
+	}
+	assert_true(found);
+	assert_near(text_at("cover 10 ft").x, 700 * FOOT, 1e-9);
+	sb_plan_map(&asked, &none, &w, NULL, &scene);
+	assert_true(isnan(text_at("cover 10 ft").x));
+	sb_solution_clear(&none);
+	sb_job_clear(&asked);
+}
+
 static void bends_stand_at_what_was_solved(void **state)
 {
 	(void)state;
@@ -245,6 +276,7 @@ int main(void)
 		TEST(what_was_withdrawn_is_named_with_its_leg),
 		TEST(non_conformances_stand_with_their_numbers_where_they_were_worst),
 		TEST(clearances_are_drawn_from_above),
+		TEST(the_cover_that_is_asked_for_lies_below_the_ground),
 		TEST(bends_stand_at_what_was_solved),
 		TEST(a_bore_that_is_not_begun_has_its_limits_and_its_design),
 	};
