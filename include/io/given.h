@@ -26,12 +26,18 @@ struct given_line {
 	double *found, *sigma;	   /* radius before it was made a round one, and its one sigma; by point */
 };
 
+enum given_mark { MARK_NONE, MARK_BEGIN, MARK_END };
+
 /* Points of a line as a drawing lists them, row by row; the line behind them is found when it is placed. */
 struct given_points {
 	double *x, *y;
 	int *lines;
 	size_t count, room;
-	double digit; /* one in the last decimal of what was listed */
+	double within; /* how far a point may lie from the line, drawing's unit: as said, or one in the last
+			  decimal */
+	double unit;   /* of the drawing, in the unit that x and y are in now */
+	enum given_mark *
+		marks; /* a row's remark says that a curve begins (MARK_BEGIN) or ends there; 0 it does not */
 	char file[64];
 };
 

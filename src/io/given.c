@@ -38,12 +38,14 @@ void given_line_clear(struct given_line *l)
 
 void given_points_add(struct given_points *p, double x, double y, int line)
 {
-	size_t rooms[3] = { p->room, p->room, p->room };
+	size_t rooms[4] = { p->room, p->room, p->room, p->room };
 
 	p->x = sb_grow(p->x, p->count, &rooms[0], sizeof *p->x);
 	p->y = sb_grow(p->y, p->count, &rooms[1], sizeof *p->y);
 	p->lines = sb_grow(p->lines, p->count, &rooms[2], sizeof *p->lines);
+	p->marks = sb_grow(p->marks, p->count, &rooms[3], sizeof *p->marks);
 	p->room = rooms[0];
+	p->marks[p->count] = MARK_NONE;
 	p->x[p->count] = x;
 	p->y[p->count] = y;
 	p->lines[p->count++] = line;
@@ -54,6 +56,7 @@ void given_points_clear(struct given_points *p)
 	sb_free(p->x);
 	sb_free(p->y);
 	sb_free(p->lines);
+	sb_free(p->marks);
 	memset(p, 0, sizeof *p);
 }
 

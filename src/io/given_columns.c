@@ -31,7 +31,8 @@ static const struct {
 	{ RADIUS, "curve radius" },
 };
 
-/* Words beside the numbers; they are for people. */
+/* Words beside the numbers. Of the first six, which are remarks, those that mark curves are looked at. */
+#define REMARKS 6
 static const char *const words[] = { "remark", "remarks", "description", "note", "notes", "comment", "name",
 	"point", "pi", "no", "number", "type" };
 
@@ -90,9 +91,9 @@ static bool take_unit(struct table *t, const char *column, const char *word)
 	return false;
 }
 
-static bool is_word(const char *name)
+static bool is_word(const char *name, size_t among)
 {
-	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+	for (size_t i = 0; i < among; i++)
 		if (sb_nearest_same(name, words[i]))
 			return true;
 	return false;
@@ -102,7 +103,7 @@ static void look_at_stranger(struct table *t, const char *full, const char *name
 {
 	struct nearest n = sb_nearest_to(name);
 
-	if (is_word(name))
+	if (is_word(name, sizeof words / sizeof *words))
 		return;
 	if (sb_nearest_same(name, "x") || sb_nearest_same(name, "y")) {
 		sb_csv_wrong(t->csv, 0, full,
@@ -145,6 +146,7 @@ void given_map_columns(struct table *t)
 {
 	for (int c = 0; c < COLUMNS; c++)
 		t->at[c] = -1;
+	t->remark_at = -1;
 	for (size_t i = 0; i < sb_csv_columns(t->csv); i++)
 		map_column(t, i);
 	for (size_t i = 0; i < sb_csv_columns(t->csv); i++) {
@@ -153,6 +155,8 @@ void given_map_columns(struct table *t)
 		split_name(sb_csv_column(t->csv, i), name, unit);
 		for (int c = 0; c < COLUMNS; c++)
 			taken |= t->at[c] == (int)i;
+		if (!taken && t->remark_at < 0 && is_word(name, REMARKS))
+			t->remark_at = (int)i;
 		if (!taken)
 			look_at_stranger(t, sb_csv_column(t->csv, i), name);
 	}

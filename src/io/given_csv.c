@@ -9,6 +9,9 @@
 
 #include "given_table.h"
 
+/* Points are never listed closer than they can be drilled along: a thousandth. */
+#define FINEST 0.001
+
 /* ---- cells ---- */
 
 /* 12+41.20 in hundreds of feet, 1+241.20 in kilometres: the digits before the point tell them apart. */
@@ -82,6 +85,8 @@ static void read_rows(struct table *t)
 		}
 		t->lines = sb_grow(t->lines, t->count, &t->rooms[COLUMNS], sizeof *t->lines);
 		t->lines[t->count] = row->line;
+		t->marks = sb_grow(t->marks, t->count, &t->rooms[COLUMNS + 1], sizeof *t->marks);
+		t->marks[t->count] = t->remark_at < 0 ? MARK_NONE : given_mark_of(row->cells[t->remark_at]);
 		for (int c = 0; c < COLUMNS; c++) {
 			t->cells[c] = sb_grow(t->cells[c], t->count, &t->rooms[c], sizeof *t->cells[c]);
 			t->cells[c][t->count] =
@@ -120,9 +125,13 @@ static int read_pis(struct table *t, struct given *d)
 static void take_points(
 	struct table *t, enum column x, enum column y, double start, enum column of, struct given_points *to)
 {
-	for (size_t i = 0; i < t->count; i++)
+	for (size_t i = 0; i < t->count; i++) {
 		given_points_add(to, t->cells[x][i] - start, t->cells[y][i], t->lines[i]);
-	to->digit = pow(10, -t->decimals[of]);
+		to->marks[i] = t->marks[i];
+	}
+	const struct number *said = t->r->choice->within;
+	to->within = said && sb_number_given(said) ? said->value : fmax(pow(10, -t->decimals[of]), FINEST);
+	to->unit = 1;
 	sb_copy(to->file, sizeof to->file, t->r->file);
 }
 
@@ -241,5 +250,6 @@ int given_read_csv(struct given_reading *r)
 	for (int c = 0; c < COLUMNS; c++)
 		sb_free(t.cells[c]);
 	sb_free(t.lines);
+	sb_free(t.marks);
 	return r->problems->errors > before ? -1 : 0;
 }

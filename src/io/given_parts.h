@@ -33,6 +33,11 @@ int given_find(struct given *d, const struct given_choice *choice, double scale,
  * where they can be told apart. */
 bool given_is_map_length(double length, double map, double scale);
 
+/* src/io/given_marks.c: what a remark says of its row, MARK_BEGIN, MARK_END or MARK_NONE; and the marks of a
+ * drawing against the line that was found. */
+enum given_mark given_mark_of(const char *remark);
+void given_check_marks(struct given *d, struct sb_problems *problems);
+
 /* src/io/landxml_lines.c: what stands in a CoordGeom and in a ProfAlign. */
 struct landxml_course {
 	int line;

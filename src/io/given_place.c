@@ -42,7 +42,7 @@ static void scale_points(struct given_points *p, double by)
 		p->x[i] *= by;
 		p->y[i] *= by;
 	}
-	p->digit *= by;
+	p->unit *= by;
 }
 
 static int convert(struct given *d, const struct given_choice *c, enum unit job, struct sb_problems *problems)
@@ -96,12 +96,22 @@ static void swap_ends(struct given_line *l)
 	}
 }
 
+static enum given_mark other_mark(enum given_mark mark)
+{
+	return mark == MARK_BEGIN ? MARK_END : mark == MARK_END ? MARK_BEGIN : MARK_NONE;
+}
+
 static void swap_points(struct given_points *p)
 {
+	for (size_t i = 0; i < p->count; i++)
+		p->marks[i] = other_mark(p->marks[i]);
 	for (size_t i = 0, k = p->count; i + 1 < k; i++) {
 		k--;
 		double x = p->x[i], y = p->y[i];
 		int line = p->lines[i];
+		enum given_mark mark = p->marks[i];
+		p->marks[i] = p->marks[k];
+		p->marks[k] = mark;
 		p->x[i] = p->x[k];
 		p->y[i] = p->y[k];
 		p->lines[i] = p->lines[k];

@@ -12,9 +12,6 @@
 
 #include "given_parts.h"
 
-/* Points are never listed closer than they can be drilled along: a thousandth. */
-#define FINEST 0.001
-
 /* How far off, in sigmas, a round radius may be, and by how much the fit may be the worse for it. */
 #define OPEN 2.5
 #define WORSE 1.05
@@ -74,7 +71,7 @@ static void round_radii(const struct given_points *p, bool heights, double withi
 	for (size_t i = 1; i + 1 < fit->count; i++) {
 		struct chain_fit tried = *fit;
 		double open = OPEN * first.radius_sigma[i] + 1e-6 * first.pis[i].radius;
-		double radius = round_radius(first.pis[i].radius, open);
+		double radius = p->unit * round_radius(first.pis[i].radius / p->unit, open / p->unit);
 		if (!(first.pis[i].radius > 0) || radius == first.pis[i].radius)
 			continue;
 		tried.held[i] = true;
@@ -122,15 +119,15 @@ static void once(const struct given_points *from, struct given_points *to)
 		if (to->count == 0 || from->x[i] != to->x[to->count - 1] ||
 			from->y[i] != to->y[to->count - 1])
 			given_points_add(to, from->x[i], from->y[i], from->lines[i]);
-	to->digit = from->digit;
+	to->within = from->within;
+	to->unit = from->unit;
 	memcpy(to->file, from->file, sizeof to->file);
 }
 
 static int find_line(struct given_points *p, bool heights, const struct given_choice *choice,
 	const char *what, struct given_line *out, struct sb_problems *problems)
 {
-	const struct number *said = choice->within;
-	double within = said && sb_number_given(said) ? said->value : fmax(p->digit, FINEST);
+	double within = p->within * p->unit;
 	double x = p->x[0], y = p->y[0];
 	struct chain_fit fit;
 
@@ -222,10 +219,12 @@ int given_find(struct given *d, const struct given_choice *choice, double scale,
 		measure(d);
 	else if (!failed)
 		bring_down(d, scale, map);
-	scale_coordinates(d, scale);
 	once(&d->profile_points, &profile);
 	if (!failed && profile.count)
 		failed = find_line(&profile, true, choice, "profile", &d->profile, problems);
+	if (!failed)
+		given_check_marks(d, problems);
+	scale_coordinates(d, scale);
 	given_points_clear(&alignment);
 	given_points_clear(&profile);
 	return failed;

@@ -12,12 +12,14 @@ struct table {
 	struct given_reading *r;
 	struct sb_csv *csv;
 	int at[COLUMNS];       /* of the file; -1 */
+	int remark_at;	       /* likewise, of the words beside the numbers */
 	int decimals[COLUMNS]; /* the most that a cell had */
 	enum given_unit unit_said;
 	enum unit unit;
 	double *cells[COLUMNS]; /* NAN: blank */
 	int *lines;
-	size_t count, rooms[COLUMNS + 1];
+	enum given_mark *marks;
+	size_t count, rooms[COLUMNS + 2];
 };
 
 /* src/io/given_columns.c: finds the columns by name, and their unit; then whether a line can be read from

@@ -53,7 +53,7 @@ static void add_open(const struct given_line *l, size_t i, struct sb_str *out)
 		return;
 	sb_str_add(out, "        radius found %.2f, give or take %.2f", l->found[i], 2 * l->sigma[i]);
 	if (fabs(l->found[i] - l->pis[i].radius) > 1e-6 * l->found[i])
-		sb_str_add(out, "; taken as the round %.10g", l->pis[i].radius);
+		sb_str_add(out, "; taken as the round one, %.10g", l->pis[i].radius);
 	sb_str_add(out, "\n");
 }
 

@@ -50,7 +50,7 @@ fresh
 	done
 } >"$HERE/stations.csv"
 gives 0 design - --into "$SHEET" --replace <"$HERE/stations.csv"
-says 'Found from 43 points' 'taken as the round 250' 'The drawing is in metres, as the job is.' "Written into $SHEET: profile.csv."
+says 'Found from 43 points' 'taken as the round one, 250' 'The drawing is in metres, as the job is.' "Written into $SHEET: profile.csv."
 is "$(cut -d, -f3 "$SHEET/profile.csv" | tr -d '\r' | paste -sd' ')" 'radius  250 250 ' "radii"
 about "$(sed -n 3p "$SHEET/profile.csv" | cut -d, -f1)" 44.12 0.1 "the first point of intersection"
 gives 0 design "$HERE/stations.csv" --radii-as-found

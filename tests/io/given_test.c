@@ -1,6 +1,7 @@
 /* Designs out of CSV: points of intersection, and stations whose line is found. */
 #include "io/given.h"
 
+#include "../geom/random.h"
 #include "geom/chain.h"
 #include "io/sheet.h"
 #include "scratch.h"
@@ -15,22 +16,27 @@ static void say_all(const struct sb_problems *p)
 			p->list[i].text);
 }
 
-static void read_text(const char *text, struct given *d)
+static void read_as(const char *text, const struct given_choice *choice, struct given *d)
 {
 	struct sb_problems problems = { 0 };
 
 	*d = (struct given){ 0 };
-	if (sb_given_read(scratch_text("drawing.csv", text), &plainly, d, &problems) || problems.count) {
+	if (sb_given_read(scratch_text("drawing.csv", text), choice, d, &problems) || problems.count) {
 		say_all(&problems);
 		fail();
 	}
+}
+
+static void read_text(const char *text, struct given *d)
+{
+	read_as(text, &plainly, d);
 }
 
 static void read_and_find(const char *text, const struct given_choice *choice, struct given *d)
 {
 	struct sb_problems problems = { 0 };
 
-	read_text(text, d);
+	read_as(text, choice, d);
 	if (sb_given_turn(d, choice, &problems) || problems.count) {
 		say_all(&problems);
 		fail();
@@ -204,6 +210,45 @@ static void a_listed_profile_gives_back_its_points_and_round_radii(void **state)
 	sb_str_clear(&text);
 }
 
+/* The remarks PC and PT of the list are where its curves begin and end; they were not used to find the line.
+ * One that stands elsewhere, and one of a straight, are said. */
+static void marks_of_curves_vouch_for_the_line_that_was_found(void **state)
+{
+	static const struct given_choice backwards = { .reversed = true };
+	struct sb_problems problems = { 0 };
+	struct sb_str text = { 0 };
+	struct given d;
+
+	(void)state;
+	list_profile(kestrel, 4, 0, 10, 3, &text);
+	for (int turned = 0; turned < 2; turned++) {
+		read_and_find(text.text, turned ? &backwards : &plainly, &d);
+		const char *said = strstr(d.notes.text, "marks 4 beginnings and ends of curves");
+		assert_non_null(said);
+		assert_non_null(strstr(said, "are within 0.0"));
+		sb_given_clear(&d);
+	}
+	char *mark = strstr(text.text, ",200.000,");
+	assert_non_null(mark);
+	struct sb_str wrong = { 0 };
+	sb_str_add(&wrong, "%.*sPT%s", (int)(mark - text.text), text.text, mark);
+	read_text(wrong.text, &d);
+	assert_int_equal(sb_given_turn(&d, &plainly, &problems), 0);
+	assert_int_equal(problems.count, 1);
+	assert_true(problems.list[0].warning && problems.list[0].line == 24);
+	assert_non_null(strstr(problems.list[0].text, "marks the end of a curve here"));
+	sb_given_clear(&d);
+	sb_problems_clear(&problems);
+	read_text("station,elevation,note\n0,1,\n5,2,BVC at the road\n9,2.8,\n", &d);
+	assert_int_equal(sb_given_turn(&d, &plainly, &problems), 0);
+	assert_int_equal(problems.count, 1);
+	assert_non_null(strstr(problems.list[0].text, "no curve was found"));
+	sb_given_clear(&d);
+	sb_problems_clear(&problems);
+	sb_str_clear(&text);
+	sb_str_clear(&wrong);
+}
+
 static void radii_stay_as_found_when_that_is_asked_for(void **state)
 {
 	const struct given_choice as_found = { .radii_as_found = true };
@@ -317,6 +362,37 @@ static void a_listed_line_in_space_gives_back_both_lines(void **state)
 	}
 }
 
+/* In a job in metres a list in feet is fitted as closely as feet are listed, and round feet stay round. 1200
+ * ft is 365.76 m. */
+static void a_list_in_another_unit_keeps_its_own_digits_and_round_numbers(void **state)
+{
+	static const struct chain_pi feet[] = { { 0, 328.1, 0 }, { 400, 250, 1200 }, { 984.252, 328.1, 0 } };
+	const struct given_choice in_feet = { .unit_said = GIVEN_UNIT_SAID, .unit = UNIT_FT };
+	struct sb_problems problems = { 0 };
+	struct sb_str text = { 0 };
+	struct given d;
+
+	(void)state;
+	struct job job;
+	jobs_plain(&job);
+	jobs_set(&job, "job", "unit", "m");
+	jobs_set(&job, "control", "entry", "1000, 5000, 100");
+	jobs_set(&job, "control", "exit", "1000, 5300, 100");
+	list_profile(feet, 3, 0, 20, 2, &text);
+	read_text(text.text, &d);
+	if (sb_given_place(&d, &in_feet, &job, &problems)) {
+		say_all(&problems);
+		fail();
+	}
+	assert_near(d.profile.within, 0.01 * 0.3048, 1e-12);
+	assert_near(d.profile.pis[1].x, 400 * 0.3048, 0.01);
+	assert_near(d.profile.pis[1].radius, 365.76, 1e-9);
+	sb_given_clear(&d);
+	sb_problems_clear(&problems);
+	sb_job_clear(&job);
+	sb_str_clear(&text);
+}
+
 static void two_files_make_one_design_and_not_two_of_a_kind(void **state)
 {
 	struct sb_problems problems = { 0 };
@@ -338,6 +414,35 @@ static void two_files_make_one_design_and_not_two_of_a_kind(void **state)
 	sb_given_clear(&d);
 }
 
+/* Good tables with bytes changed anywhere: a design or problems, never a crash, and never both. */
+static void broken_tables_never_crash_it(void **state)
+{
+	struct random chance = { 1125 };
+	struct sb_str text = { 0 };
+
+	(void)state;
+	list_profile(kestrel, 4, 0, 10, 2, &text);
+	char *copy = malloc(text.length);
+	assert_non_null(copy);
+	for (int i = 0; i < 600; i++) {
+		struct sb_problems problems = { 0 };
+		struct given d = { 0 };
+		memcpy(copy, text.text, text.length);
+		for (int k = 0; k < 1 + i % 4; k++) {
+			size_t at = (size_t)(random_unit(&chance) * (double)text.length);
+			copy[at] = "0123456789.-,;+\"\n \0\xFF"[(int)(random_unit(&chance) * 20)];
+		}
+		int failed = sb_given_read(scratch_bytes("broken.csv", copy, text.length), &plainly, &d,
+				     &problems) ||
+			sb_given_turn(&d, &plainly, &problems);
+		assert_int_equal(failed != 0, problems.errors > 0);
+		sb_problems_clear(&problems);
+		sb_given_clear(&d);
+	}
+	free(copy);
+	sb_str_clear(&text);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -345,10 +450,13 @@ int main(void)
 		cmocka_unit_test(stations_of_both_worlds_are_read),
 		cmocka_unit_test(what_is_missing_or_could_be_two_things_is_asked_for),
 		cmocka_unit_test(a_listed_profile_gives_back_its_points_and_round_radii),
+		cmocka_unit_test(marks_of_curves_vouch_for_the_line_that_was_found),
 		cmocka_unit_test(radii_stay_as_found_when_that_is_asked_for),
 		cmocka_unit_test(a_row_that_is_off_is_named_and_a_rougher_drawing_needs_a_word),
 		cmocka_unit_test(a_listed_line_in_space_gives_back_both_lines),
+		cmocka_unit_test(a_list_in_another_unit_keeps_its_own_digits_and_round_numbers),
 		cmocka_unit_test(two_files_make_one_design_and_not_two_of_a_kind),
+		cmocka_unit_test(broken_tables_never_crash_it),
 	};
 
 	return run_tests(tests);

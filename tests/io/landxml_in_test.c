@@ -1,6 +1,7 @@
 /* Designs out of LandXML: what comes back, what is named, what is refused. */
 #include "io/given.h"
 
+#include "../geom/random.h"
 #include "landxml_write.h"
 #include "scratch.h"
 #include "support/jobs.h"
@@ -376,6 +377,39 @@ static void hostile_files_are_refused_in_words(void **state)
 	sb_str_clear(&deep);
 }
 
+/* Good files with bytes changed anywhere: a design or problems, never a crash, and never both. */
+static void broken_files_never_crash_it(void **state)
+{
+	struct landxml_file f = good();
+	struct sb_str text = { 0 };
+	struct random chance = { 1125 };
+
+	(void)state;
+	landxml_write(&f, &text);
+	char *copy = malloc(text.length);
+	assert_non_null(copy);
+	for (int i = 0; i < 600; i++) {
+		struct sb_problems problems = { 0 };
+		struct given d = { 0 };
+		struct job job;
+		memcpy(copy, text.text, text.length);
+		for (int k = 0; k < 1 + i % 4; k++) {
+			size_t at = (size_t)(random_unit(&chance) * (double)text.length);
+			copy[at] = "0123456789.-<>/\"e \0\xFF"[(int)(random_unit(&chance) * 19)];
+		}
+		jobs_curved(&job);
+		int failed = sb_given_read(scratch_bytes("broken.xml", copy, text.length), &plainly, &d,
+				     &problems) ||
+			sb_given_place(&d, &plainly, &job, &problems);
+		assert_int_equal(failed != 0, problems.errors > 0);
+		sb_job_clear(&job);
+		sb_problems_clear(&problems);
+		sb_given_clear(&d);
+	}
+	free(copy);
+	sb_str_clear(&text);
+}
+
 /* ---- into a job ---- */
 
 /* The curved job's own design as a drawing has it: on its map, which is 0.9996 of the ground. */
@@ -563,6 +597,7 @@ int main(void)
 		cmocka_unit_test(one_alignment_of_several_must_be_chosen),
 		cmocka_unit_test(other_files_are_named_for_what_they_are),
 		cmocka_unit_test(hostile_files_are_refused_in_words),
+		cmocka_unit_test(broken_files_never_crash_it),
 		cmocka_unit_test(a_drawing_on_the_map_becomes_the_job_s_design_in_the_ground),
 		cmocka_unit_test(other_units_are_converted_and_the_feet_are_told_apart),
 		cmocka_unit_test(a_line_that_does_not_lead_from_entry_to_exit_says_what_would),
