@@ -25,7 +25,9 @@ struct field_reading sb_field_reading(const struct sensor_vectors *v);
 /* What it must show: of the model at the place (its sigma is a hundred and more nanotesla) or of a baseline
  * read on the site, away from steel. The sigmas take in the reading's own. */
 struct field_reference {
-	double gravity_g, field_nt, dip_rad;
+	double gravity_g;
+	double field_nt; /* NAN: not known; it must then be one that the earth has */
+	double dip_rad;
 	double sigma_field_nt, sigma_dip_rad;
 };
 
@@ -37,6 +39,11 @@ struct field_gates {
 /* 300 nT and 0.3 degrees are the trade's usual gates; 0.003 of gravity is common practice, no source. It asks
  * for the gravity of the latitude (sb_field_gravity_g): equator and pole differ by 0.0053. */
 extern const struct field_gates sb_field_gates_usual;
+
+/* No total field at the surface of the earth is less or more (World Magnetic Model 2025: 22,000 to 67,000
+ * nT), with room for height and what the model does not know. */
+#define SB_FIELD_LEAST 20000.0
+#define SB_FIELD_MOST 70000.0
 
 enum field_cause {
 	CAUSE_NONE,	    /* all within the gates */

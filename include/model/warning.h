@@ -59,9 +59,10 @@ struct warning {
 	int leg, joint;		     /* where it began */
 	int worst_joint, last_joint; /* where it was worst; the last joint that it holds for */
 	double station_m;	     /* at worst_joint */
-	double value, limit;	     /* at the worst; in the job's unit, or degrees; see text */
-	bool open;		     /* holds at the present end of the path */
-	bool superseded;	     /* on a leg that was withdrawn */
+	double value, limit; /* at the worst; in the job's unit, or degrees, see text; of WARNING_FIELD times
+			      * the gate of what is furthest off, limit 1 */
+	bool open;	     /* holds at the present end of the path */
+	bool superseded;     /* on a leg that was withdrawn */
 	bool acknowledged;
 	char acknowledged_by[SB_WHO_TEXT];
 	char text[256]; /* value, limit, joint, what to do next: one or two sentences */

@@ -379,8 +379,8 @@ static void take_row(struct import *im, const struct csv_row *row)
 	struct survey *s = &out->list[out->count++];
 	*s = (struct survey){ .line = row->line };
 	take_joint(im, row, &s->reading);
+	take_words(im, row, s); /* its reason releases what its fields would be held for */
 	take_fields(im, row, &s->reading);
-	take_words(im, row, s);
 	take_place(im, row, s);
 	take_depth(im, row, OTHER_BIT, &s->depths.bit_depth);
 	take_depth(im, row, OTHER_SURVEY, &s->depths.survey_depth);

@@ -75,7 +75,9 @@ static void measure(struct hearing *h)
 	v->field_off_nt = h->reading->field_nt - h->reference->field_nt;
 	v->dip_off_rad = h->reading->dip_rad - h->reference->dip_rad;
 	v->gravity_out = off(v->gravity_off_share, h->gates->gravity_share);
-	v->field_out = off(v->field_off_nt, h->gates->field_nt);
+	v->field_out = isnan(h->reference->field_nt)
+		? h->reading->field_nt < SB_FIELD_LEAST || h->reading->field_nt > SB_FIELD_MOST
+		: off(v->field_off_nt, h->gates->field_nt);
 	v->dip_out = off(v->dip_off_rad, h->gates->dip_rad);
 }
 
@@ -96,25 +98,31 @@ static struct amount amount(double value, const struct tool_unit *unit)
 	return a;
 }
 
-/* ---- units ---- */
-
-static const struct tool_unit *other_unit(const struct tool_unit *units, size_t count,
-	const struct tool_unit *taken, double total, double reference, double near)
+/* Whether a total is near the one that is right here; where that is not known, whether the earth has it. */
+static bool near_field(const struct hearing *h, double total_nt)
 {
-	for (size_t i = 0; i < count; i++)
-		if (units[i].size != taken->size &&
-			fabs(total / taken->size * units[i].size / reference - 1) < near)
-			return &units[i];
-	return NULL;
+	if (isnan(h->reference->field_nt))
+		return total_nt >= SB_FIELD_LEAST && total_nt <= SB_FIELD_MOST;
+	return fabs(total_nt / h->reference->field_nt - 1) < FIELD_UNIT_NEAR;
 }
+
+static bool near_gravity(const struct hearing *h, double total_g, double near)
+{
+	return fabs(total_g / h->reference->gravity_g - 1) < near;
+}
+
+/* ---- units ---- */
 
 static bool gravity_unit(struct hearing *h)
 {
 	double total = h->reading->gravity_g;
 
-	h->out->unit = other_unit(sb_gravity_units, sb_gravity_unit_count, h->gravity, total,
-		h->reference->gravity_g, GRAVITY_UNIT_NEAR);
-	if (!h->out->gravity_out || !h->out->unit)
+	for (size_t i = 0; i < sb_gravity_unit_count && h->out->gravity_out && h->out->unit == NULL; i++)
+		if (sb_gravity_units[i].size != h->gravity->size &&
+			near_gravity(
+				h, total / h->gravity->size * sb_gravity_units[i].size, GRAVITY_UNIT_NEAR))
+			h->out->unit = &sb_gravity_units[i];
+	if (h->out->unit == NULL)
 		return false;
 	say(h, "Total gravity of %s cannot be: it is right in %s. Give the reading, or set the tool's unit, in %s.",
 		amount(total, h->gravity).text, h->out->unit->word, h->out->unit->name);
@@ -125,9 +133,11 @@ static bool field_unit(struct hearing *h)
 {
 	double total = h->reading->field_nt;
 
-	h->out->unit = other_unit(sb_field_units, sb_field_unit_count, h->field, total,
-		h->reference->field_nt, FIELD_UNIT_NEAR);
-	if (!h->out->field_out || !h->out->unit)
+	for (size_t i = 0; i < sb_field_unit_count && h->out->field_out && h->out->unit == NULL; i++)
+		if (sb_field_units[i].size != h->field->size &&
+			near_field(h, total / h->field->size * sb_field_units[i].size))
+			h->out->unit = &sb_field_units[i];
+	if (h->out->unit == NULL)
 		return false;
 	say(h, "A total field of %s cannot be: it is right in %s. Give the reading, or set the tool's unit, in %s.",
 		amount(total, h->field).text, h->out->unit->word, h->out->unit->name);
@@ -136,11 +146,10 @@ static bool field_unit(struct hearing *h)
 
 static bool exchanged(struct hearing *h)
 {
-	double as_field = h->reading->gravity_g / h->gravity->size * h->field->size / h->reference->field_nt;
-	double as_gravity =
-		h->reading->field_nt / h->field->size * h->gravity->size / h->reference->gravity_g;
+	double as_field = h->reading->gravity_g / h->gravity->size * h->field->size;
+	double as_gravity = h->reading->field_nt / h->field->size * h->gravity->size;
 
-	if (!(fabs(as_field - 1) < FIELD_UNIT_NEAR && fabs(as_gravity - 1) < FIELD_UNIT_NEAR))
+	if (!near_field(h, as_field) || !near_gravity(h, as_gravity, FIELD_UNIT_NEAR))
 		return false;
 	say(h, "Gravity and field are exchanged: the one has the size of the other. Give each in its own place.");
 	return true;
@@ -301,20 +310,45 @@ static bool axes_exchanged(struct hearing *h)
 	return true;
 }
 
-/* "Total field is 50640 nT where it must be 50000 nT, dip ...": what of the two is known. */
+/* "total field is 50640 nT where it must be 50000 nT": what is off of the two, then what is right. */
+static void total_words(const struct hearing *h, char *out, size_t size)
+{
+	struct amount shown = amount(h->reading->field_nt, h->field);
+
+	if (isnan(h->reading->field_nt))
+		out[0] = '\0';
+	else if (!h->out->field_out)
+		snprintf(out, size, isnan(h->out->field_off_nt) ? "" : "total field is right");
+	else if (isnan(h->out->field_off_nt))
+		snprintf(out, size, "total field is %s, which the earth has nowhere", shown.text);
+	else
+		snprintf(out, size, "total field is %s where it must be %s", shown.text,
+			amount(h->reference->field_nt, h->field).text);
+}
+
+static void dip_words(const struct hearing *h, char *out, size_t size)
+{
+	double shown = sb_deg(h->reading->dip_rad), must = sb_deg(h->reference->dip_rad);
+	int decimals = fabs(shown - must) < 0.1 ? 2 : 1; /* never 66.1 where it must be 66.1 */
+
+	if (isnan(h->out->dip_off_rad))
+		out[0] = '\0';
+	else if (!h->out->dip_out)
+		snprintf(out, size, "dip is right");
+	else
+		snprintf(out, size, "dip is %.*f degrees where it must be %.*f", decimals, shown, decimals,
+			must);
+}
+
 static void field_words(const struct hearing *h, char *out, size_t size)
 {
-	bool total = !isnan(h->out->field_off_nt), dip = !isnan(h->out->dip_off_rad);
-	char first[128] = "", second[64] = "";
+	char total[128], dip[64];
+	bool dip_first = h->out->dip_out && !h->out->field_out;
 
-	if (total)
-		snprintf(first, sizeof first, "total field is %s where it must be %s",
-			amount(h->reading->field_nt, h->field).text,
-			amount(h->reference->field_nt, h->field).text);
-	if (dip)
-		snprintf(second, sizeof second, "dip is %.1f degrees where it must be %.1f",
-			sb_deg(h->reading->dip_rad), sb_deg(h->reference->dip_rad));
-	snprintf(out, size, "%s%s%s", first, total && dip ? ", " : "", second);
+	total_words(h, total, sizeof total);
+	dip_words(h, dip, sizeof dip);
+	snprintf(out, size, "%s%s%s", dip_first ? dip : total, *total && *dip ? ", " : "",
+		dip_first ? total : dip);
 	out[0] = (char)(out[0] >= 'a' && out[0] <= 'z' ? out[0] - 'a' + 'A' : out[0]);
 }
 
@@ -325,9 +359,7 @@ static bool steel(struct hearing *h)
 	if (h->out->gravity_out)
 		return false;
 	field_words(h, words, sizeof words);
-	say(h,
-		"%s%s: steel or another magnet is likely near. Do not trust the azimuth; read again farther on, or "
-		"carry it by other means.",
+	say(h, "%s%s: steel likely near, the azimuth off. Read again; if it stays, azimuth by gyro, coil or hold.",
 		words, isnan(h->out->gravity_off_share) ? "" : ", gravity is right");
 	return true;
 }

@@ -83,9 +83,9 @@ static int fail_vectors(enum sensor_status status, struct sb_err *err)
 	return sb_fail(err, SB_RANGE, "The vectors hold a number that cannot be. Take the reading again.");
 }
 
-/* What is typed stands; it must not say something else than the vectors do. */
+/* What is typed stands. That it says something else than the vectors do takes a reason. */
 static int settle(struct number *typed, double worked_out, int decimals, double wrap, const char *what,
-	struct sb_err *err)
+	bool reason, struct sb_err *err)
 {
 	if (!sb_number_given(typed)) {
 		*typed = sb_number_of(worked_out, decimals);
@@ -95,7 +95,7 @@ static int settle(struct number *typed, double worked_out, int decimals, double 
 	}
 	double off =
 		wrap > 0 ? fabs(remainder(typed->value - worked_out, wrap)) : fabs(typed->value - worked_out);
-	if (off <= agree)
+	if (off <= agree || reason)
 		return 0;
 	return sb_fail(err, SB_HELD,
 		"%s %s was typed, but the vectors say %.*f. Leave it out, or look at the tool's axes, units and convention.",
@@ -107,9 +107,10 @@ static int put_angles(
 {
 	double inclination = sb_incline_typed(job->incline, a->inc_rad);
 	struct number face = r->tool_face;
+	bool reason = r->reason[0] != '\0';
 
-	if (settle(&r->inclination, inclination, 2, 0, "Inclination", err) ||
-		settle(&r->azimuth, sb_deg(a->azi_rad), 2, 360, "Azimuth", err))
+	if (settle(&r->inclination, inclination, 2, 0, "Inclination", reason, err) ||
+		settle(&r->azimuth, sb_deg(a->azi_rad), 2, 360, "Azimuth", reason, err))
 		return -1;
 	/* The tool face of a reading is that of the slide only where somebody slid and said no other. */
 	if (!sb_number_given(&face) && r->slid.value > 0 && a->face_known)
@@ -145,8 +146,9 @@ int sb_sixaxis_fill(const struct job *job, struct reading *r, struct sb_err *err
 	if (status != SENSOR_OK && status != SENSOR_ALONG)
 		return fail_vectors(status, err);
 	put_totals(job, &a, &trial);
-	/* numbers in another unit, or exchanged, say nothing of the hole */
-	if (sb_sixaxis_judge(job, &trial, &units) &&
+	/* numbers in another unit, or exchanged, are held until somebody says why they are logged all the
+	 * same */
+	if (r->reason[0] == '\0' && sb_sixaxis_judge(job, &trial, &units) &&
 		(units.field.cause == CAUSE_GRAVITY_UNIT || units.field.cause == CAUSE_FIELD_UNIT ||
 			units.field.cause == CAUSE_EXCHANGED))
 		return sb_fail(err, SB_HELD, "%.400s", units.field.text);
@@ -175,7 +177,7 @@ static void estimate_turn(
 
 bool sb_sixaxis_judge(const struct job *job, const struct reading *r, struct sixaxis_verdict *out)
 {
-	bool field = sb_number_given(&r->total_field) && sb_number_given(&job->site_field);
+	bool field = sb_number_given(&r->total_field), site_field = sb_number_given(&job->site_field);
 	bool dip = sb_number_given(&r->dip) && sb_number_given(&job->site_dip);
 	bool gravity = sb_number_given(&r->total_gravity);
 	double g = gravity_unit(job)->size, nt = field_unit(job)->size, none = (double)NAN;
@@ -186,10 +188,11 @@ bool sb_sixaxis_judge(const struct job *job, const struct reading *r, struct six
 		.gravity = gravity_unit(job),
 		.field = field_unit(job),
 	};
-	/* Of field and dip, where the sheet names none, any will do: nothing is held against it. */
+	/* Where the sheet names no field, the earth's own bounds are all there is; without a dip any will do.
+	 */
 	struct field_reference reference = {
 		.gravity_g = typed_or(sb_number_given(&job->site_gravity), &job->site_gravity, g, 1),
-		.field_nt = typed_or(field, &job->site_field, nt, 50000),
+		.field_nt = typed_or(site_field, &job->site_field, nt, none),
 		.dip_rad = typed_or(dip, &job->site_dip, sb_rad(1), sb_rad(60)),
 		.sigma_field_nt = job->field_gate.value / 2,
 		.sigma_dip_rad = sb_rad(job->dip_gate.value) / 2,
@@ -199,7 +202,7 @@ bool sb_sixaxis_judge(const struct job *job, const struct reading *r, struct six
 
 	if (!gravity && !field && !dip)
 		return false;
-	if (field && dip && sb_sixaxis_all(r)) {
+	if (field && site_field && dip && sb_sixaxis_all(r)) {
 		reading.has_vectors = true;
 		reading.vectors = vectors_of(job, r);
 	}

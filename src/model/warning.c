@@ -212,6 +212,23 @@ static void judge_blunder(const struct row *row, const struct reading *r, struct
 		row->joint, r->reason, r->who);
 }
 
+/* How many times its gate that is off which is furthest beyond it: the three have no unit in common. */
+static double times_its_gate(const struct job *job, const struct reading *r, const struct field_verdict *f)
+{
+	double total_nt = r->total_field.value * sb_field_units[job->field_unit].size;
+	double beyond_nt = isnan(f->field_off_nt) ? fmax(SB_FIELD_LEAST - total_nt, total_nt - SB_FIELD_MOST)
+						  : fabs(f->field_off_nt);
+	double most = 0;
+
+	if (f->gravity_out)
+		most = fmax(most, fabs(f->gravity_off_share) / job->gravity_gate.value);
+	if (f->field_out)
+		most = fmax(most, beyond_nt / job->field_gate.value);
+	if (f->dip_out)
+		most = fmax(most, fabs(sb_deg(f->dip_off_rad)) / job->dip_gate.value);
+	return fmin(most, 1e6);
+}
+
 /* An azimuth that was read otherwise, or carried on, does not hang on the field. */
 static void judge_field(const struct setup *s, const struct reading *r, struct verdict *v)
 {
@@ -225,17 +242,18 @@ static void judge_field(const struct setup *s, const struct reading *r, struct v
 	if (!sb_sixaxis_judge(&then, r, &six) || six.field.cause == CAUSE_NONE)
 		return;
 	bool steel = six.field.cause == CAUSE_STEEL;
+	const struct field_verdict *f = &six.field;
 	if (steel && r->azimuth_by != AZIMUTH_BY_TOOL)
 		return;
 	v->level = LEVEL_WATCH;
-	v->value = isnan(six.field.field_off_nt) ? 0 : six.field.field_off_nt;
-	v->limit = then.field_gate.value;
+	v->value = times_its_gate(&then, r, f);
+	v->limit = 1;
 	if (steel && !isnan(six.may_turn_rad))
 		snprintf(v->text, sizeof v->text,
 			"Field off by %.0f nT, dip by %.1f deg, gravity right: steel likely near, and the azimuth off by %.1f deg or so. Read it again; if it stays, take it by gyro or coil, or hold the heading (azimuth by).",
-			six.field.field_off_nt, sb_deg(six.field.dip_off_rad), sb_deg(six.may_turn_rad));
+			f->field_off_nt, sb_deg(f->dip_off_rad), sb_deg(six.may_turn_rad));
 	else
-		sb_copy(v->text, sizeof v->text, six.field.text);
+		sb_copy(v->text, sizeof v->text, f->text);
 }
 
 void sb_warning_judge(const struct setup *s, const struct row *row, const struct reading *r,

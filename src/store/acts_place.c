@@ -53,6 +53,29 @@ static void say_changes(
 	sb_str_clear(&what);
 }
 
+/* The settings that a joint in the ground would be read by, with these changes put to them, must make a frame
+ * too: else its azimuth would have none. */
+static int check_joints(const struct job *job, const struct change *changes, size_t count, struct sb_err *err)
+{
+	struct frame frame;
+
+	for (int joint = 1; joint <= sb_job_in_ground(job); joint++) {
+		const struct reading *r = sb_job_joint(job, joint);
+		struct job then = sb_frame_settings(job, r);
+		bool touched = false;
+		for (size_t i = 0; i < count; i++)
+			if (sb_job_change_holds(job, &changes[i], r)) {
+				touched = true;
+				if (sb_setting_put(sb_setting(changes[i].section, changes[i].key), &then,
+					    changes[i].value, err))
+					return -1;
+			}
+		if (touched && sb_frame_init(&then, &frame, err))
+			return sb_fail_within(err, "Joint %d would be left without an azimuth: ", joint);
+	}
+	return 0;
+}
+
 int sb_store_change(struct sb_store *store, const char *who, const struct change *changes, size_t count,
 	const char *reason, struct sb_err *err)
 {
@@ -70,11 +93,12 @@ int sb_store_change(struct sb_store *store, const char *who, const struct change
 	struct frame frame;
 	for (size_t i = 0; i < count; i++) {
 		own[i] = changes[i];
+		own[i].fact.act = d.act.id;
 		if (check_change(store, &own[i], &trial, err))
 			return -1;
 	}
 	/* as they stand for the next joint, with these put to them, they must make a frame */
-	if (sb_frame_init(&trial, &frame, err))
+	if (sb_frame_init(&trial, &frame, err) || check_joints(&store->job, own, count, err))
 		return -1;
 	say_changes(&before, own, count, reason, &d);
 	for (size_t i = 0; i < count; i++) {

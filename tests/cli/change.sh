@@ -36,3 +36,14 @@ is "$(sql "$JOB" 'SELECT count(*) FROM settings_changed')" 3 "changes after all 
 # What is exported says what changed, and what is added to an azimuth now.
 gives 0 export "$JOB" csv
 says 'change_1' 'tool azimuth_correction 5' 'from joint 4 on: new tool' 'change_2' azimuth_to_grid_now '2 since the job began'
+
+# A change that would leave a joint in the ground without an azimuth is refused by that joint: the declination that
+# the magnetic reference needs holds from joint 3 on only.
+bore lea 90/0 90/0
+JOB=$HERE/lea.bore
+gives 0 change "$JOB" --set azimuth.declination=3,azimuth.convergence=1 --reason 'known now' --by Bea
+gives 0 log "$JOB" --inclination 90 --azimuth 0 --by Bea
+refuses 65 'Joint 1 would be left without an azimuth' change "$JOB" --set azimuth.reference=magnetic --from-joint 1 --reason x \
+	--by Bea
+gives 0 change "$JOB" --set azimuth.reference=magnetic --from-joint 3 --reason 'as read' --by Bea
+gives 0 verify "$JOB"

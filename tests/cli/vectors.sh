@@ -49,9 +49,25 @@ refuses 3 'uT' whatif "$JOB" --gravity=$G --field=-34.6813,28.6469,19.9299
 refuses 3 'metres per second squared' whatif "$JOB" --gravity=-7.5123,6.3036,0.0001 --field=$F
 refuses 3 'the vectors say' whatif "$JOB" --azimuth 96 --gravity=$G --field=$F
 
+# A reason releases what was held, and the joint's warnings keep it.
+gives 0 log "$JOB" --azimuth 1.5 --inclination 90 --gravity=$G --field=$F --reason 'the display said so' --by Bea
+is "$(sql "$JOB" 'SELECT azimuth FROM reading ORDER BY id DESC LIMIT 1')" 1.5 "what was typed stands"
+gives 0 withdraw "$JOB" --to-joint 2 --reason 'again' --by Bea
+gives 0 log "$JOB" --gravity=$G --field=-34.6813,28.6469,19.9299 --reason 'so it shows it' --by Bea
+warns 'it is right in microtesla'
+gives 0 withdraw "$JOB" --to-joint 2 --reason 'again' --by Bea
+
 # Import works the angles out too; a tool with other axes is turned into ours.
 gives 0 change "$JOB" --set 'tool.sensor_axes=-y x z' --reason 'the other tool' --by Bea
 printf 'joint,gravity_x,gravity_y,gravity_z,field_x,field_y,field_z\n3,0.64279,0.76604,0,28646.9,34681.3,19929.9\n' >"$HERE/s.csv"
 gives 0 import "$JOB" "$HERE/s.csv" --by Bea
 is "$(sql "$JOB" 'SELECT inclination, azimuth FROM reading ORDER BY id DESC LIMIT 1')" '90.00|1.00' "the imported row"
 refuses 65 'tool' change "$JOB" --set 'tool.sensor_axes=x y' --reason x --by Bea
+
+# The reason of an imported row releases it too.
+printf 'joint,reason,gravity_x,gravity_y,gravity_z,field_x,field_y,field_z\n4,,0.64279,0.76604,0,28.6469,34.6813,19.9299\n' >"$HERE/u.csv"
+gives 65 import "$JOB" "$HERE/u.csv" --by Bea
+warns 'uT'
+sed -i 's/^4,,/4,so it shows it,/' "$HERE/u.csv"
+gives 0 import "$JOB" "$HERE/u.csv" --by Bea
+is "$(sql "$JOB" 'SELECT azimuth FROM reading ORDER BY id DESC LIMIT 1')" 1.00 "the imported row with a reason"

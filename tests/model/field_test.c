@@ -3,6 +3,7 @@
 #include "model/field.h"
 
 #include "geom/angle.h"
+#include "geom/magnet.h"
 
 #include "geom/random.h"
 #include "support/near.h"
@@ -352,8 +353,8 @@ static void totals_alone_are_judged_by_what_there_is(void **state)
 	(void)state;
 	assert_int_equal(out.cause, CAUSE_STEEL);
 	assert_string_equal(out.text,
-		"Total field is 51000 nT where it must be 50120 nT: steel or another magnet is likely near. Do not trust "
-		"the azimuth; read again farther on, or carry it by other means.");
+		"Total field is 51000 nT where it must be 50120 nT: steel likely near, the azimuth off. Read again; "
+		"if it stays, azimuth by gyro, coil or hold.");
 	reading = (struct field_reading){ .gravity_g = 1.02, .field_nt = NAN, .dip_rad = NAN };
 	out = sb_field_judge(&reading, &here, &sb_field_gates_usual);
 	assert_int_equal(out.cause, CAUSE_MOVING);
@@ -364,6 +365,27 @@ static void totals_alone_are_judged_by_what_there_is(void **state)
 	assert_null(strstr(out.text, "nan"));
 	reading.dip_rad = NAN;
 	assert_int_equal(sb_field_judge(&reading, &here, &sb_field_gates_usual).cause, CAUSE_NONE);
+}
+
+/* Every second degree of the globe at both ends of the model's years, at the ground and a mile under and over
+ * it. */
+static void no_place_on_earth_has_a_total_field_beyond_the_bounds(void **state)
+{
+	double least = HUGE_VAL, most = 0;
+
+	(void)state;
+	for (int latitude = -90; latitude <= 90; latitude += 2)
+		for (int longitude = -180; longitude < 180; longitude += 2)
+			for (int k = 0; k < 4; k++) {
+				struct magnet m;
+				assert_int_equal(sb_magnet_at(sb_rad(latitude), sb_rad(longitude),
+							 k & 1 ? 5000 : -900, k & 2 ? 2025 : 2030, &m),
+					MAGNET_OK);
+				least = fmin(least, m.field.total_nt);
+				most = fmax(most, m.field.total_nt);
+			}
+	assert_true(least > SB_FIELD_LEAST * 1.05 && least < 23000);
+	assert_true(most < SB_FIELD_MOST * 0.97 && most > 66000);
 }
 
 /* WGS 84: normal gravity 9.7803253359 at the equator, 9.8321849378 m/s2 at the pole (NIMA TR8350.2,
@@ -404,6 +426,7 @@ int main(void)
 		cmocka_unit_test(a_single_sign_and_a_single_exchange_are_named_exactly),
 		cmocka_unit_test(gravity_shown_upwards_is_named),
 		cmocka_unit_test(totals_alone_are_judged_by_what_there_is),
+		cmocka_unit_test(no_place_on_earth_has_a_total_field_beyond_the_bounds),
 		cmocka_unit_test(gravity_of_the_latitude_is_the_published_one),
 		cmocka_unit_test(every_cause_has_its_word),
 	};
