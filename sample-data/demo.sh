@@ -72,6 +72,9 @@ run handover "$job"
 say 'For the engineer: every reading as CSV, and everything as JSON.'
 run export "$job" csv "$folder/tern-slough.csv" --replace --by "$who"
 run export "$job" json "$folder/tern-slough.json" --replace --by "$who"
+
+say 'The plan-and-profile sheet, to be signed.'
+run export "$job" sheet "$folder/tern-slough.pdf" --replace --by "$who"
 run verify "$job"
 
 say "The job file is $job."

@@ -9,6 +9,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 /* What goes with a report of this job. Borrowed from in, who and head. */
 static struct about about_of(const struct invocation *in, const char *who, const char *head)
@@ -118,6 +119,24 @@ static int take_every(
 				: sb_fail(err, SB_RANGE, "--every %s: it must be more than 0.", every->text);
 }
 
+static int take_paper(
+	const struct invocation *in, const struct format *format, const char **paper, struct sb_err *err)
+{
+	*paper = sb_command_value(in, "paper");
+	if (*paper && !sb_same(format->name, "sheet") && !sb_same(format->name, "drawing"))
+		return sb_fail(err, SB_USAGE, "--paper goes with the formats sheet and drawing.");
+	return 0;
+}
+
+/* Bytes that are no text would leave a terminal in any state. */
+static int check_target(const struct format *format, const char *target, struct sb_err *err)
+{
+	if (format->binary && sb_same(target, "-") && isatty(STDOUT_FILENO))
+		return sb_fail(err, SB_USAGE, "%s is no text, and this is a terminal. Give a file: NAME.%s.",
+			format->name, format->extension);
+	return 0;
+}
+
 static int run_export(const struct invocation *in)
 {
 	const char *target = in->count > 2 ? in->positional[2] : "-", *who;
@@ -132,11 +151,13 @@ static int run_export(const struct invocation *in)
 		return sb_command_fail(&err);
 	sb_store_head(store, head);
 	struct about about = about_of(in, who, head);
-	struct export e = { .job = sb_store_job(store),
-		.solution = sb_store_solution(store),
-		.about = &about,
-		.paper = sb_command_value(in, "paper") };
-	int status = take_every(in, format, &e.every, &err) || format->write(&e, &text, &err) ? -1 : 0;
+	struct export e = {
+		.job = sb_store_job(store), .solution = sb_store_solution(store), .about = &about
+	};
+	int status = check_target(format, target, &err) || take_every(in, format, &e.every, &err) ||
+			take_paper(in, format, &e.paper, &err) || format->write(&e, &text, &err)
+		? -1
+		: 0;
 	sb_store_close(store);
 	if (status == 0)
 		status = sb_write_whole(

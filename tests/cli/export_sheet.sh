@@ -120,6 +120,8 @@ pdfinfo "$HERE/kestrel.pdf" | grep -q '2383.94 x 1683.78 pts (A1)' || fail "the 
 on_page kestrel 1 'Paper A1' 'PLAN 1:750'
 refuses 64 "'A9' is not a size of paper. There is: A3, A2, A1, 11x17, 22x34." export "$HERE/kestrel.bore" sheet --paper A9
 
+refuses 64 '--paper goes with the formats sheet and drawing.' export "$HERE/kestrel.bore" csv --paper A3
+
 # Nothing drilled yet: the design, and nothing that is not there.
 sheet empty
 well_made empty
@@ -164,6 +166,9 @@ before=$(find "$HERE" | wc -l)
 is $? 73 "status at a size limit"
 is "$(find "$HERE" -not -name err | wc -l)" "$before" "files after a failure"
 
-# To standard output as it is.
+# To standard output as it is, but not to a terminal.
+script -qec "\"$SAGBEND\" export \"$JOB\" sheet" /dev/null >"$HERE/screen" </dev/null
+is $? 64 "status at a terminal"
+grep -q "sheet is no text, and this is a terminal. Give a file: NAME.pdf." "$HERE/screen" || fail "a terminal got $(head -c 200 "$HERE/screen")"
 "$SAGBEND" export "$JOB" sheet --by 'E. Hale' >"$HERE/.out"
 head -c 5 "$HERE/.out" | grep -q '^%PDF-' || fail "no PDF on standard output"
