@@ -28,6 +28,12 @@ size_t sb_passings_list(const struct job *job, const struct solution *s, const s
 void sb_passings_text(
 	const struct job *job, const struct solution *s, const struct plan *plan, struct sb_str *out);
 
+/* The same of one obstacle, and of cover alone: a line of what it is, then what is known of it. */
+void sb_passings_obstacle(
+	const struct job *job, const struct solution *s, const struct passings *p, struct sb_str *out);
+void sb_passings_cover(
+	const struct job *job, const struct solution *s, const struct covers *c, struct sb_str *out);
+
 /* {"unit", "hole": {...}, "obstacles": [{"name", ..., "drilled", "held", "planned"}], "cover": {...}}. */
 void sb_passings_json(
 	const struct job *job, const struct solution *s, const struct plan *plan, struct sb_str *out);

@@ -89,13 +89,13 @@ static void say_where(const struct text *t, int joint, double station_m)
 /* How sure: give or take, and the chance where something is required. */
 static void say_sure(const struct text *t, double sigma_m, double chance)
 {
-	sb_str_add(t->out, "          give or take %.*f %s (%s %%)", t->decimals,
+	sb_str_add(t->out, "give or take %.*f %s (%s %%)", t->decimals,
 		typed(t, t->s->uncertainty.line_factor * sigma_m), sb_unit_short(t->job->unit),
 		t->job->confidence.text);
 	if (!isnan(chance) && chance < 0.001)
-		sb_str_add(t->out, "; chance of less than required under 0.1 %%");
+		sb_str_add(t->out, ", under 0.1 %% chance of less");
 	else if (!isnan(chance))
-		sb_str_add(t->out, "; chance of less than required %.2g %%", chance * 100);
+		sb_str_add(t->out, ", %.2g %% chance of less", chance * 100);
 	sb_str_add(t->out, "\n");
 }
 
@@ -107,13 +107,18 @@ static void say_passing(const struct text *t, const char *how, const struct pass
 		return;
 	sb_passings_words(t->job, t->s, p, words);
 	sb_str_add(t->out, "  %-8s%s", how, words);
-	if (!isnan(p->pilot_m) && !isnan(p->final_m))
-		sb_str_add(t->out, " (pilot %.*f)", t->decimals, typed(t, p->pilot_m));
 	say_where(t, p->joint, p->station_m);
-	if (p->at_end)
-		sb_str_add(t->out, ", so far");
-	sb_str_add(t->out, ": %s\n", isnan(p->required_m) ? "not judged" : sb_level_word(p->level));
+	sb_str_add(t->out, "%s: %s\n", p->at_end ? ", so far" : "",
+		isnan(p->required_m) ? "not judged" : sb_level_word(p->level));
+	sb_str_add(t->out, "          ");
+	if (!isnan(p->pilot_m) && !isnan(p->final_m))
+		sb_str_add(t->out, "pilot %.*f; ", t->decimals, typed(t, p->pilot_m));
 	say_sure(t, p->sigma_m, p->chance);
+}
+
+static struct text text_of(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	return (struct text){ job, s, out, job->unit == UNIT_M ? 2 : 1 };
 }
 
 static void say_obstacle(const struct text *t, const struct passings *p)
@@ -143,6 +148,7 @@ static void say_cover(const struct text *t, const char *how, const struct cover 
 		sb_unit_short(t->job->unit), t->decimals, typed(t, c->required_m));
 	say_where(t, c->joint, c->station_m);
 	sb_str_add(t->out, ": %s\n", sb_level_word(c->level));
+	sb_str_add(t->out, "          ");
 	say_sure(t, c->sigma_m, c->chance);
 }
 
@@ -175,6 +181,22 @@ static void say_covers(const struct text *t, const struct covers *c)
 	say_unknown(t);
 }
 
+void sb_passings_obstacle(
+	const struct job *job, const struct solution *s, const struct passings *p, struct sb_str *out)
+{
+	struct text t = text_of(job, s, out);
+
+	say_obstacle(&t, p);
+}
+
+void sb_passings_cover(
+	const struct job *job, const struct solution *s, const struct covers *c, struct sb_str *out)
+{
+	struct text t = text_of(job, s, out);
+
+	say_covers(&t, c);
+}
+
 static void say_hole(const struct text *t)
 {
 	const struct hole *h = &t->s->around.hole;
@@ -191,7 +213,7 @@ static void say_hole(const struct text *t)
 void sb_passings_text(
 	const struct job *job, const struct solution *s, const struct plan *plan, struct sb_str *out)
 {
-	struct text t = { job, s, out, job->unit == UNIT_M ? 2 : 1 };
+	struct text t = text_of(job, s, out);
 	struct passings *list;
 	struct covers covers;
 	size_t count = sb_passings_list(job, s, plan, &list, &covers);

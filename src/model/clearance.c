@@ -162,9 +162,11 @@ static enum level level_drilled(const struct clearance_ask *ask, const struct pa
 	return nears(ask, p) ? LEVEL_WATCH : LEVEL_OK;
 }
 
-static enum level level_ahead(const struct passing *p)
+static enum level level_ahead(const struct clearance_ask *ask, const struct passing *p)
 {
-	return p->known && spare_of(p) < -TOUCH && !isnan(p->required_m) ? LEVEL_WATCH : LEVEL_OK;
+	if (!p->known || isnan(p->required_m))
+		return LEVEL_OK;
+	return spare_of(p) < -TOUCH || nears(ask, p) ? LEVEL_WATCH : LEVEL_OK;
 }
 
 /* The nearest of both, with the worse level and the larger chance. */
@@ -232,13 +234,13 @@ struct passing sb_clearance_drilled(const struct clearance_ask *ask, size_t obst
 
 /* One more stretch of what is to come; false at the end of the design line. */
 static bool go_on(const struct clearance_ask *ask, size_t obstacle, struct hole_stretch *h,
-	const struct attitude *from, const struct attitude *to, double length_m, int joint,
+	const struct attitude *from, const struct attitude *to, double length_m, int joint, double within_m,
 	struct passing *all)
 {
 	*h = hole_stretch_on(h, from, to, length_m, joint);
 	h->station_m = station_of(ask, hole_stretch_at(h, h->length_m), h->station_m);
-	struct passing one = pass(ask, obstacle, h, all->known ? spare_of(all) : HUGE_VAL);
-	one.level = level_ahead(&one);
+	struct passing one = pass(ask, obstacle, h, within_m);
+	one.level = level_ahead(ask, &one);
 	one.at_end = one.known && one.md_m >= h->from_md_m + h->length_m - TOLERANCE;
 	one.leaves = false;
 	gather(all, &one);
@@ -250,7 +252,7 @@ static struct passing to_bit(const struct clearance_ask *ask, size_t obstacle, c
 {
 	*h = hole_stretch_to_bit(ask, from);
 	struct passing p = pass(ask, obstacle, h, within_m);
-	p.level = level_ahead(&p);
+	p.level = level_ahead(ask, &p);
 	p.at_end = p.known && p.md_m >= h->from_md_m + h->length_m - TOLERANCE;
 	p.leaves = p.known && p.md_m <= h->from_md_m + TOLERANCE;
 	return p;
@@ -268,7 +270,7 @@ static struct passing held_from(const struct clearance_ask *ask, size_t obstacle
 		const struct setup *s = &ask->setup;
 		double length = sb_frame_metres(s->frame, sb_job_tally(s->job, joint + k).value);
 		if (!go_on(ask, obstacle, &h, &ask->bit->attitude, &ask->bit->attitude, length, joint + k,
-			    &all))
+			    within_m, &all))
 			break;
 	}
 	return all;
@@ -292,7 +294,7 @@ struct passing sb_clearance_planned(const struct clearance_ask *ask, size_t obst
 	h.start = sb_vec3_sub(plan->bit, h.arc.step); /* the plan knows better where the bit is by now */
 	for (size_t i = 0; i < plan->count; i++) {
 		const struct plan_joint *j = &plan->joints[i];
-		if (!go_on(ask, obstacle, &h, from, &j->target, j->length_m, j->joint, &all))
+		if (!go_on(ask, obstacle, &h, from, &j->target, j->length_m, j->joint, HUGE_VAL, &all))
 			break;
 		from = &j->target;
 	}
@@ -330,7 +332,7 @@ void sb_clearance_judge(const struct clearance_ask *ask, const struct row *befor
 	for (size_t i = 0; i < ask->around->count && row->joint > 0; i++) {
 		if (!ask->around->obstacles[i].limited)
 			continue;
-		struct passing held = held_from(ask, i, end, row->joint, sight, 0);
+		struct passing held = held_from(ask, i, end, row->joint, sight, reach_of(ask, end));
 		keep_worse(&comes, &held, i);
 		if (!row->on_path)
 			continue;

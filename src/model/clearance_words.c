@@ -66,20 +66,23 @@ static void say_breach(
 static void say_ahead(const struct words *w, const struct passing *p, int drilled_joint, struct verdict *v)
 {
 	int d = w->decimals;
-	const char *what = w->wall < 0 ? "runs into" : "passes";
 
-	if (p->joint <= drilled_joint)
+	if (w->wall >= w->required)
+		snprintf(v->text, sizeof v->text,
+			"As it heads, joint %d passes %.*f %s %s %.40s, give or take %.*f; %.*f is required. Get an independent fix before it, or steer away.",
+			p->joint, d, w->wall, w->unit, w->side, w->name, d, w->give, d, w->required);
+	else if (p->joint <= drilled_joint)
 		snprintf(v->text, sizeof v->text,
 			"Carried on from the reading, the bit has come to %.*f %s %s %.40s by now; %.*f is required. Stop and look.",
 			d, w->wall, w->unit, w->side, w->name, d, w->required);
 	else if (w->wall < 0)
 		snprintf(v->text, sizeof v->text,
-			"If the heading is held, joint %d %s %.40s; %.*f %s clear is required. Steer away now.",
-			p->joint, what, w->name, d, w->required, w->unit);
+			"If the heading is held, joint %d runs into %.40s; %.*f %s clear is required. Steer away now.",
+			p->joint, w->name, d, w->required, w->unit);
 	else
 		snprintf(v->text, sizeof v->text,
-			"If the heading is held, joint %d %s %.*f %s %s %.40s; %.*f is required. Steer away now.",
-			p->joint, what, d, w->wall, w->unit, w->side, w->name, d, w->required);
+			"If the heading is held, joint %d passes %.*f %s %s %.40s; %.*f is required. Steer away now.",
+			p->joint, d, w->wall, w->unit, w->side, w->name, d, w->required);
 }
 
 void clearance_say(const struct clearance_ask *ask, const struct obstacle *o, const struct passing *p,

@@ -66,10 +66,18 @@ static void set_chance(struct cover *c)
 	c->chance = c->sigma_m > 0 ? sb_spread_below(-spare_of(c) / c->sigma_m) : spare_of(c) < 0;
 }
 
-static enum level level_drilled(const struct clearance_ask *ask, const struct cover *c)
+/* Less to spare than the sheet says; else less than the give or take: half of what the confidence leaves lies
+ * to that side. */
+static bool nears(const struct clearance_ask *ask, const struct cover *c)
 {
 	double spare = ask->around->cover_spare_m;
 
+	return isnan(spare) ? c->chance > (1 - ask->uncertainty->confidence) / 2
+			    : spare_of(c) < spare - TOUCH;
+}
+
+static enum level level_drilled(const struct clearance_ask *ask, const struct cover *c)
+{
 	if (!c->known || isnan(c->required_m))
 		return LEVEL_OK;
 	bool breach = ask->setup.job->judge == JUDGE_MEAN
@@ -77,13 +85,14 @@ static enum level level_drilled(const struct clearance_ask *ask, const struct co
 		: c->chance > sb_uncertainty_limit(&ask->setup).limit;
 	if (breach)
 		return LEVEL_BREACH;
-	double least = isnan(spare) ? ask->uncertainty->line_factor * c->sigma_m : spare;
-	return spare_of(c) < least - TOUCH ? LEVEL_WATCH : LEVEL_OK;
+	return nears(ask, c) ? LEVEL_WATCH : LEVEL_OK;
 }
 
-static enum level level_ahead(const struct cover *c)
+static enum level level_ahead(const struct clearance_ask *ask, const struct cover *c)
 {
-	return c->known && !isnan(c->required_m) && spare_of(c) < -TOUCH ? LEVEL_WATCH : LEVEL_OK;
+	if (!c->known || isnan(c->required_m))
+		return LEVEL_OK;
+	return spare_of(c) < -TOUCH || nears(ask, c) ? LEVEL_WATCH : LEVEL_OK;
 }
 
 /* ---- one stretch of hole ---- */
@@ -104,7 +113,7 @@ static struct cover describe(const struct clearance_ask *ask, const struct hole_
 	};
 
 	set_chance(&c);
-	c.level = h->ahead ? level_ahead(&c) : level_drilled(ask, &c);
+	c.level = h->ahead ? level_ahead(ask, &c) : level_drilled(ask, &c);
 	return c;
 }
 
@@ -143,15 +152,12 @@ static struct cover over(const struct clearance_ask *ask, const struct hole_stre
 	return worst;
 }
 
-/* How little must be to spare over a drilled course to be worth a look: as little as chance could bring it.
- */
-static double reach_of(const struct clearance_ask *ask, const struct hole_stretch *h)
+/* How little must be to spare over a course to be worth a look: as little as chance could bring it. */
+static double reach_of(const struct clearance_ask *ask, const struct row *row)
 {
 	double spare = ask->around->cover_spare_m;
-	const struct doubt *a = &h->from->doubt, *b = &h->to->doubt;
-	double sigmas = fmax(a->up_m, b->up_m) + fmax(a->along_m, b->along_m);
 
-	return fmax(FAR * sigmas, isnan(spare) ? 0 : spare) + TOUCH;
+	return fmax(FAR * (row->doubt.up_m + row->doubt.along_m), isnan(spare) ? 0 : spare) + TOUCH;
 }
 
 /* ---- rows and places ---- */
@@ -231,7 +237,7 @@ struct cover sb_cover_drilled(const struct clearance_ask *ask)
 		struct hole_stretch h =
 			hole_stretch_course(ask, &p->rows[p->on_path[i - 1]], &p->rows[p->on_path[i]]);
 		struct cover one =
-			over(ask, &h, worst.known ? fmax(spare_of(&worst), reach_of(ask, &h)) : HUGE_VAL);
+			over(ask, &h, worst.known ? fmax(spare_of(&worst), reach_of(ask, h.to)) : HUGE_VAL);
 		gather(&worst, &one);
 	}
 	return worst;
@@ -243,7 +249,7 @@ static bool go_on(const struct clearance_ask *ask, struct hole_stretch *h, const
 {
 	*h = hole_stretch_on(h, from, to, length_m, joint);
 	h->station_m = station_of(ask, hole_stretch_at(h, h->length_m), h->station_m);
-	struct cover one = over(ask, h, worst->known ? spare_of(worst) : within_m);
+	struct cover one = over(ask, h, within_m);
 	gather(worst, &one);
 	return h->station_m < ask->setup.design->length_m;
 }
@@ -331,8 +337,13 @@ static void say_ahead(const struct clearance_ask *ask, const struct cover *c, in
 	v->level = c->level;
 	v->limit = sb_frame_typed(f, c->required_m);
 	v->value = sb_frame_typed(f, c->cover_m);
+	double give = sb_frame_typed(f, ask->uncertainty->line_factor * c->sigma_m);
 	int d = sb_warning_decimals(&ask->setup, v->value, v->limit);
-	if (c->joint <= joint)
+	if (v->value >= v->limit)
+		snprintf(v->text, sizeof v->text,
+			"As it heads, joint %d has %.*f %s of cover at station %.1f, give or take %.*f; %.*f is required. Steer down, or get an independent fix before it.",
+			c->joint, d, v->value, unit, station, d, give, d, v->limit);
+	else if (c->joint <= joint)
 		snprintf(v->text, sizeof v->text,
 			"Carried on from the reading, the bit has %.*f %s of cover by now, at station %.1f; %.*f is required. Stop and look.",
 			d, v->value, unit, station, d, v->limit);
@@ -349,13 +360,14 @@ void sb_cover_judge(const struct clearance_ask *ask, const struct row *before, c
 
 	if (row->joint == 0)
 		return;
-	struct cover comes = held_from(ask, end, row->joint, (int)ask->setup.job->look_ahead.value, 0);
+	struct cover comes =
+		held_from(ask, end, row->joint, (int)ask->setup.job->look_ahead.value, reach_of(ask, end));
 	if (comes.level != LEVEL_OK)
 		say_ahead(ask, &comes, row->joint, ahead);
 	if (!row->on_path)
 		return;
 	struct hole_stretch h = hole_stretch_course(ask, before, row);
-	struct cover was = over(ask, &h, reach_of(ask, &h));
+	struct cover was = over(ask, &h, reach_of(ask, h.to));
 	if (was.level != LEVEL_OK)
 		say_drilled(ask, &was, drilled);
 }

@@ -100,6 +100,6 @@ enum follow sb_log_drill(struct view *v); /* an act: of rehearsals alone */
 
 extern const struct screen sb_screen_log, sb_screen_steering, sb_screen_more, sb_screen_held,
 	sb_screen_doubted, sb_screen_correct, sb_screen_joint, sb_screen_warnings, sb_screen_history,
-	sb_screen_handover, sb_screen_timeline, sb_screen_repeat;
+	sb_screen_handover, sb_screen_timeline, sb_screen_repeat, sb_screen_clearance;
 
 #endif

@@ -6,6 +6,7 @@
 #include "geom/angle.h"
 #include "io/courses.h"
 #include "io/links.h"
+#include "io/passings.h"
 #include "model/slides.h"
 #include "ui/answers.h"
 #include "ui/app.h"
@@ -156,6 +157,57 @@ static int draw_place(const struct view *v, const struct row *row, struct cells 
 	return line(out, at, "chance", text);
 }
 
+static int draw_cover(const struct view *v, const struct clearance_ask *ask, const struct row *row,
+	struct cells *out, int at)
+{
+	const struct frame *f = &v->solution->frame;
+	struct cover here = sb_cover_at(ask, row), least = sb_cover_course(ask, row);
+	int d = v->job->unit == UNIT_M ? 2 : 1;
+	char text[128], required[48] = "";
+
+	if (!here.known || !least.known)
+		return at;
+	if (!isnan(least.required_m))
+		snprintf(
+			required, sizeof required, "; %.*f required", d, sb_frame_typed(f, least.required_m));
+	snprintf(text, sizeof text, "%.*f %s, least %.*f since the reading before%s", d,
+		sb_frame_typed(f, here.cover_m), sb_unit_short(v->job->unit), d,
+		sb_frame_typed(f, least.cover_m), required);
+	return line(out, at, "cover", text);
+}
+
+/* The obstacle that the course comes nearest to. */
+static int draw_nearest(const struct view *v, const struct clearance_ask *ask, const struct row *row,
+	struct cells *out, int at)
+{
+	struct passing nearest = { .wall_m = HUGE_VAL };
+	const char *name = "";
+	char words[SB_PASSINGS_TEXT], text[256];
+
+	for (size_t i = 0; i < ask->around->count; i++) {
+		struct passing p = sb_clearance_course(ask, i, row);
+		if (p.known && p.wall_m < nearest.wall_m) {
+			nearest = p;
+			name = ask->around->obstacles[i].name;
+		}
+	}
+	if (!nearest.known)
+		return at;
+	sb_passings_words(v->job, v->solution, &nearest, words);
+	snprintf(text, sizeof text, "%.60s: %s, wall to wall", name, words);
+	return line(out, at, "clearance", text);
+}
+
+/* What lies around its course; of the present path. */
+static int draw_around(const struct view *v, const struct row *row, struct cells *out, int at)
+{
+	struct clearance_ask ask = sb_solution_clearance(v->job, v->solution);
+
+	if (row->joint == 0 || row != &v->solution->path.rows[row->joint])
+		return at;
+	return draw_nearest(v, &ask, row, out, draw_cover(v, &ask, row, out, at));
+}
+
 /* What the joint's slides do to the path beside the arc. */
 static int draw_slides(const struct view *v, const struct row *row, struct cells *out, int at)
 {
@@ -197,6 +249,7 @@ static int draw_computed(const struct view *v, const struct row *row, struct cel
 			row->taken ? "the sensor was still behind the entry"
 				   : "no reading: the path is carried over it");
 	at = draw_slides(v, row, out, draw_place(v, row, out, at));
+	at = draw_around(v, row, out, at);
 	sb_answers_radius(v->job, f, row->radius_m, radius);
 	snprintf(text, sizeof text, "%.2f deg in %.2f %s, give or take %.2f: radius %s",
 		sb_deg(row->dogleg_rad), sb_frame_typed(f, row->course_m), sb_unit_short(v->job->unit),

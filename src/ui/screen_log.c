@@ -288,6 +288,11 @@ static enum follow steering(struct view *v)
 	return sb_app_open(v, &sb_screen_steering, NULL);
 }
 
+static enum follow clearance(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_clearance, NULL);
+}
+
 static enum follow acceptance(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_acceptance, NULL);
@@ -373,6 +378,11 @@ static const struct action log_actions[] = {
 		.label = "picture",
 		.help = "Another picture: profile, height over the design, plan along the line, map.",
 		.act = next_picture },
+	{ .name = "clearance",
+		.keys = "L",
+		.label = "clearance",
+		.help = "Obstacles and cover: how the bore passes each, drilled, on its heading, and by the plan.",
+		.act = clearance },
 	{ .name = "fixes",
 		.keys = "F",
 		.label = "fixes",

@@ -12,6 +12,7 @@
 const struct screen *const sb_screens[] = {
 	&sb_screen_log,
 	&sb_screen_steering,
+	&sb_screen_clearance,
 	&sb_screen_held,
 	&sb_screen_doubted,
 	&sb_screen_more,

@@ -32,7 +32,7 @@ JOB=$HERE/close.bore
 gives 0 clearance "$JOB"
 no_warning
 says 'wall to wall of the final hole (600 mm)' 'gas main (gas), 1.50 m required' \
-	'drilled 2.00 m below it (pilot 2.20), joint 6, station 0+55.0' \
+	'drilled 2.00 m below it, joint 6, station 0+55.0: ok' 'pilot 2.20; give or take' \
 	'post (pile), nothing required, no diameter in the sheet' '3.70 m left of it' ', joint 3, station 0+30.0: not judged' \
 	'drilled 4.90 m of 5.00 required, joint 8, station 0+75.0: breach' \
 	'not judged from station 2+00.0 to 2+50.0' 'centred on the pilot'

@@ -5,6 +5,7 @@
  *     placed       curved on a map, whose tool read the staked line 2.27 degrees beside the chain
  *     unmapped     the same on a map that no table has
  *     asked        plain, with points of the contract before the pilot is accepted, and no exit survey
+ *     around       plain, with a gas main over it, a post ahead, and cover that is asked for
  *     out          all joints of the plain design, to its exit
  *     breach       five joints, the last of them bend too tightly
  *     drifting     five joints that go low until the corridor is neared
@@ -135,6 +136,21 @@ static void unmapped(struct job *job)
 	jobs_set(job, "control", "crs", "EPSG:999999");
 }
 
+/* A main that is passed at 150 ft, 14 ft below it; a post 6 ft to the left at 400. */
+static void around(struct job *job)
+{
+	jobs_plain(job);
+	jobs_set(job, "hole", "pilot_diameter", "12");
+	jobs_set(job, "hole", "final_diameter", "24");
+	jobs_set(job, "cover", "minimum", "10");
+	jobs_set(job, "cover", "from", "100");
+	jobs_row(job, "obstacles", (const char *const[]){ "gas main", "gas", "5150", "900", "90", "1", "5" });
+	jobs_row(
+		job, "obstacles", (const char *const[]){ "gas main", "gas", "5150", "1100", "90", "1", "5" });
+	jobs_row(job, "obstacles", (const char *const[]){ "post", "pile", "5400", "1006", "20", "1", "3" });
+	jobs_row(job, "obstacles", (const char *const[]){ "post", "pile", "5400", "1006", "70", "1", "3" });
+}
+
 static void asked(struct job *job)
 {
 	jobs_plain(job);
@@ -166,6 +182,7 @@ static void make_job(const char *words)
 			: word_in(words, "placed")    ? placed
 			: word_in(words, "unmapped")  ? unmapped
 			: word_in(words, "asked")     ? asked
+			: word_in(words, "around")    ? around
 						      : jobs_plain,
 		atoi(words + strcspn(words, "0123456789")));
 	must(sb_store_open(world.files.job, STORE_WRITE, "Ida", &store, &err), &err);
