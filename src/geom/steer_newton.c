@@ -43,7 +43,7 @@ static void add_ties(struct steer_work *w)
 }
 
 /* Four sums at a time: the additions need not wait for one another. */
-static double dot(const double *a, const double *b, int n)
+static inline double dot(const double *restrict a, const double *restrict b, int n)
 {
 	double s0 = 0, s1 = 0, s2 = 0, s3 = 0;
 	int i = 0;
@@ -60,7 +60,8 @@ static double dot(const double *a, const double *b, int n)
 }
 
 /* L D L' in place: the band of L below, D on the diagonal. The matrix is quasi-definite, so no pivoting is
- * needed. */
+ * needed. Most rows begin well inside the band, and L begins where the matrix does: from w->first on. (George
+ * and Liu, Computer Solution of Large Sparse Positive Definite Systems, 1981, chapter 4.) */
 static bool factorise(struct steer_work *w)
 {
 	int b = w->band;
@@ -69,10 +70,12 @@ static bool factorise(struct steer_work *w)
 		int first = i > b ? i - b : 0;
 		double *row = w->factor[i];
 		memcpy(row, w->matrix[i], (size_t)(b + 1) * sizeof(double));
+		while (first < i && row[first - i + b] == 0)
+			first++;
+		w->first[i] = first;
 		for (int j = first; j < i; j++) {
 			const double *other = w->factor[j];
-			int from = j > b ? j - b : 0;
-			from = from > first ? from : first;
+			int from = w->first[j] > first ? w->first[j] : first;
 			row[j - i + b] -= dot(
 				&row[from - i + b], &other[from - j + b], j - from); /* L_ij D_j for now */
 		}
@@ -94,13 +97,13 @@ static void back_solve(const struct steer_work *w, double *x)
 	int b = w->band;
 
 	for (int i = 0; i < w->size; i++) {
-		int first = i > b ? i - b : 0;
+		int first = w->first[i];
 		x[i] -= dot(&w->factor[i][first - i + b], &x[first], i - first);
 	}
 	for (int i = 0; i < w->size; i++)
 		x[i] /= w->factor[i][b];
 	for (int i = w->size - 1; i >= 0; i--)
-		for (int j = i > b ? i - b : 0; j < i; j++)
+		for (int j = w->first[i]; j < i; j++)
 			x[j] -= w->factor[i][j - i + b] * x[i];
 }
 
@@ -112,7 +115,7 @@ static void multiply(const struct steer_work *w, const double *x, double *y)
 	for (int i = 0; i < w->size; i++)
 		y[i] = 0;
 	for (int i = 0; i < w->size; i++) {
-		for (int j = i > b ? i - b : 0; j < i; j++) {
+		for (int j = w->first[i]; j < i; j++) {
 			y[i] += w->matrix[i][j - i + b] * x[j];
 			y[j] += w->matrix[i][j - i + b] * x[i];
 		}
@@ -166,7 +169,7 @@ static double solve_step(struct steer_work *w, bool move_t, int rounds)
 
 double sb_steer_newton_step(struct steer_work *w, bool move_t)
 {
-	static const int usual = 1, careful = 6;
+	static const int careful = 6;
 
 	memset(w->residual, 0, sizeof w->residual);
 	add_ties(w);
@@ -174,7 +177,7 @@ double sb_steer_newton_step(struct steer_work *w, bool move_t)
 		return -HUGE_VAL;
 	for (int k = 0; k < (int)w->p->count; k++) /* the multipliers start from nothing at each step */
 		w->x[k * SLOTS + TIE] = w->x[k * SLOTS + TIE + 1] = 0;
-	double decrement = solve_step(w, move_t, usual);
+	double decrement = solve_step(w, move_t, move_t ? 0 : 1); /* the way there need not be exact */
 	if (decrement < 0)
 		decrement = solve_step(w, move_t, careful);
 	return isfinite(decrement) ? decrement : -HUGE_VAL;

@@ -13,6 +13,9 @@
 
 enum { SLOTS = 8, UP = 0, RIGHT = 1, POSITION = 2, SLID = 4, SIZE = 5, TIE = 6 };
 enum { MOST = STEER_STAGES * SLOTS, T = MOST, NOWHERE = -1 };
+/* Rows an odd number of cache lines apart, so that those of a band do not fight for the same places of the
+ * cache. */
+enum { STRIDE = MOST + 8 };
 enum { ROW = 2 * STEER_STAGES + 8, KINDS = STEER_LIMIT_END + 1 };
 
 static const double radian = 0.01; /* of the heading unknowns */
@@ -36,9 +39,10 @@ struct steer_work {
 	double corner;	    /* of the border */
 	double pull[KINDS]; /* what each kind of limit adds to the gradient of t */
 	double pull_stage[KINDS][STEER_STAGES];
-	int terms;		   /* barrier parameter: the gap is this over theta */
-	double factor[MOST][MOST]; /* lower band of the matrix: factor[i][j - i + band] */
-	double matrix[MOST][MOST];
+	int terms;		     /* barrier parameter: the gap is this over theta */
+	int first[MOST];	     /* column of each row where it begins */
+	double factor[MOST][STRIDE]; /* lower band of the matrix: factor[i][j - i + band] */
+	double matrix[MOST][STRIDE];
 };
 
 /* What is asked of the terms: their value alone, or all there is. */

@@ -346,9 +346,49 @@ static void table(const struct crossing *c, int bores, bool vary)
 
 /* ---- time ---- */
 
-/* A plan of forty joints from a bore that is off its line, and the search for where to pull back to when it
- * is too late: the quickest of several. */
-static void time_plans(void)
+/* The quickest of several plans, s. */
+static double best_plan(const struct job *job, const struct solution *s, struct plan *plan)
+{
+	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	double best = HUGE_VAL;
+
+	for (int i = 0; i < 15; i++) {
+		sb_steering_make(&setup, &s->path, &s->response, plan);
+		best = fmin(best, plan->seconds);
+	}
+	return best;
+}
+
+/* A bore twice as long, in a corridor wide enough to be so far off that the way back takes 40 joints. */
+static void time_long_plan(void)
+{
+	static struct plan plan;
+	static const char *const set[] = { "control", "exit", "8920, 1000, 100", "corridor", "up", "20",
+		"corridor", "down", "20", "corridor", "left", "100", "corridor", "right", "100", NULL };
+	struct solution s = { 0 };
+	struct job job;
+
+	river(&job);
+	limits(&job, set);
+	job.profile_count = 0;
+	jobs_row(&job, "profile", (const char *const[]){ "0", "100", "" });
+	jobs_row(&job, "profile", (const char *const[]){ "340.277", "40", "2400" });
+	jobs_row(&job, "profile", (const char *const[]){ "3493.078", "40", "2400" });
+	jobs_row(&job, "profile", (const char *const[]){ "3920", "100", "" });
+	jobs_follow(&job, 28);
+	for (int i = 0; i < 20; i++)
+		jobs_log(&job, "", "90", "95");
+	jobs_solve(&job, &s);
+	double best = best_plan(&job, &s, &plan);
+	printf("One plan of %zu joints, %s: %.2f ms (reach: under 5 for 40 joints)\n", plan.count,
+		plan.feasible ? "feasible" : "not feasible", best * 1e3);
+	sb_solution_clear(&s);
+	sb_job_clear(&job);
+}
+
+/* A bore that is too far off its line to come back: that there is no way, what can be done best, and the
+ * search for where to pull back to. */
+static void time_no_way(void)
 {
 	static struct plan plan;
 	static struct withdrawal w;
@@ -360,22 +400,13 @@ static void time_plans(void)
 	jobs_follow(&job, 14);
 	for (int i = 0; i < 3; i++)
 		jobs_log(&job, "", "88.5", "90.6");
-	jobs_solve(&job, &s);
-	struct setup setup = { &job, &s.frame, &s.design, &s.corridor };
-	for (int i = 0; i < 15; i++) {
-		sb_steering_make(&setup, &s.path, &s.response, &plan);
-		best = fmin(best, plan.seconds);
-	}
-	printf("One plan of %zu joints, %s: %.2f ms (reach: under 5 for 40 joints)\n", plan.count,
-		plan.feasible ? "feasible" : "not feasible", best * 1e3);
 	for (int i = 0; i < 8; i++)
 		jobs_log(&job, "", "84", "93.5");
 	jobs_solve(&job, &s);
-	setup = (struct setup){ &job, &s.frame, &s.design, &s.corridor };
-	sb_steering_make(&setup, &s.path, &s.response, &plan);
-	printf("What can be done best where there is no way inside every limit, %zu joints: %.2f ms\n",
-		plan.count, plan.seconds * 1e3);
-	best = HUGE_VAL;
+	struct setup setup = { &job, &s.frame, &s.design, &s.corridor };
+	double none = best_plan(&job, &s, &plan);
+	printf("No way, and what can be done best, %zu joints: %.2f ms (reach: under 50)\n", plan.count,
+		none * 1e3);
 	for (int i = 0; i < 8; i++) {
 		sb_steering_withdraw(&setup, &s.path, &s.response, &w);
 		best = fmin(best, w.seconds);
@@ -391,7 +422,8 @@ int main(void)
 	const char *asked = getenv("BORES");
 	int bores = asked ? atoi(asked) : 200;
 
-	time_plans();
+	time_long_plan();
+	time_no_way();
 	for (size_t i = 0; i < sizeof crossings / sizeof *crossings; i++) {
 		table(&crossings[i], bores, false);
 		table(&crossings[i], (bores + 3) / 4, true);
