@@ -50,7 +50,7 @@ void rehearsal_shift(struct rehearsal *r)
 	struct chance c = sb_chance_begin(r->seed, CHANCE_VARY, 0);
 
 	g->yield_share *= sb_chance_between(&c, 0.8, 1.25);
-	g->yield_scatter *= sb_chance_between(&c, 0.5, 1.6);
+	g->yield_scatter *= sb_chance_between(&c, 0.3, 2);
 	g->zone_length_m *= sb_chance_between(&c, 0.4, 2);
 	g->droop *= sb_chance_between(&c, -0.3, 2);
 	g->walk *= sb_chance_between(&c, -2, 2);

@@ -265,6 +265,51 @@ static void what_the_readings_and_the_ground_scatter_is_learnt_from_the_bore(voi
 	assert_true(restless > 1.5);
 }
 
+/* Headings of past readings are held against the truth that was drilled: nearer to it than the readings are,
+ * and as near as is claimed. */
+static void past_headings_are_smoothed_and_within_what_is_claimed(void **state)
+{
+	const struct ground g = { .yield = 0.05, .droop = 0.002, .noise_inc = 0.25, .noise_azi = 0.75 };
+	enum { BORES = 40, JOINTS = 25, BACK = 8 };
+	double raw = 0, smooth = 0;
+	int within = 0, count = 0;
+
+	(void)state;
+	for (int b = 0; b < BORES; b++) {
+		double truth[JOINTS];
+		struct smoothed past[BACK];
+		begin();
+		jobs_set(&job, "tool", "sigma_inclination", "0.25");
+		jobs_set(&job, "tool", "sigma_azimuth", "0.75");
+		seed += (unsigned long long)b * 7919;
+		for (int i = 0; i < JOINTS; i++) {
+			drill(&g, (b * 40 + i * 97) % 360, i % 3 ? 16 : 0);
+			truth[i] = truth_azi;
+		}
+		jobs_solve(&job, &solution);
+		struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+		assert_int_equal(
+			sb_response_smooth(&s, &solution.path, &solution.response, past, BACK), BACK);
+		struct attitude now = sb_response_heading(&solution.path, &solution.response);
+		assert_near(past[0].heading.azi_rad, now.azi_rad, 1e-12);
+		for (size_t i = 1; i < BACK; i++) {
+			const struct row *row = sb_path_back(&solution.path, i);
+			double sine = sin(row->attitude.inc_rad), azi = sb_rad(truth[JOINTS - 1 - i]);
+			double off = sine * sb_wrap_half(past[i].heading.azi_rad - azi);
+			assert_near(past[i].md_m, row->survey_md_m, 1e-12);
+			raw += pow(sine * sb_wrap_half(row->attitude.azi_rad - azi), 2);
+			smooth += off * off;
+			within += fabs(off) < 2 * sqrt(past[i].var[1]);
+			count++;
+		}
+		sb_solution_clear(&solution);
+		sb_job_clear(&job);
+	}
+	begin();
+	assert_true(smooth < raw / 3); /* the variance; wander is expected that there is not */
+	assert_true(within >= count * 9 / 10);
+}
+
 static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten(void **state)
 {
 	struct ground g = { .yield = 0.05, .noise_inc = 0.03, .noise_azi = 0.05 };
@@ -392,6 +437,8 @@ static const struct CMUnitTest tests[] = {
 		two_slides_share_what_least_squares_says_between_stretch_and_bore, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		what_the_readings_and_the_ground_scatter_is_learnt_from_the_bore, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		past_headings_are_smoothed_and_within_what_is_claimed, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_wrong_tool_face_is_warned_of_by_name, setup, teardown),
