@@ -42,6 +42,10 @@ void sb_passings_json(
 void sb_passings_ahead(
 	struct sb_json *j, const struct job *job, const struct solution *s, const struct plan *plan);
 
+/* Of the plan, a line for each obstacle and for cover that it does not surely keep; nothing where it does. */
+void sb_passings_plan(
+	const struct job *job, const struct solution *s, const struct plan *plan, struct sb_str *out);
+
 /* What the figures rest on, a sentence each; NULL at the end. */
 extern const char *const sb_passings_assumptions[];
 

@@ -210,6 +210,7 @@ void sb_ahead_text(const struct job *job, const struct solution *s, const struct
 			sb_str_add(
 				out, "Pulling back as far as can be seen does not help. Ask the engineer.\n");
 	}
+	sb_passings_plan(job, s, plan, out);
 	if (plan->feasible) {
 		say_joints(job, s, plan, out);
 	} else if (w && w->joints) {

@@ -228,3 +228,28 @@ void sb_passings_text(
 		sb_str_wrap(out, sb_passings_assumptions[i], 0, 80);
 	sb_free(list);
 }
+
+void sb_passings_plan(
+	const struct job *job, const struct solution *s, const struct plan *plan, struct sb_str *out)
+{
+	struct clearance_ask ask = sb_solution_clearance(job, s);
+	struct text t = text_of(job, s, out);
+	struct cover c = sb_cover_planned(&ask, plan);
+	char words[SB_PASSINGS_TEXT];
+
+	for (size_t i = 0; i < s->around.count; i++) {
+		struct passing p = sb_clearance_planned(&ask, i, plan);
+		if (p.level == LEVEL_OK)
+			continue;
+		sb_passings_words(job, s, &p, words);
+		sb_str_add(out, "near     %s: %s at joint %d, give or take %.*f; %.*f required\n",
+			s->around.obstacles[i].name, words, p.joint, t.decimals,
+			typed(&t, s->uncertainty.line_factor * p.sigma_m), t.decimals,
+			typed(&t, p.required_m));
+	}
+	if (c.level != LEVEL_OK)
+		sb_str_add(out, "cover    %.*f %s at joint %d, give or take %.*f; %.*f required\n",
+			t.decimals, typed(&t, c.cover_m), sb_unit_short(job->unit), c.joint, t.decimals,
+			typed(&t, s->uncertainty.line_factor * c.sigma_m), t.decimals,
+			typed(&t, c.required_m));
+}

@@ -64,6 +64,9 @@ gives 0 ahead "$HERE/soon.bore" --json
 is "$(json '$.clearances[0].name') $(json '$.clearances[0].held.joint') $(json '$.clearances[0].planned.joint')" \
 	"gas main 6 6" "the main ahead"
 about "$(json '$.clearances[0].planned.clearance')" 2 0.02 "as planned"
+gives 0 ahead "$HERE/soon.bore"
+says 'cover    4.90 m at joint 8, give or take' '; 5.00 required'
+gives 0 ahead "$HERE/soon.bore" --json
 is "$(json '$.cover.planned.joint') $(json '$.cover.held.level')" "8 watch" "cover ahead"
 
 # The file of a sheet without any of it says that nothing is judged.
