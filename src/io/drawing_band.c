@@ -16,10 +16,10 @@ static const struct {
 	const char *name;
 	double high_mm;
 } rows[] = {
-	{ "joint", 5 },
-	{ "station", 13.2 },
-	{ "elevation", 11 },
-	{ "offset", 9.6 },
+	{ "joint", 7 },
+	{ "station", 13 },
+	{ "elevation", 10.8 },
+	{ "offset", 9.4 },
 	{ "cover", 8.4 },
 };
 #define ROWS (sizeof rows / sizeof *rows)
@@ -69,7 +69,7 @@ static void draw_column(struct drawing *d, double x, char texts[ROWS][SB_AXIS_TE
 
 	for (size_t i = 0; i < ROWS; i++) {
 		y += rows[i].high_mm;
-		sb_paper_text_within(d->paper, &as, DRAWING_SMALL * 0.8, rows[i].high_mm - 1.4,
+		sb_paper_text_within(d->paper, &as, DRAWING_SMALL * 0.7, rows[i].high_mm - 1.2,
 			(struct spot){ x + DRAWING_SMALL / 2, y - 0.8 }, texts[i]);
 	}
 }

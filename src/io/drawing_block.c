@@ -4,6 +4,7 @@
  */
 #include "base/str.h"
 #include "base/time.h"
+#include "geom/angle.h"
 #include "io/paper_text.h"
 
 #include <math.h>
@@ -233,8 +234,8 @@ static void draw_block(struct drawing *d, const char *title, const char *content
 static void draw_rehearsal(struct drawing *d)
 {
 	double across = d->inner.width, down = d->inner.height - d->block.height;
-	struct lettering as = { FACE_BOLD, 10, HOLD_MIDDLE,
-		atan2(down, across) * 180 / 3.14159265358979323846, { 0.88, 0.88, 0.88 } };
+	struct lettering as = { FACE_BOLD, 10, HOLD_MIDDLE, sb_deg(atan2(down, across)),
+		{ 0.88, 0.88, 0.88 } };
 
 	as.capital_mm *= 0.72 * hypot(across, down) / sb_paper_width(d->paper, &as, "REHEARSAL");
 	double turn = atan2(down, across);

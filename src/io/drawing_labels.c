@@ -5,6 +5,7 @@
  */
 #include "base/mem.h"
 #include "base/str.h"
+#include "geom/angle.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -196,10 +197,10 @@ static struct spot nearest_of(const struct paper *box, struct spot to)
 static double first_turn(enum anchor side)
 {
 	static const double turns[] = { [ANCHOR_RIGHT] = 0,
-		[ANCHOR_LEFT] = 3.14159265358979323846,
-		[ANCHOR_ABOVE] = 1.57079632679489661923,
-		[ANCHOR_BELOW] = -1.57079632679489661923,
-		[ANCHOR_UPON] = 0.78539816339744830962 };
+		[ANCHOR_LEFT] = SB_PI,
+		[ANCHOR_ABOVE] = SB_PI / 2,
+		[ANCHOR_BELOW] = -SB_PI / 2,
+		[ANCHOR_UPON] = SB_PI / 4 };
 
 	return turns[side];
 }
@@ -233,7 +234,7 @@ static bool find_place(struct drawing_labels *l, const struct drawing_label *lab
 	for (size_t ring = 0; ring < sizeof offs / sizeof *offs; ring++)
 		for (int i = 0; i < SIDES; i++) {
 			int step = i % 2 ? (i + 1) / 2 : -i / 2; /* to both sides of the preferred one */
-			double about = step * (2 * 3.14159265358979323846 / SIDES);
+			double about = step * (2 * SB_PI / SIDES);
 			try_at(l, label, first_turn(label->side) + about, offs[ring], about, out, &least);
 		}
 	return isfinite(least);
@@ -247,8 +248,8 @@ static void ring(struct sb_paper *p, struct spot at)
 	struct spot corners[7];
 
 	for (int i = 0; i < 7; i++)
-		corners[i] = (struct spot){ at.x + RING * cos(i * 1.04719755119659774615),
-			at.y + RING * sin(i * 1.04719755119659774615) };
+		corners[i] = (struct spot){ at.x + RING * cos(i * (SB_PI / 3)),
+			at.y + RING * sin(i * (SB_PI / 3)) };
 	sb_paper_area(p, SB_INK_WHITE, corners, 6);
 	sb_paper_line(p, &pen, corners, 7);
 }

@@ -12,7 +12,8 @@
 
 #include "drawing_parts.h"
 
-#define TICK_MM 3.0
+#define TICK_MM 3.0	 /* between two levels */
+#define LINE_MM 2.3	 /* between two lines of lettering */
 #define BENDS_ABOVE 1.15 /* of the tightest that is shown */
 #define BENDS_MOST 1.6	 /* times the tightest limit: what is tighter than that is cut */
 
@@ -142,7 +143,7 @@ static void put_radii(struct strip *strip)
 		if (!(radii[i]->value > 0))
 			continue;
 		double y = sb_axis_y(&strip->axis, 1 / sb_frame_metres(&strip->d->s->frame, radii[i]->value));
-		if (fabs(y - taken) > TICK_MM)
+		if (fabs(y - taken) > LINE_MM)
 			put_level(strip, y, radii[i]->text);
 		taken = y;
 	}

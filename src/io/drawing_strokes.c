@@ -4,6 +4,7 @@
  */
 #include "base/mem.h"
 #include "base/str.h"
+#include "geom/angle.h"
 
 #include <math.h>
 
@@ -142,7 +143,7 @@ static void draw_ellipse(struct sb_paper *p, const struct scene *scene, const st
 	for (int i = 0; i < ELLIPSE_PIECES && labels; i++) {
 		struct spot ends[2];
 		for (int k = 0; k < 2; k++) {
-			double turn = (i + k) * (2 * 3.14159265358979323846 / ELLIPSE_PIECES);
+			double turn = (i + k) * (2 * SB_PI / ELLIPSE_PIECES);
 			ends[k] = (struct spot){ centre.x + half[0].x * cos(turn) + half[1].x * sin(turn),
 				centre.y + half[0].y * cos(turn) + half[1].y * sin(turn) };
 		}

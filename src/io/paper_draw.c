@@ -2,13 +2,13 @@
  * point and 8 behind, of a point's 1/72 inch: what lies too far off is left out before it comes there.
  */
 #include "base/mem.h"
+#include "geom/angle.h"
 
 #include <math.h>
 
 #include "paper_parts.h"
 
 #define CAPITAL (1493.0 / 2048) /* of the size of the font: DejaVu Sans and Sans Mono, their own tables */
-#define PI 3.14159265358979323846
 
 static bool on_paper(struct spot s)
 {
@@ -86,7 +86,7 @@ void sb_paper_ellipse(struct sb_paper *p, const struct pen *pen, struct spot cen
 	p->cairo->new_path(p->pen);
 	p->cairo->save(p->pen);
 	p->cairo->transform(p->pen, &to);
-	p->cairo->arc(p->pen, 0, 0, 1, 0, 2 * PI);
+	p->cairo->arc(p->pen, 0, 0, 1, 0, 2 * SB_PI);
 	p->cairo->close_path(p->pen);
 	p->cairo->restore(p->pen);
 	draw_with(p, pen);
@@ -120,7 +120,7 @@ void sb_paper_disc(struct sb_paper *p, struct ink ink, struct spot centre, doubl
 		return;
 	set_ink(p, ink);
 	p->cairo->new_path(p->pen);
-	p->cairo->arc(p->pen, centre.x, centre.y, radius_mm, 0, 2 * PI);
+	p->cairo->arc(p->pen, centre.x, centre.y, radius_mm, 0, 2 * SB_PI);
 	p->cairo->fill(p->pen);
 }
 
@@ -134,10 +134,15 @@ double sb_paper_width(struct sb_paper *p, const struct lettering *as, const char
 	return width;
 }
 
-void sb_paper_text(struct sb_paper *p, const struct lettering *as, struct spot at, const char *text)
+double paper_held_at(enum hold hold)
 {
 	static const double share[] = { [HOLD_LEFT] = 0, [HOLD_MIDDLE] = 0.5, [HOLD_RIGHT] = 1 };
 
+	return share[hold];
+}
+
+void sb_paper_text(struct sb_paper *p, const struct lettering *as, struct spot at, const char *text)
+{
 	if (!on_paper(at) || *text == '\0' || !(as->capital_mm > 0))
 		return;
 	char *tame = sb_strdup(text);
@@ -145,10 +150,10 @@ void sb_paper_text(struct sb_paper *p, const struct lettering *as, struct spot a
 	set_ink(p, as->ink);
 	p->cairo->save(p->pen);
 	p->cairo->translate(p->pen, at.x, at.y);
-	p->cairo->rotate(p->pen, as->turn_deg * (-PI / 180));
+	p->cairo->rotate(p->pen, as->turn_deg * (-SB_PI / 180));
 	paper_choose_face(p, p->pen, as->face);
 	p->cairo->set_font_size(p->pen, as->capital_mm / CAPITAL);
-	p->cairo->move_to(p->pen, -share[as->hold] * sb_paper_width(p, as, text), 0);
+	p->cairo->move_to(p->pen, -paper_held_at(as->hold) * sb_paper_width(p, as, text), 0);
 	p->cairo->show_text(p->pen, tame);
 	p->cairo->restore(p->pen);
 	sb_free(tame);

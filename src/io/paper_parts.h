@@ -21,6 +21,8 @@ struct sb_paper {
 
 /* The advance of a text, as a share of the size of the font. */
 double paper_measure(struct sb_paper *p, enum face face, const char *text);
+/* Where along a text its point is, 0 at its beginning to 1. */
+double paper_held_at(enum hold hold);
 void paper_choose_face(struct sb_paper *p, cairo_t *pen, enum face face);
 
 #endif

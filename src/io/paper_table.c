@@ -11,6 +11,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "paper_parts.h"
+
 #define GAP 1.6	    /* beside the words of a cell, on both sides together, capitals */
 #define ABOVE 0.55  /* the words of a row, capitals */
 #define LEAST 0.75  /* of the size of its lettering that a cell may be shrunk to */
@@ -148,7 +150,6 @@ static void rule(struct sb_paper *p, const struct paper *box, double y, double w
 static void draw_cell(struct sb_paper *p, const struct lettering *as, bool breaks, struct spot corner,
 	double width, const char *text)
 {
-	static const double share[] = { [HOLD_LEFT] = 0, [HOLD_MIDDLE] = 0.5, [HOLD_RIGHT] = 1 };
 	double within = width - GAP * as->capital_mm;
 
 	corner.x += GAP / 2 * as->capital_mm;
@@ -157,7 +158,7 @@ static void draw_cell(struct sb_paper *p, const struct lettering *as, bool break
 		sb_paper_paragraph(p, as, corner, within, text);
 		return;
 	}
-	corner.x += share[as->hold] * within;
+	corner.x += paper_held_at(as->hold) * within;
 	corner.y += as->capital_mm;
 	sb_paper_text_within(p, as, LEAST * as->capital_mm, within, corner, text);
 }

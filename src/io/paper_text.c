@@ -6,6 +6,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "paper_parts.h"
+
 #define HAIR 1e-9 /* mm: a text just as wide as its space fits */
 
 struct breaking {
@@ -99,9 +101,8 @@ size_t sb_paper_break(
 double sb_paper_paragraph(
 	struct sb_paper *p, const struct lettering *as, struct spot corner, double width_mm, const char *text)
 {
-	static const double share[] = { [HOLD_LEFT] = 0, [HOLD_MIDDLE] = 0.5, [HOLD_RIGHT] = 1 };
 	double leading = as->capital_mm * SB_PAPER_LEADING;
-	struct spot at = { corner.x + share[as->hold] * width_mm, corner.y + as->capital_mm };
+	struct spot at = { corner.x + paper_held_at(as->hold) * width_mm, corner.y + as->capital_mm };
 	struct sb_str lines = { 0 };
 	size_t count = sb_paper_break(p, as, width_mm, text, &lines);
 

@@ -122,6 +122,20 @@ refuses 64 "'A9' is not a size of paper. There is: A3, A2, A1, 11x17, 22x34." ex
 
 refuses 64 '--paper goes with the formats sheet and drawing.' export "$HERE/kestrel.bore" csv --paper A3
 
+# Numbers of three digits fit, and short joints leave some figures out rather than put them on one another.
+cp -r $KESTREL "$HERE/short"
+sed -i 's/^joint_length = .*/joint_length = 1.5/; s/^tally = .*//' "$HERE/short/job.ini"
+gives 0 new "$HERE/short.bore" --sheet "$HERE/short" --by 'P. Ortega'
+{ echo joint_length,inclination,azimuth; yes 1.50,-14.0,32.7 | head -n 130; } >"$HERE/short.csv"
+gives 0 import "$HERE/short.bore" "$HERE/short.csv" --by 'A. Lund' --reason 'made up'
+sheet short
+apart short
+numbers=$(for page in $(seq "$(pages short)"); do
+	pdftotext -bbox -f "$page" -l "$page" "$HERE/short.pdf" "$HERE/page"
+	! grep -q '>PROFILE</word>' "$HERE/page" || grep '>1[0-3][0-9]</word>' "$HERE/page"
+done | sed 's/.*>\(1..\)<.*/\1/' | sort -u | wc -l)
+[ "$numbers" -ge 20 ] || fail "of joints 100 to 130 only $numbers have their numbers"
+
 # Nothing drilled yet: the design, and nothing that is not there.
 sheet empty
 well_made empty
