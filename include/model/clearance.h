@@ -47,6 +47,10 @@ struct passing sb_clearance_drilled(const struct clearance_ask *ask, size_t obst
 /* Over the course that ends at a row of the present path. */
 struct passing sb_clearance_course(const struct clearance_ask *ask, size_t obstacle, const struct row *row);
 
+/* The same with the row on the path before it: also of joints that were pulled back, or are tried. */
+struct passing sb_clearance_between(
+	const struct clearance_ask *ask, size_t obstacle, const struct row *before, const struct row *row);
+
 /* From the last reading through the bit, on the held heading, over so many joints; or by a plan. Ends with
  * the design line. Its level: LEVEL_WATCH where the mean does not keep what is required. */
 struct passing sb_clearance_held(const struct clearance_ask *ask, size_t obstacle, int joints);

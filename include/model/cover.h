@@ -27,6 +27,8 @@ struct cover sb_cover_between(
 
 /* The least over the course that ends at a row of the present path, whatever is asked for. */
 struct cover sb_cover_course(const struct clearance_ask *ask, const struct row *row);
+/* The same with the row on the path before it: also of joints that were pulled back. */
+struct cover sb_cover_over(const struct clearance_ask *ask, const struct row *before, const struct row *row);
 
 /* Where it is least against what is asked for: from the entry to the last reading; through the bit and on
  * over so many joints as it heads; by a plan. Not known where nothing is asked for, or no ground is known. */

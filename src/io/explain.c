@@ -25,6 +25,8 @@ const struct explain_figure sb_explain_figures[] = {
 	{ "radius-joint", "radius since the reading before", EXPLAIN_OF_COURSE, explain_radius_joint },
 	{ "radius-window", "radius over the contract's window", EXPLAIN_OF_COURSE, explain_radius_window },
 	{ "corridor-share", "share of the corridor used", EXPLAIN_OF_PLACE, explain_share },
+	{ "clearance", "clearance from the nearest obstacle", EXPLAIN_OF_COURSE, explain_clearance },
+	{ "cover", "ground over the top of the hole", EXPLAIN_OF_COURSE, explain_cover },
 	{ "give-or-take", "how sure the place is", EXPLAIN_OF_PLACE, explain_give },
 	{ "chance-outside", "chance of being outside the corridor", EXPLAIN_OF_PLACE, explain_chance },
 	{ "bend-budget", "how much the next joint may still turn", EXPLAIN_OF_END, explain_budget },
@@ -227,6 +229,8 @@ static const char *const judged[WARNING_KINDS] = {
 	[WARNING_CORRIDOR] = "corridor-share",
 	[WARNING_JOINT_BEND] = "radius-joint",
 	[WARNING_WINDOW_BEND] = "radius-window",
+	[WARNING_CLEARANCE] = "clearance",
+	[WARNING_COVER] = "cover",
 };
 
 /* The leg in which a withdrawn joint was drilled where an episode was worst: it may have begun in one before.

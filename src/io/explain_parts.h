@@ -121,6 +121,7 @@ void explain_as_of_clear(struct explain_then *t);
 typedef void explain_fn(struct explaining *x);
 explain_fn explain_depth, explain_inclination, explain_azimuth, explain_northing, explain_easting,
 	explain_elevation, explain_dogleg, explain_radius_joint, explain_radius_window, explain_budget,
-	explain_station, explain_offset, explain_height, explain_share, explain_give, explain_chance;
+	explain_station, explain_offset, explain_height, explain_share, explain_clearance, explain_cover,
+	explain_give, explain_chance;
 
 #endif

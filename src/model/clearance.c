@@ -216,6 +216,12 @@ struct passing sb_clearance_course(const struct clearance_ask *ask, size_t obsta
 	return pass_course(ask, obstacle, before, row, HUGE_VAL);
 }
 
+struct passing sb_clearance_between(
+	const struct clearance_ask *ask, size_t obstacle, const struct row *before, const struct row *row)
+{
+	return pass_course(ask, obstacle, before, row, HUGE_VAL);
+}
+
 struct passing sb_clearance_drilled(const struct clearance_ask *ask, size_t obstacle)
 {
 	const struct path *path = ask->path;

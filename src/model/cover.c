@@ -209,11 +209,13 @@ struct cover sb_cover_between(
 
 struct cover sb_cover_course(const struct clearance_ask *ask, const struct row *row)
 {
-	struct cover_least least;
+	return row->on_path && row->joint > 0 ? sb_cover_over(ask, row_before(row), row) : none;
+}
 
-	if (!row->on_path || row->joint == 0)
-		return none;
-	struct hole_stretch h = hole_stretch_course(ask, row_before(row), row);
+struct cover sb_cover_over(const struct clearance_ask *ask, const struct row *before, const struct row *row)
+{
+	struct cover_least least;
+	struct hole_stretch h = hole_stretch_course(ask, before, row);
 	struct cover_hole hole = hole_of(&h);
 	if (sb_cover_least(&ask->around->ground, &hole, HUGE_VAL, TOLERANCE, &least) == COVER_NONE)
 		return none;

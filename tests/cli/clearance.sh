@@ -55,6 +55,19 @@ about "$(cell 10 24)" 9.7 1e-6 "cover over joint 8"
 about "$(cell 10 25)" 4.9 1e-3 "the least in joint 8"
 about "$(cell 8 26)" 2 1e-3 "clearance in joint 6"
 
+# How they came about: the same figures, a thousand places beside them.
+gives 0 explain "$JOB" --figure clearance --joint 6 --json
+line() { json_sql "SELECT json_extract(value, '\$.text') FROM o, json_each(j, '\$.lines')
+	WHERE json_extract(value, '\$.symbol') = '$1'"; }
+about "$(line clearance)" 2 1e-3 "clearance, explained"
+about "$(line places)" 2 1e-3 "of a thousand places"
+gives 0 explain "$JOB" --figure cover --joint 8 --json
+about "$(line cover)" 9.7 1e-6 "cover, explained"
+about "$(line cover_least)" 4.9 1e-3 "the least, explained"
+about "$(line places)" 4.9 1e-2 "of a thousand places"
+gives 0 explain "$HERE/close.bore" --figure cover --joint 8
+says 'breach: less than that in the mean.' 'The ground is that over the design line'
+
 # Before it is drilled: the heading and the plan say so, and check watches in time.
 meadow soon 5
 gives 1 check "$HERE/soon.bore"
