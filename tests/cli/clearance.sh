@@ -57,7 +57,7 @@ about "$(cell 8 26)" 2 1e-3 "clearance in joint 6"
 
 # How they came about: the same figures, a thousand places beside them.
 gives 0 explain "$JOB" --figure clearance --joint 6 --json
-line() { json_sql "SELECT json_extract(value, '\$.text') FROM o, json_each(j, '\$.lines')
+line() { json_sql "SELECT replace(json_extract(value, '\$.text'), ' m', '') FROM o, json_each(j, '\$.lines')
 	WHERE json_extract(value, '\$.symbol') = '$1'"; }
 about "$(line clearance)" 2 1e-3 "clearance, explained"
 about "$(line places)" 2 1e-3 "of a thousand places"
