@@ -173,8 +173,8 @@ static void draw_sheet_number(struct drawing *d, const struct paper *box)
 {
 	struct lettering large = { FACE_BOLD, 3.5, HOLD_LEFT, 0, SB_INK_BLACK };
 	double left = box->left + GAP, wide = box->width - 2 * GAP, y = box->top + 10.6;
-	char sheet[64], state[64] = "nothing is logged", day[SB_TIME_TEXT], digest[20],
-			scale[DRAWING_SCALE_TEXT];
+	char sheet[64], state[64] = "nothing is logged", day[SB_TIME_TEXT], date[SB_TIME_TEXT + 8],
+			digest[20], scale[DRAWING_SCALE_TEXT];
 
 	snprintf(sheet, sizeof sheet, "Sheet %zu of %zu", d->page, d->pages);
 	sb_paper_text_within(
@@ -182,13 +182,14 @@ static void draw_sheet_number(struct drawing *d, const struct paper *box)
 	if (d->job->act_count > 0)
 		snprintf(state, sizeof state, "act %lld", (long long)d->job->acts[d->job->act_count - 1].id);
 	sb_time_day(d->about->at_ms, day);
+	snprintf(date, sizeof date, "%s UTC", day);
 	snprintf(digest, sizeof digest, "%.16s", d->about->head);
 	drawing_scale_words(d, d->denominator, scale);
 	const struct {
 		const char *name, *text;
 	} lines[] = { { "Scale", scale }, { "Paper", d->size.name }, { "Prepared by", d->about->who },
-		{ "Drawn on", day }, { "Log as of", state }, { "File", d->about->file }, { "Digest", digest },
-		{ "Revision", "" } };
+		{ "Drawn on", date }, { "Log as of", state }, { "File", d->about->file },
+		{ "Digest", digest }, { "Revision", "" } };
 	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++, y += 3.2)
 		field(d, (struct spot){ left, y }, 18, wide, lines[i].name, lines[i].text);
 	sb_paper_stroke(d->paper, &field_pen, left + 18, y - 2.6, left + wide, y - 2.6);

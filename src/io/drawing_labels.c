@@ -242,7 +242,7 @@ static bool find_place(struct drawing_labels *l, const struct drawing_label *lab
 
 /* ---- drawing them ---- */
 
-static void ring(struct sb_paper *p, struct spot at)
+static void draw_ring(struct sb_paper *p, struct spot at)
 {
 	const struct pen pen = { 0.35, SB_INK_BLACK, { 0 } };
 	struct spot corners[7];
@@ -264,7 +264,7 @@ static void draw(struct drawing_labels *l, const struct drawing_label *label, co
 	if (at->led)
 		sb_paper_stroke(l->p, &lead, at->from.x, at->from.y, at->to.x, at->to.y);
 	if (label->ringed)
-		ring(l->p, middle);
+		draw_ring(l->p, middle);
 	else
 		sb_paper_fill(l->p, SB_INK_WHITE, &at->box);
 	double baseline = label->ringed ? middle.y + as.capital_mm / 2 : at->box.top + CLEAR + as.capital_mm;

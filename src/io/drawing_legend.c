@@ -1,6 +1,9 @@
 /* What each line and mark of the sheet means: samples drawn by the same pens, the words of the scene.
  */
+#include "base/str.h"
 #include "io/paper_text.h"
+
+#include <stdio.h>
 
 #include "drawing_parts.h"
 
@@ -48,7 +51,11 @@ static void draw_sample(struct drawing *d, const struct sample *s, struct spot a
 	else
 		drawing_mark(d->paper, s->meaning, (struct spot){ at.x + SAMPLE_MM / 2 - 1, middle });
 	at.x += SAMPLE_MM;
-	sb_paper_text_within(d->paper, &as, DRAWING_SMALL * 0.8, width - SAMPLE_MM, at, s->words);
+	char words[64];
+	sb_copy(words, sizeof words, s->words);
+	if (s->meaning == MEANING_DOUBT)
+		snprintf(words, sizeof words, "%s, %.4g %%", s->words, d->s->uncertainty.confidence * 100);
+	sb_paper_text_within(d->paper, &as, DRAWING_SMALL * 0.8, width - SAMPLE_MM, at, words);
 }
 
 void drawing_legend(struct drawing *d, const struct paper *box)

@@ -102,8 +102,24 @@ static int check_fonts(struct sb_paper *p, struct sb_err *err)
 	return 0;
 }
 
+/* Cairo 1.16 leaves out the D: that ISO 32000-1, 7.9.4, wants before a date. Nothing in a PDF may change its
+ * length when it is written, so two spaces behind the name of the program before it make room. */
+#define AS_WRITTEN "  )\n   /CreationDate ("
+#define AS_WANTED ")\n   /CreationDate (D:"
+_Static_assert(sizeof AS_WRITTEN == sizeof AS_WANTED, "bytes are put in the place of as many");
+
+static void mend_date(struct sb_str *pdf)
+{
+	char *at = memmem(pdf->text, pdf->length, AS_WRITTEN, sizeof AS_WRITTEN - 1);
+
+	if (at)
+		memcpy(at, AS_WANTED, sizeof AS_WANTED - 1);
+}
+
 static void describe_pdf(struct sb_paper *p, const struct paper_note *note)
 {
+	char program[64];
+	snprintf(program, sizeof program, "%.60s  ", note->program ? note->program : "");
 	const struct {
 		cairo_pdf_metadata_t key;
 		const char *text;
@@ -112,7 +128,7 @@ static void describe_pdf(struct sb_paper *p, const struct paper_note *note)
 		{ CAIRO_PDF_METADATA_AUTHOR, note->author },
 		{ CAIRO_PDF_METADATA_SUBJECT, note->subject },
 		{ CAIRO_PDF_METADATA_KEYWORDS, note->keywords },
-		{ CAIRO_PDF_METADATA_CREATOR, note->program },
+		{ CAIRO_PDF_METADATA_CREATOR, program },
 	};
 	char time[SB_TIME_TEXT];
 
@@ -205,8 +221,10 @@ int sb_paper_end(struct sb_paper *p, struct sb_str *out, struct sb_err *err)
 			p->cairo->status_to_string(p->failed));
 	else if (p->kind == PAPER_SVG)
 		paper_svg_finish(&p->bytes, &p->head, p->wide_mm * POINTS, p->high_mm * POINTS, out);
-	else
+	else {
+		mend_date(&p->bytes);
 		sb_str_append(out, p->bytes.text, p->bytes.length);
+	}
 	sb_paper_abandon(p);
 	return failed;
 }

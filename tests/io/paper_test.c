@@ -73,6 +73,7 @@ static void a_pdf_has_its_pages_at_their_sizes_and_says_what_it_is(void **state)
 	says(info, "Author:          E. Engineer");
 	says(info, "Subject:         what it is about");
 	says(info, "Creator:         sagbend test");
+	says(ask("pdfinfo -rawdates \"$1\"", path), "CreationDate:    D:20260921141320Z");
 	says(ask("TZ=UTC pdfinfo -isodates $1", path), "2026-09-21T14:13:20Z");
 	says(ask("pdftotext $1 -", path), "12+40.5 left");
 }
