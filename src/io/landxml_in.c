@@ -13,6 +13,7 @@
 #include "landxml_parts.h"
 
 #define NOTES 20
+#define MOST_PROBLEMS 100
 
 static const struct {
 	enum spot in;
@@ -156,11 +157,29 @@ static void begin_element(struct landxml *x, const struct xml_element *e, enum s
 	}
 }
 
+/* Enough is enough: of problems, and of lines and curves, which a hostile file has by the million. */
+static bool is_full(struct landxml *x, const struct xml_element *e)
+{
+	bool many = x->course_count >= SB_GIVEN_POINTS || x->height_count >= SB_GIVEN_POINTS;
+
+	if (many && !x->full)
+		landxml_wrong(x, e->line, NULL,
+			"more than %d lines and curves: this is not a drawing of one crossing.",
+			SB_GIVEN_POINTS);
+	x->full |= many || x->found.errors >= MOST_PROBLEMS;
+	return x->full;
+}
+
 static bool on_start(void *data, const struct xml_element *e)
 {
 	struct landxml *x = data;
 	enum spot around = x->stack[e->depth - 1];
 	bool text = false;
+
+	if (is_full(x, e)) {
+		x->stack[e->depth] = OUTSIDE;
+		return false;
+	}
 	enum spot place = is_passed(x, around) ? OUTSIDE : place_of(x, e, &text);
 
 	x->stack[e->depth] = place;
@@ -171,18 +190,17 @@ static bool on_start(void *data, const struct xml_element *e)
 			e->name);
 	else if (!is_passed(x, around))
 		look_at_stranger(x, e, around);
-	return text && x->found.errors < 100;
+	return text;
 }
 
 static void on_end(void *data, const struct xml_element *e, const char *text)
 {
 	struct landxml *x = data;
 	enum spot place = x->stack[e->depth];
-	bool unread = x->found.errors >= 100;
 
-	if ((place == POINT_START || place == POINT_END || place == POINT_CENTER) && !unread)
+	if (place == POINT_START || place == POINT_END || place == POINT_CENTER)
 		landxml_take_point(x, e, place, text);
-	else if ((place == PVI || place == CIRC_CURVE || place == PARA_CURVE) && !unread)
+	else if (place == PVI || place == CIRC_CURVE || place == PARA_CURVE)
 		landxml_take_height(x, e, text);
 	else if (place == ALIGNMENT)
 		x->reading = false;

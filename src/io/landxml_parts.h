@@ -35,6 +35,7 @@ enum spot {
 struct landxml {
 	struct given_reading *r;
 	struct sb_problems found; /* of the alignment that is read */
+	bool full; /* and there are too many of them, or too much of it: nothing more is taken */
 	enum spot stack[SB_XML_DEPTH + 1];
 	char space[80];
 

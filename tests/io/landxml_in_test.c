@@ -6,6 +6,8 @@
 #include "scratch.h"
 #include "support/jobs.h"
 
+#include <sys/resource.h>
+
 #define METRIC "<Units><Metric linearUnit=\"meter\" areaUnit=\"squareMeter\"/></Units>\n"
 #define FOOT "<Units><Imperial linearUnit=\"foot\"/></Units>\n"
 #define SURVEY_FOOT "<Units><Imperial linearUnit=\"USSurveyFoot\"/></Units>\n"
@@ -377,6 +379,36 @@ static void hostile_files_are_refused_in_words(void **state)
 	sb_str_clear(&deep);
 }
 
+static long peak_kib(void)
+{
+	struct rusage used;
+
+	getrusage(RUSAGE_SELF, &used);
+	return used.ru_maxrss;
+}
+
+/* Seven bytes of a file could cost a hundred of memory, a million times: they do not. */
+static void a_million_lines_take_no_memory(void **state)
+{
+	static const char *const elements[] = { "<Line/>", "<Curve rot=\"cw\"/>", "<Spiral/>",
+		"<Line pntRef=\"1\"><Start pntRef=\"a\"/></Line>" };
+
+	(void)state;
+	for (size_t k = 0; k < 4; k++) {
+		struct sb_str text = { 0 };
+		sb_str_add(&text,
+			"<LandXML xmlns=\"http://www.landxml.org/schema/LandXML-1.2\"><Alignments><Alignment name=\"a\"><CoordGeom>");
+		for (int i = 0; i < 1000000; i++)
+			sb_str_append(&text, elements[k], strlen(elements[k]));
+		sb_str_add(&text, "</CoordGeom></Alignment></Alignments></LandXML>");
+		const char *path = scratch_bytes("million.xml", text.text, text.length);
+		sb_str_clear(&text);
+		long before = peak_kib();
+		assert_refused_with(path, &plainly, 1, k == 0 ? "more than 5000 lines and curves" : "");
+		assert_true(peak_kib() - before < 8192);
+	}
+}
+
 /* Good files with bytes changed anywhere: a design or problems, never a crash, and never both. */
 static void broken_files_never_crash_it(void **state)
 {
@@ -597,6 +629,7 @@ int main(void)
 		cmocka_unit_test(one_alignment_of_several_must_be_chosen),
 		cmocka_unit_test(other_files_are_named_for_what_they_are),
 		cmocka_unit_test(hostile_files_are_refused_in_words),
+		cmocka_unit_test(a_million_lines_take_no_memory),
 		cmocka_unit_test(broken_files_never_crash_it),
 		cmocka_unit_test(a_drawing_on_the_map_becomes_the_job_s_design_in_the_ground),
 		cmocka_unit_test(other_units_are_converted_and_the_feet_are_told_apart),
