@@ -33,6 +33,10 @@ int given_find(struct given *d, const struct given_choice *choice, double scale,
  * where they can be told apart. */
 bool given_is_map_length(double length, double map, double scale);
 
+/* src/io/given_ends.c: length of the line, job unit; false with a problem that says what would help. */
+bool given_meets_ends(const struct given *d, const struct given_choice *c, const struct job *job,
+	double length, struct sb_problems *problems);
+
 /* src/io/given_marks.c: what a remark says of its row, MARK_BEGIN, MARK_END or MARK_NONE; and the marks of a
  * drawing against the line that was found. */
 enum given_mark given_mark_of(const char *remark);

@@ -2,8 +2,7 @@
  *
  * Four things lie between what a drawing says and what the job sheet means, and each is done only where it
  * must be and said with its number: another unit; a drawing that runs from exit to entry; stations and radii
- * that are lengths on the map and not in the ground; offsets from the straight between entry and exit. When
- * the line then does not lead from entry to exit, what would make it do so is tried, to be named.
+ * that are lengths on the map and not in the ground; offsets from the straight between entry and exit.
  */
 #include "base/mem.h"
 #include "geom/angle.h"
@@ -197,12 +196,22 @@ int sb_given_turn(struct given *d, const struct given_choice *choice, struct sb_
 
 /* ---- map and ground ---- */
 
-static double map_length(const struct job *job, const struct given *d)
+/* Of the line on the map: the drawing's own, else the sheet's, else the straight from entry to exit. */
+static double map_length(const struct job *job, const struct given *d, double scale)
 {
 	double de = job->exit.easting.value - job->entry.easting.value;
 	double dn = job->exit.northing.value - job->entry.northing.value;
+	struct given_line of_sheet = { 0 };
 
-	return d->alignment.count ? given_length(&d->alignment) : hypot(de, dn);
+	if (d->alignment.count)
+		return given_length(&d->alignment);
+	for (size_t i = 0; i < job->alignment_count; i++) {
+		const struct alignment_pi *p = &job->alignment[i];
+		given_add(&of_sheet, p->northing.value, p->easting.value, p->radius.value * scale, 0);
+	}
+	double length = of_sheet.count ? given_length(&of_sheet) : hypot(de, dn);
+	given_line_clear(&of_sheet);
+	return length;
 }
 
 /* What the drawing itself says in lengths on the map: the radii of an alignment, and stations that end where
@@ -247,84 +256,7 @@ static int place_offsets(struct given *d, const struct job *job, double scale, s
 	return 0;
 }
 
-/* ---- entry and exit ---- */
-
-/* How far a line's ends lie from entry and exit, the larger of the two; x and y may be exchanged, the ends
- * too, and all of it in another unit. */
-struct turned {
-	bool exchanged, reversed;
-	double factor;
-};
-
-static double miss(const struct given_line *l, const struct job *job, const struct turned *t)
-{
-	const struct chain_pi *first = &l->pis[t->reversed ? l->count - 1 : 0];
-	const struct chain_pi *last = &l->pis[t->reversed ? 0 : l->count - 1];
-	const struct chain_pi *ends[2] = { first, last };
-	const struct place *places[2] = { &job->entry, &job->exit };
-	double most = 0;
-
-	for (int i = 0; i < 2; i++) {
-		double n = t->factor * (t->exchanged ? ends[i]->y : ends[i]->x);
-		double e = t->factor * (t->exchanged ? ends[i]->x : ends[i]->y);
-		most = fmax(most, hypot(n - places[i]->northing.value, e - places[i]->easting.value));
-	}
-	return most;
-}
-
-static void say_way_out(
-	const struct turned *t, enum unit from, enum unit to, double off, struct sb_str *words)
-{
-	if (t->exchanged)
-		sb_str_add(words, " Northing and easting are exchanged in it: put them right.");
-	if (t->reversed)
-		sb_str_add(words, " It runs from exit to entry: say --reverse.");
-	if (t->factor != 1)
-		sb_str_add(words, " It is in %s, not in %s: say --unit %s.", sb_unit_long(to),
-			sb_unit_long(from), sb_unit_name(to));
-	sb_str_add(words, " Then they are at most %.3f apart.", off);
-}
-
-/* What would make the line lead from entry to exit, if anything simple does. */
-static void find_way_out(const struct given *d, const struct given_choice *c, const struct job *job,
-	double within, struct sb_str *words)
-{
-	enum unit from = c->unit_said == GIVEN_UNIT_SAID ? c->unit
-		: d->unit_said == GIVEN_UNIT_SAID	 ? d->unit
-							 : job->unit;
-
-	for (int unit = UNIT_M; unit <= UNIT_FTUS; unit++)
-		for (int way = 0; way < 4; way++) {
-			struct turned t = { .exchanged = way & 1,
-				.reversed = way & 2,
-				.factor = sb_unit_metres((enum unit)unit) / sb_unit_metres(from) };
-			double off = miss(&d->alignment, job, &t);
-			if (off > within)
-				continue;
-			say_way_out(&t, from, (enum unit)unit, off, words);
-			return;
-		}
-}
-
-static bool meets_ends(const struct given *d, const struct given_choice *c, const struct job *job,
-	struct sb_problems *problems)
-{
-	const struct turned as_it_is = { .factor = 1 };
-	struct sb_str words = { 0 };
-
-	if (d->alignment.count == 0)
-		return true;
-	double off = miss(&d->alignment, job, &as_it_is), metre = 1 / sb_unit_metres(job->unit);
-	double within = fmax(metre, 0.01 * map_length(job, d));
-	if (off <= within)
-		return true;
-	find_way_out(d, c, job, metre, &words);
-	sb_problems_add(problems, 0, "alignment", 0, NULL,
-		"its ends lie up to %.3f from entry and exit in [control].%s", off,
-		words.length ? words.text : " Is it of this crossing, and on the job's grid?");
-	sb_str_clear(&words);
-	return false;
-}
+/* ---- into the job ---- */
 
 static void compare_crs(struct given *d, const struct job *job, struct sb_problems *problems)
 {
@@ -339,8 +271,6 @@ static void compare_crs(struct given *d, const struct job *job, struct sb_proble
 	else
 		given_note(d, "The drawing calls its grid '%.80s'; the job's is %.40s.", d->crs, job->crs);
 }
-
-/* ---- into the job ---- */
 
 static struct number typed(double value, int decimals)
 {
@@ -407,9 +337,9 @@ int sb_given_place(
 		return -1;
 	say_start(d);
 	compare_crs(d, job, problems);
-	bring_down(d, scale, map_length(job, d));
-	if (given_find(d, choice, scale, map_length(job, d), problems) ||
-		!meets_ends(d, choice, job, problems))
+	bring_down(d, scale, map_length(job, d, scale));
+	if (given_find(d, choice, scale, map_length(job, d, scale), problems) ||
+		!given_meets_ends(d, choice, job, map_length(job, d, 1), problems))
 		return -1;
 	round_line(&d->alignment, scale);
 	round_line(&d->profile, 1);

@@ -9,6 +9,7 @@
 #include "base/time.h"
 #include "io/csv.h"
 #include "io/nearest.h"
+#include "io/rows.h"
 #include "io/standing.h"
 #include "model/azimuth.h"
 #include "model/sixaxis.h"
@@ -37,10 +38,8 @@ enum other {
 static const char *const others[OTHERS] = { "joint", "bit_depth", "survey_depth", "reason", "who", "time",
 	"standing", "corrected", "easting", "northing", "elevation" };
 
-/* What `path` and `export` write beside them. */
-static const char *const passed_over[] = { "leg", "station", "offset", "height", "dogleg", "radius_joint",
-	"radius_window", "corridor_share", "sigma_along", "sigma_across", "sigma_up", "chance_outside",
-	"shift_station", "shift_offset", "shift_height", "reading", "corrects", "about", "about_value" };
+/* What `export` writes beside them and the columns of `path` (io/rows.h). */
+static const char *const passed_over[] = { "leg", "reading", "corrects", "about", "about_value" };
 
 struct import {
 	const struct job *job;
@@ -67,6 +66,9 @@ static bool is_passed_over(const char *name)
 {
 	for (size_t i = 0; i < sizeof passed_over / sizeof *passed_over; i++)
 		if (sb_nearest_same(name, passed_over[i]))
+			return true;
+	for (size_t i = 0; i < PATH_COLUMNS; i++)
+		if (sb_nearest_same(name, sb_path_columns[i].name))
 			return true;
 	return false;
 }

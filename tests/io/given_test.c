@@ -362,6 +362,34 @@ static void a_listed_line_in_space_gives_back_both_lines(void **state)
 	}
 }
 
+/* Kestrel Road's profile alone, with stations as its map has them: the sheet's own alignment, 419.854 m there
+ * and 420.001 m in the ground, tells that. */
+static void a_profile_alone_is_measured_by_the_sheet_s_alignment(void **state)
+{
+	struct sb_problems problems = { 0 };
+	struct given d;
+	struct job job;
+
+	(void)state;
+	for (int map = 0; map < 2; map++) {
+		struct sb_str text = { 0 };
+		double by = map ? 0.99965 : 1;
+		sb_str_add(&text,
+			"station,elevation,radius\n0,21.4,\n%.4f,10.4,250\n%.4f,10.4,250\n%.4f,23.1,\n",
+			44.12 * by, 360.25 * by, 420 * by);
+		assert_int_equal(sb_sheet_settings("sample-data/kestrel-road", &job, &problems), 0);
+		read_text(text.text, &d);
+		assert_int_equal(sb_given_place(&d, &plainly, &job, &problems), 0);
+		assert_int_equal(problems.count, 0);
+		for (size_t i = 0; i < 4; i++)
+			assert_near(d.profile.pis[i].x, kestrel[i].x, 1.1e-4);
+		assert_int_equal(strstr(d.notes.text, "lengths on the map") != NULL, map);
+		sb_given_clear(&d);
+		sb_job_clear(&job);
+		sb_str_clear(&text);
+	}
+}
+
 /* In a job in metres a list in feet is fitted as closely as feet are listed, and round feet stay round. 1200
  * ft is 365.76 m. */
 static void a_list_in_another_unit_keeps_its_own_digits_and_round_numbers(void **state)
@@ -454,6 +482,7 @@ int main(void)
 		cmocka_unit_test(radii_stay_as_found_when_that_is_asked_for),
 		cmocka_unit_test(a_row_that_is_off_is_named_and_a_rougher_drawing_needs_a_word),
 		cmocka_unit_test(a_listed_line_in_space_gives_back_both_lines),
+		cmocka_unit_test(a_profile_alone_is_measured_by_the_sheet_s_alignment),
 		cmocka_unit_test(a_list_in_another_unit_keeps_its_own_digits_and_round_numbers),
 		cmocka_unit_test(two_files_make_one_design_and_not_two_of_a_kind),
 		cmocka_unit_test(broken_tables_never_crash_it),
