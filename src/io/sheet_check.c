@@ -7,6 +7,7 @@
 #include "base/str.h"
 #include "model/corridor.h"
 #include "model/design.h"
+#include "model/design_room.h"
 #include "model/frame.h"
 
 #include <math.h>
@@ -271,7 +272,9 @@ static void check_line(struct sheet *s)
 		return;
 	}
 	if (sound(s, "profile") && s->job->profile_count) {
-		sb_design_build(s->job, &frame, &design, s->problems);
+		if (sb_design_build(s->job, &frame, &design, s->problems) == 0 && sound(s, "obstacles") &&
+			sound(s, "ground") && sound(s, "corridor"))
+			sb_design_room_check(s->job, &frame, &design, s->problems);
 		sb_design_clear(&design);
 	}
 	if (sound(s, "corridor")) {
