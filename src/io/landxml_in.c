@@ -13,7 +13,6 @@
 #include "landxml_parts.h"
 
 #define NOTES 20
-#define MOST_PROBLEMS 100
 
 static const struct {
 	enum spot in;
@@ -135,7 +134,7 @@ static void begin_element(struct landxml *x, const struct xml_element *e, enum s
 	case POINT_START:
 	case POINT_END:
 	case POINT_CENTER:
-		landxml_look_for_reference(x, e);
+		landxml_look_for_reference(x, e, place);
 		return;
 	case PROFILE:
 		landxml_tame(x->profile_around, sb_xml_attribute(e, "name"));
@@ -160,13 +159,14 @@ static void begin_element(struct landxml *x, const struct xml_element *e, enum s
 /* Enough is enough: of problems, and of lines and curves, which a hostile file has by the million. */
 static bool is_full(struct landxml *x, const struct xml_element *e)
 {
-	bool many = x->course_count >= SB_GIVEN_POINTS || x->height_count >= SB_GIVEN_POINTS;
+	bool many = x->course_count >= SB_GIVEN_POINTS || x->height_count >= SB_GIVEN_POINTS ||
+		x->reference_count >= (size_t)3 * SB_GIVEN_POINTS;
 
 	if (many && !x->full)
 		landxml_wrong(x, e->line, NULL,
 			"more than %d lines and curves: this is not a drawing of one crossing.",
 			SB_GIVEN_POINTS);
-	x->full |= many || x->found.errors >= MOST_PROBLEMS;
+	x->full |= many || x->found.errors >= LANDXML_PROBLEMS;
 	return x->full;
 }
 
@@ -297,6 +297,8 @@ int given_read_landxml(struct given_reading *r)
 
 	x.nearest = sb_nearest_to(r->choice->alignment ? r->choice->alignment : "");
 	int failed = sb_xml_read(r->path, &reader, &x, &err);
+	if (!failed)
+		failed = landxml_find_points(&x, &err);
 	if (failed)
 		sb_problems_add(r->problems, 0, r->file, 0, NULL, "%s", err.text);
 	else
@@ -307,5 +309,6 @@ int given_read_landxml(struct given_reading *r)
 	sb_given_clear(&x.heard);
 	sb_free(x.courses);
 	sb_free(x.heights);
+	sb_free(x.references);
 	return failed;
 }

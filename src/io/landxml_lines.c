@@ -234,11 +234,14 @@ static double radius_of_parabola(
 	return radius;
 }
 
+/* The length of the curve, or of its horizontal distance: files have either. */
 static void check_length(struct given_reading *r, const struct landxml_height *h, double g1, double g2)
 {
 	double length = h->radius * fabs(atan(g2) - atan(g1));
+	double level = h->radius * fabs(sin(atan(g2)) - sin(atan(g1)));
+	double within = JOIN + 1e-3 * length;
 
-	if (h->length > 0 && fabs(h->length - length) > JOIN + 0.005 * length)
+	if (h->length > 0 && fabs(h->length - length) > within && fabs(h->length - level) > within)
 		doubt(r, h->line, "length",
 			"the file says %.3f, its grades and radius make %.3f, which is used.", h->length,
 			length);

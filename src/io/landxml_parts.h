@@ -32,6 +32,18 @@ enum spot {
 	EQUATION,
 };
 
+/* A point of the geometry that is given by its name. */
+struct landxml_reference {
+	char name[SB_GIVEN_NAME];
+	size_t course; /* of the list */
+	enum spot place;
+	int line;
+	bool found, doubtful; /* doubtful: found twice, or no point */
+	double at[2];
+};
+
+#define LANDXML_PROBLEMS 100 /* listed of one file */
+
 struct landxml {
 	struct given_reading *r;
 	struct sb_problems found; /* of the alignment that is read */
@@ -57,6 +69,9 @@ struct landxml {
 	size_t course_count, course_room;
 	struct landxml_height *heights;
 	size_t height_count, height_room;
+	struct landxml_reference *references;
+	size_t reference_count, reference_room;
+	bool referred; /* the point around is one of them */
 };
 
 #define landxml_wrong(x, line, column, ...) \
@@ -70,9 +85,16 @@ void landxml_take_crs(struct landxml *x, const struct xml_element *e);
 void landxml_take_alignment(struct landxml *x, const struct xml_element *e);
 void landxml_take_profile(struct landxml *x, const struct xml_element *e);
 void landxml_begin_course(struct landxml *x, const struct xml_element *e, bool arc);
-void landxml_look_for_reference(struct landxml *x, const struct xml_element *e);
+void landxml_look_for_reference(struct landxml *x, const struct xml_element *e, enum spot place);
 void landxml_take_point(struct landxml *x, const struct xml_element *e, enum spot place, const char *text);
 void landxml_begin_height(struct landxml *x, const struct xml_element *e, enum spot place);
 void landxml_take_height(struct landxml *x, const struct xml_element *e, const char *text);
+void landxml_put_point(struct landxml_course *c, enum spot place, const double at[2]);
+/* Two or three numbers, as a point has. Returns how many; 0 when it is not that. */
+int landxml_numbers(const char *text, double out[3]);
+
+/* src/io/landxml_points.c: the points that the geometry only names, into its courses; problems name those
+ * that are not there. -1 with err when the file cannot be gone through again. */
+int landxml_find_points(struct landxml *x, struct sb_err *err);
 
 #endif

@@ -34,8 +34,7 @@ static bool take_number(const char **from, double *out)
 	return true;
 }
 
-/* Two or three numbers, as a point has. Returns how many; 0 when it is not that. */
-static int take_numbers(const char *text, double out[3])
+int landxml_numbers(const char *text, double out[3])
 {
 	int count = 0;
 
@@ -45,7 +44,8 @@ static int take_numbers(const char *text, double out[3])
 	return *text == '\0' && count >= 2 ? count : 0;
 }
 
-/* An attribute that holds a number above 0; 0 when it is not there, or says so little. */
+/* An attribute that holds a length; 0 when it is not there, or says so little. Radii of vertical curves have
+ * a sign in some countries' files, which the grades say too. */
 static double length_of(struct landxml *x, const struct xml_element *e, const char *name)
 {
 	const char *text = sb_xml_attribute(e, name), *at = text;
@@ -54,11 +54,11 @@ static double length_of(struct landxml *x, const struct xml_element *e, const ch
 	if (text == NULL)
 		return 0;
 	at += strspn(at, " \t\r\n");
-	if (!take_number(&at, &value) || *at != '\0' || value < 0) {
+	if (!take_number(&at, &value) || *at != '\0' || (value < 0 && !sb_same(e->name, "CircCurve"))) {
 		landxml_wrong(x, e->line, name, "'%.30s' is not a length.", text);
 		return 0;
 	}
-	return value;
+	return fabs(value);
 }
 
 /* ---- what stands around the geometry ---- */
@@ -169,32 +169,44 @@ void landxml_begin_course(struct landxml *x, const struct xml_element *e, bool a
 }
 
 /* A point may stand elsewhere in the file and only be named here. */
-void landxml_look_for_reference(struct landxml *x, const struct xml_element *e)
+void landxml_look_for_reference(struct landxml *x, const struct xml_element *e, enum spot place)
 {
 	const char *name = sb_xml_attribute(e, "pntRef");
 
-	if (name)
-		landxml_wrong(x, e->line, e->name,
-			"the point is given by its name, '%.40s', and not by coordinates. Export the geometry with coordinates.",
-			name);
+	x->referred = name != NULL;
+	if (name == NULL)
+		return;
+	x->references = sb_grow(x->references, x->reference_count, &x->reference_room, sizeof *x->references);
+	struct landxml_reference *r = &x->references[x->reference_count++];
+	*r = (struct landxml_reference){ .course = x->course_count - 1, .place = place, .line = e->line };
+	landxml_tame(r->name, name);
 }
 
+void landxml_put_point(struct landxml_course *c, enum spot place, const double at[2])
+{
+	double *to = place == POINT_START ? c->start : place == POINT_END ? c->end : c->center;
+	bool *has = place == POINT_START ? &c->has_start : place == POINT_END ? &c->has_end : &c->has_center;
+
+	to[0] = at[0];
+	to[1] = at[1];
+	*has = true;
+}
+
+/* Coordinates go before a name; the name alone is looked up later. */
 void landxml_take_point(struct landxml *x, const struct xml_element *e, enum spot place, const char *text)
 {
 	double n[3];
-	struct landxml_course *c = &x->courses[x->course_count - 1];
 
-	if (take_numbers(text, n) == 0) {
+	if (text[strspn(text, " \t\r\n")] == '\0' && x->referred)
+		return;
+	if (x->referred)
+		x->reference_count--;
+	if (landxml_numbers(text, n) == 0)
 		landxml_wrong(x, e->line, e->name,
 			"'%.60s' is not a point. It should be northing and easting, with decimal points and a space between.",
 			text + strspn(text, " \t\r\n"));
-		return;
-	}
-	double *to = place == POINT_START ? c->start : place == POINT_END ? c->end : c->center;
-	bool *has = place == POINT_START ? &c->has_start : place == POINT_END ? &c->has_end : &c->has_center;
-	to[0] = n[0];
-	to[1] = n[1];
-	*has = true;
+	else
+		landxml_put_point(&x->courses[x->course_count - 1], place, n);
 }
 
 void landxml_begin_height(struct landxml *x, const struct xml_element *e, enum spot place)
@@ -215,7 +227,7 @@ void landxml_take_height(struct landxml *x, const struct xml_element *e, const c
 	double n[3];
 	struct landxml_height *h = &x->heights[x->height_count - 1];
 
-	if (take_numbers(text, n) != 2) {
+	if (landxml_numbers(text, n) != 2) {
 		landxml_wrong(x, e->line, e->name,
 			"'%.60s' is not a station and an elevation, with decimal points and a space between.",
 			text + strspn(text, " \t\r\n"));

@@ -217,7 +217,7 @@ static void what_is_not_understood_in_the_geometry_is_named_with_its_line(void *
 		{ "<IrregularLine/>\n", "not understood in the geometry" },
 		{ "<Chain>1 2 3</Chain>\n", "not understood in the geometry" },
 		{ "<x:Line xmlns:x=\"urn:other\"/>\n", "not understood in the geometry" },
-		{ "<Line><Start pntRef=\"7\"/><End>1 2</End></Line>\n", "given by its name, '7'" },
+		{ "<Line><Start pntRef=\"7\"/><End>1 2</End></Line>\n", "no point called '7'" },
 		{ "<Line><Start>1 2</Start></Line>\n", "has no end point" },
 		{ "<Line><Start>1</Start><End>1 2</End></Line>\n", "'1' is not a point" },
 		{ "<Line><Start>1,5 2,5</Start><End>1 2</End></Line>\n", "is not a point" },
@@ -263,6 +263,65 @@ static void what_is_elsewhere_and_not_needed_is_noted(void **state)
 	assert_same_line(&d.alignment, plan, 3, 2e-5);
 	assert_non_null(strstr(d.notes.text, "Not read: Surfaces (line 4)."));
 	assert_non_null(strstr(d.notes.text, "Not read: Feature"));
+	sb_given_clear(&d);
+}
+
+/* Points by name: before the geometry or behind it, in groups, coordinates beside a name before the name. */
+static void points_that_are_only_named_are_found_in_the_file(void **state)
+{
+	static const char file[] =
+		"<LandXML xmlns=\"http://www.landxml.org/schema/LandXML-1.2\">\n"
+		"<CgPoints><CgPoint name=\"1\">0 0</CgPoint><CgPoint name=\"9\">nowhere</CgPoint></CgPoints>\n"
+		"<Alignments><Alignment name=\"a\"><CoordGeom>\n"
+		"<Line><Start pntRef=\"1\"/><End pntRef=\"2\"/></Line>\n"
+		"<Line><Start pntRef=\"2\"></Start><End pntRef=\"%s\">%s</End></Line>\n"
+		"</CoordGeom></Alignment></Alignments>\n"
+		"<CgPoints><CgPoints name=\"more\"><CgPoint name=\"2\"> 100.0\n 0 7</CgPoint>"
+		"<CgPoint name=\"3\">200 50</CgPoint><CgPoint name=\"4\">1 1</CgPoint><CgPoint name=\"4\">1 2</CgPoint>"
+		"</CgPoints></CgPoints></LandXML>";
+	static const struct chain_pi want[] = { { 0, 0, 0 }, { 100, 0, 0 }, { 200, 50, 0 } };
+	struct sb_str text = { 0 };
+	struct given d;
+
+	(void)state;
+	for (int i = 0; i < 2; i++) {
+		text.length = 0;
+		sb_str_add(&text, file, i ? "9" : "3", i ? "200 50" : "");
+		read_good(scratch_text("named.xml", text.text), &plainly, &d);
+		assert_same_line(&d.alignment, want, 3, 0);
+		sb_given_clear(&d);
+	}
+	text.length = 0;
+	sb_str_add(&text, file, "5", "");
+	assert_refused_with(scratch_text("named.xml", text.text), &plainly, 5, "no point called '5'");
+	text.length = 0;
+	sb_str_add(&text, file, "4", "");
+	assert_refused_with(
+		scratch_text("named.xml", text.text), &plainly, 5, "more than one point called '4'");
+	text.length = 0;
+	sb_str_add(&text, file, "9", "");
+	assert_refused_with(scratch_text("named.xml", text.text), &plainly, 5, "no coordinates of it");
+	sb_str_clear(&text);
+}
+
+/* Vertical curves: the radius has a sign in some files, and the length is along the curve or level. R 400
+ * from -17.5 percent to level: 69.30 along, 68.95 level. */
+static void vertical_curves_are_read_as_files_have_them(void **state)
+{
+	struct given d;
+
+	(void)state;
+	read_good(
+		with_heights(
+			"<PVI>0 20</PVI>\n<CircCurve length=\"69.299\" radius=\"400\">80 6</CircCurve>\n<PVI>300 6</PVI>\n"),
+		&plainly, &d);
+	assert_near(d.profile.pis[1].radius, 400, 0);
+	sb_given_clear(&d);
+	read_good(
+		with_heights(
+			"<PVI>0 20</PVI>\n<CircCurve length=\"68.952\" radius=\"-400\">80 6</CircCurve>\n<PVI>300 6</PVI>\n"),
+		&plainly, &d);
+	assert_near(d.profile.pis[1].radius, 400, 0);
 	sb_given_clear(&d);
 }
 
@@ -391,20 +450,24 @@ static long peak_kib(void)
 static void a_million_lines_take_no_memory(void **state)
 {
 	static const char *const elements[] = { "<Line/>", "<Curve rot=\"cw\"/>", "<Spiral/>",
-		"<Line pntRef=\"1\"><Start pntRef=\"a\"/></Line>" };
+		"<Line pntRef=\"1\"><Start pntRef=\"a\"/></Line>", "<Start pntRef=\"a\"/>" };
 
 	(void)state;
-	for (size_t k = 0; k < 4; k++) {
+	for (size_t k = 0; k < 5; k++) {
 		struct sb_str text = { 0 };
 		sb_str_add(&text,
 			"<LandXML xmlns=\"http://www.landxml.org/schema/LandXML-1.2\"><Alignments><Alignment name=\"a\"><CoordGeom>");
+		if (k == 4)
+			sb_str_add(&text, "<Line>");
 		for (int i = 0; i < 1000000; i++)
 			sb_str_append(&text, elements[k], strlen(elements[k]));
-		sb_str_add(&text, "</CoordGeom></Alignment></Alignments></LandXML>");
+		sb_str_add(
+			&text, "%s</CoordGeom></Alignment></Alignments></LandXML>", k == 4 ? "</Line>" : "");
 		const char *path = scratch_bytes("million.xml", text.text, text.length);
 		sb_str_clear(&text);
 		long before = peak_kib();
-		assert_refused_with(path, &plainly, 1, k == 0 ? "more than 5000 lines and curves" : "");
+		assert_refused_with(
+			path, &plainly, 1, k == 0 || k == 4 ? "more than 5000 lines and curves" : "");
 		assert_true(peak_kib() - before < 8192);
 	}
 }
@@ -625,6 +688,8 @@ int main(void)
 		cmocka_unit_test(a_parabola_is_refused_unless_its_arc_is_asked_for),
 		cmocka_unit_test(what_is_not_understood_in_the_geometry_is_named_with_its_line),
 		cmocka_unit_test(what_is_elsewhere_and_not_needed_is_noted),
+		cmocka_unit_test(points_that_are_only_named_are_found_in_the_file),
+		cmocka_unit_test(vertical_curves_are_read_as_files_have_them),
 		cmocka_unit_test(parts_that_make_no_line_are_refused),
 		cmocka_unit_test(one_alignment_of_several_must_be_chosen),
 		cmocka_unit_test(other_files_are_named_for_what_they_are),
