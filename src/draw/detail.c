@@ -127,7 +127,8 @@ static void draw_curve(const struct plane *p, double from_m, double to_m, double
 		sb_axis_station(ends[i], p->job->unit, 2, station);
 		snprintf(text, sizeof text, "%s %s", names[i], station);
 		if (p->kind == PLANE_ELEVATION)
-			snprintf(text, sizeof text, "%s %s el %.2f", names[i], station, at.y / metre);
+			snprintf(text, sizeof text, "%s %s el %.2f", names[i], station,
+				fabs(at.y / metre) < 0.005 ? 0 : at.y / metre);
 		named(p, MEANING_DESIGN, away, at, text);
 	}
 	double middle = from_m + (to_m - from_m) / 2;

@@ -44,11 +44,12 @@ static void fill(const struct drawing *d, const struct row *row, char texts[ROWS
 	sb_rows_fill(d->job, d->s, row, cells);
 	snprintf(texts[0], SB_AXIS_TEXT, "%d", row->joint);
 	sb_axis_station(row->deviation.station_m, d->job->unit, d->job->unit == UNIT_M ? 2 : 1, texts[1]);
-	snprintf(texts[2], SB_AXIS_TEXT, "%.2f", cells[PATH_ELEVATION].value);
+	snprintf(texts[2], SB_AXIS_TEXT, "%.2f", drawing_shown(cells[PATH_ELEVATION].value, 2));
 	side(d, &cells[PATH_OFFSET], " R", " L", texts[3]);
 	struct cover cover = sb_cover_at(&d->clear, row);
-	snprintf(texts[4], SB_AXIS_TEXT, "%.*f", d->job->unit == UNIT_M ? 2 : 1,
-		sb_frame_typed(&d->s->frame, cover.cover_m));
+	int decimals = d->job->unit == UNIT_M ? 2 : 1;
+	snprintf(texts[4], SB_AXIS_TEXT, "%.*f", decimals,
+		drawing_shown(sb_frame_typed(&d->s->frame, cover.cover_m), decimals));
 	if (!cover.known)
 		texts[4][0] = '\0';
 }

@@ -18,7 +18,7 @@ static void put_number(struct drawing_table *t, const struct path_cell *c, int d
 	else if (c->kind == CELL_TYPED)
 		sb_copy(text, sizeof text, c->typed.text);
 	else if (c->kind == CELL_NUMBER)
-		snprintf(text, sizeof text, "%.*f", decimals, c->value);
+		snprintf(text, sizeof text, "%.*f", decimals, drawing_shown(c->value, decimals));
 	drawing_table_put(t, text);
 }
 

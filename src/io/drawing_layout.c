@@ -76,6 +76,11 @@ double drawing_round_down(double value)
 	return rest >= 5 ? 5 * ten : rest >= 2 ? 2 * ten : ten;
 }
 
+double drawing_shown(double value, int decimals)
+{
+	return fabs(value) < 0.5 * pow(10, -decimals) ? 0 : value;
+}
+
 static double finite_or(double value, double otherwise)
 {
 	return fabs(value) < 1e9 ? value : otherwise;

@@ -69,6 +69,8 @@ void drawing_size_refuse(const char *name, struct sb_err *err); /* says which th
 void drawing_lay_out(struct drawing *d);
 struct drawing_sheet drawing_sheet_at(const struct drawing *d, size_t number);
 
+/* 0 for what rounds to nothing, so that it has no sign. */
+double drawing_shown(double value, int decimals);
 /* Where a station is on a sheet, mm: alike in all pictures but the plan. */
 double drawing_x(const struct drawing *d, const struct drawing_sheet *sheet, double station_m);
 /* "1:500", "1 in = 40 ft (1:480)" */

@@ -31,7 +31,7 @@ void drawing_table_put_length(struct drawing *d, struct drawing_table *t, bool k
 	char text[40] = "";
 
 	if (known && fabs(metres) < 1e9) /* what the sheet does not give is not a number */
-		snprintf(text, sizeof text, "%.2f", sb_frame_typed(&d->s->frame, metres));
+		snprintf(text, sizeof text, "%.2f", drawing_shown(sb_frame_typed(&d->s->frame, metres), 2));
 	drawing_table_put(t, text);
 }
 
@@ -65,6 +65,7 @@ struct drawing_tables *drawing_tables_new(struct drawing *d)
 	struct drawing_tables *all = sb_alloc(sizeof *all);
 
 	drawing_records_fill(d, all);
+	drawing_design_fill(d, all);
 	all->new_page = all->count;
 	drawing_joints_fill(d, all);
 	return all;

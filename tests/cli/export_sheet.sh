@@ -109,12 +109,14 @@ done <"$HERE/rows"
 
 # Metres: one sheet of A3 for a curved line; other paper when it is asked for.
 sheet kestrel
-is "$(pdfinfo -f 1 -l 9 "$HERE/kestrel.pdf" | grep -c '(A3)')" 3 "pages of A3"
+is "$(pdfinfo -f 1 -l 9 "$HERE/kestrel.pdf" | grep -c '(A3)')" "$(pages kestrel)" "pages of A3"
 well_made kestrel
 apart kestrel
 on_page kestrel 1 'PLAN 1:1250' 'along 1:1250, up 1:250: heights are drawn 5 times as large' 'R 400 m' 'PC 1+40.89' \
 	'PT 2+38.63' '6 m right: weir sheet piles' 'sewer DN 800' 'EXIT, pipe side' 'The pilot has not been accepted.'
 on_page kestrel 2 'None: no limit was broken.'
+on_page kestrel 3 'DESIGN, ALIGNMENT' '1+40.89 2+38.63 curve to the right 400.00 36.2000 deg 50.2001 deg' 'DESIGN, PROFILE' \
+	'0+14.34 0+74.82 curve upwards 250.00 17.83 10.40 -14.00 deg 0.00 deg'
 sheet kestrel --paper a1
 pdfinfo "$HERE/kestrel.pdf" | grep -q '2383.94 x 1683.78 pts (A1)' || fail "the paper is not A1"
 on_page kestrel 1 'Paper A1' 'PLAN 1:750'
@@ -160,7 +162,7 @@ xmllint --noout --nonet "$HERE/kestrel.svg" || fail "not well formed"
 is "$(xmllint --xpath 'string(/*/*[local-name()="title"])' "$HERE/kestrel.svg")" \
 	'Kestrel Road: pilot bore, plan and profile' "the title"
 is "$(xmllint --xpath 'round(number(substring-before(/*/@height, "pt")) div 72 * 25.4)' "$HERE/kestrel.svg")" \
-	$((3 * 297 + 2 * 5)) "the height, mm"
+	$((4 * 297 + 3 * 5)) "the height, mm"
 grep -o 'href="#[^"]*"' "$HERE/kestrel.svg" | sed 's/href="#\(.*\)"/\1/' | sort -u >"$HERE/used"
 grep -o ' id="[^"]*"' "$HERE/kestrel.svg" | sed 's/ id="\(.*\)"/\1/' | sort -u >"$HERE/there"
 is "$(comm -23 "$HERE/used" "$HERE/there" | wc -l)" 0 "names that nothing has"
