@@ -237,21 +237,39 @@ static struct vec3 obstacle_at(const struct frame *f, const struct obstacle_poin
 	return sb_frame_ground(f, o->easting.value, o->northing.value, o->elevation.value);
 }
 
+/* The next row of the same name, which the stretch from row i leads to; i itself where there is none. */
+static size_t obstacle_next(const struct job *job, size_t i)
+{
+	size_t next = i + 1;
+
+	while (next < job->obstacle_count && !sb_same(job->obstacles[next].name, job->obstacles[i].name))
+		next++;
+	return next < job->obstacle_count ? next : i;
+}
+
 /* The place on obstacle i that is nearest to a point. Rows of one name make a line, and each row stands for
  * the stretch to the next. */
 static struct vec3 obstacle_nearest(const struct laying *l, size_t i, struct vec3 to)
 {
 	const struct job *job = l->setup->job;
 	struct vec3 at = obstacle_at(l->setup->frame, &job->obstacles[i]);
-	size_t next = i + 1;
-
-	while (next < job->obstacle_count && !sb_same(job->obstacles[next].name, job->obstacles[i].name))
-		next++;
-	if (next == job->obstacle_count)
-		return at;
-	struct vec3 along = sb_vec3_sub(obstacle_at(l->setup->frame, &job->obstacles[next]), at);
+	struct vec3 along =
+		sb_vec3_sub(obstacle_at(l->setup->frame, &job->obstacles[obstacle_next(job, i)]), at);
 	double square = sb_vec3_dot(along, along), share = sb_vec3_dot(sb_vec3_sub(to, at), along);
+
 	return sb_vec3_add(at, sb_vec3_scale(along, square > 0 ? fmin(fmax(share / square, 0), 1) : 0));
+}
+
+/* How far the hole's centre line must keep from it: of two rows that differ the larger figures, and the hole
+ * as clearance is judged (model/surroundings.h). */
+static double obstacle_keep(const struct laying *l, size_t i)
+{
+	const struct job *job = l->setup->job;
+	const struct obstacle_point *a = &job->obstacles[i], *b = &job->obstacles[obstacle_next(job, i)];
+	double typed =
+		fmax(a->diameter.value, b->diameter.value) / 2 + fmax(a->clearance.value, b->clearance.value);
+
+	return sb_frame_metres(l->setup->frame, typed) + sb_hole_of(job).judged_m;
 }
 
 /* Keeps the hole on the design's side of an obstacle near this station: a plane square to the way from
@@ -259,17 +277,12 @@ static struct vec3 obstacle_nearest(const struct laying *l, size_t i, struct vec
 static void set_planes(const struct laying *l, struct steer_stage *s, int k)
 {
 	const struct job *job = l->setup->job;
-	const struct frame *f = l->setup->frame;
 	const struct design_place *at = &l->places[k];
-	double hole = sb_hole_of(job).judged_m;
 
 	for (size_t i = 0; i < job->obstacle_count && s->plane_count < 2; i++) {
-		const struct obstacle_point *o = &job->obstacles[i];
 		struct deviation d =
 			sb_deviation(l->setup->design, obstacle_nearest(l, i, at->at), NULL, at->station_m);
-		double keep = sb_frame_metres(f, o->diameter.value) / 2 +
-			sb_frame_metres(f, o->clearance.value) + hole;
-		double apart = hypot(d.offset_m, d.height_m);
+		double keep = obstacle_keep(l, i), apart = hypot(d.offset_m, d.height_m);
 		if (fabs(d.station_m - at->station_m) > s->length / 2 + keep || apart < 1e-3 ||
 			apart > keep + 10)
 			continue;
