@@ -133,7 +133,7 @@ static void say_written(const struct wish *w, const struct given *d, struct sb_s
 		both ? " and " : "", d->profile.count ? "profile.csv" : "");
 	if (!d->placed)
 		sb_str_add(text, " There is no job.ini yet that the design could be held against.");
-	sb_str_add(text, " [files] in job.ini names %s: %s%s%s\n", both ? "both" : "it",
+	sb_str_add(text, " Under [files], job.ini needs: %s%s%s\n",
 		d->alignment.count ? "alignment = alignment.csv" : "", both ? ", " : "",
 		d->profile.count ? "profile = profile.csv" : "");
 }
@@ -180,7 +180,7 @@ const struct command sb_cmd_design = {
 		"against the unit, entry and exit of its job.ini. LandXML 1.0 to 1.2: lines and circular curves. CSV: easting, "
 		"northing, radius, or station, elevation, radius, in any order; without radius the rows are stations, at close "
 		"intervals, and the tangents and curves behind them are found: station, elevation, and offset or easting and "
-		"northing where the line is not straight.",
+		"northing where the line is not straight. '-' reads a CSV from standard input.",
 	.least = 1,
 	.most = 2,
 	.options = options,

@@ -5,7 +5,6 @@
  * that are lengths on the map and not in the ground; offsets from the straight between entry and exit.
  */
 #include "base/mem.h"
-#include "geom/angle.h"
 #include "geom/chain_fit.h"
 #include "io/figure.h"
 #include "model/design.h"

@@ -229,7 +229,7 @@ static double radius_of_parabola(
 	double radius = arc_of_parabola(g1, g2, h->length, &off);
 	given_note(r->out,
 		"The parabola at station %.3f (line %d), %.3f long, is taken for an arc of radius %.3f with tangents of the "
-		"same length: %.3f off in the middle.",
+		"same length, %.3f off in the middle (all in the drawing's unit).",
 		h->station, h->line, h->length, radius, off);
 	return radius;
 }
