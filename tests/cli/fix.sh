@@ -16,7 +16,7 @@ cmp -s "$HERE/.out" "$HERE/before" || fail "the path moved: $OUT"
 is "$(sql "$JOB" 'SELECT kind, depth, "offset", sigma_across FROM fix')" 'coil|15|0.10|0.05' "the fact"
 is "$(sql "$JOB" 'SELECT kind, who, words FROM act ORDER BY id DESC LIMIT 1')" 'fix|Cy|coil, fix 1, at 15 m' "the act"
 gives 0 check "$JOB" --json
-is "$(json '$.checks[#-3].kind')/$(json '$.checks[#-3].level')" fix/ok "what check says of it"
+is "$(json '$.checks[9].kind')/$(json '$.checks[9].level')" fix/ok "what check says of it"
 
 # One that does not agree: a watch that lasts, until it is set aside with a reason.
 gives 0 fix "$JOB" --depth 18 --kind walk-over --offset -6 --elevation 100 --sigma-across 0.2 --sigma-up 0.2 --by Cy
