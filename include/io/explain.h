@@ -87,7 +87,7 @@ struct explain_ask sb_explain_warning(const struct solution *s, const struct war
 
 /* ---- in text ---- */
 
-/* Laid in lines of at most so many columns (40 or more), each handed on with what it is a line of. */
+/* Laid in lines of at most so many columns (60 or more), each handed on with what it is a line of. */
 typedef void sb_explain_take(void *data, enum explain_kind kind, const char *line);
 void sb_explain_lay(const struct explanation *e, int columns, sb_explain_take *take, void *data);
 

@@ -64,6 +64,10 @@ struct withdrawal {
 void sb_steering_withdraw(const struct setup *setup, const struct path *path, const struct response *response,
 	struct withdrawal *out);
 
+/* What plans count on a slide to turn, rad per m: what is not known of the yield is taken at its poorer side.
+ */
+double sb_steering_yield(const struct response *response);
+
 /* "slide 14 ft at 2 o'clock, rotate 17 ft", "rotate the joint". clock: o'clock to the nearest half hour, else
  * degrees. */
 void sb_steering_order(const struct setup *setup, const struct plan_joint *j, bool clock, char text[96]);

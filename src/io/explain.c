@@ -24,12 +24,28 @@ const struct explain_figure sb_explain_figures[] = {
 	{ "dogleg", "turn since the reading before", EXPLAIN_OF_COURSE, explain_dogleg },
 	{ "radius-joint", "radius since the reading before", EXPLAIN_OF_COURSE, explain_radius_joint },
 	{ "radius-window", "radius over the contract's window", EXPLAIN_OF_COURSE, explain_radius_window },
+	{ "shift", "the path through slides beside the arcs", EXPLAIN_OF_COURSE, explain_shift },
 	{ "corridor-share", "share of the corridor used", EXPLAIN_OF_PLACE, explain_share },
 	{ "clearance", "clearance from the nearest obstacle", EXPLAIN_OF_COURSE, explain_clearance },
 	{ "cover", "ground over the top of the hole", EXPLAIN_OF_COURSE, explain_cover },
 	{ "give-or-take", "how sure the place is", EXPLAIN_OF_PLACE, explain_give },
 	{ "chance-outside", "chance of being outside the corridor", EXPLAIN_OF_PLACE, explain_chance },
+	{ "bit", "the bit, carried on from the sensor", EXPLAIN_OF_END, explain_bit },
+	{ "bit-give-or-take", "how sure the bit's place is", EXPLAIN_OF_END, explain_bit_give },
+	{ "leaves-at", "the joint at which the corridor is left", EXPLAIN_OF_END, explain_leaves },
+	{ "exit", "where the bore comes out", EXPLAIN_OF_END, explain_exit },
 	{ "bend-budget", "how much the next joint may still turn", EXPLAIN_OF_END, explain_budget },
+	{ "slide-turn", "what a slide turns here", EXPLAIN_OF_END, explain_slide_turn },
+	{ "drift", "what rotating turns here", EXPLAIN_OF_END, explain_drift },
+	{ "face-error", "how far off the tool face the hole turns", EXPLAIN_OF_END, explain_face_error },
+	{ "next-joint", "the order for the next joint", EXPLAIN_OF_END, explain_next_joint },
+	{ "withdraw", "how far to pull back where there is no way on", EXPLAIN_OF_END, explain_withdraw },
+	{ "misclosure", "an independent fix against the path", EXPLAIN_OF_FIX, explain_misclosure },
+	{ "adjustment", "the correction that the fixes propose", EXPLAIN_OF_JOB, explain_adjustment },
+	{ "field-gate", "gravity, field and dip of a reading", EXPLAIN_OF_ROW, explain_field_gate },
+	{ "declination", "magnetic north from true north", EXPLAIN_OF_JOB, explain_declination },
+	{ "convergence", "grid north from true north", EXPLAIN_OF_JOB, explain_convergence },
+	{ "scale", "grid distance over ground distance", EXPLAIN_OF_JOB, explain_scale },
 };
 const size_t sb_explain_figure_count = sizeof sb_explain_figures / sizeof *sb_explain_figures;
 
@@ -181,6 +197,8 @@ static int explain_fix(struct explaining *x, int number, struct sb_err *err)
 		return sb_fail(err, SB_MISSING, "There is no fix %d: they go from 1 to %zu.", number,
 			x->job->fix_count);
 	snprintf(about, sizeof about, "fix %d", x->fix + 1);
+	if (explain_trail(x, 0, sb_solution_last(x->s)->joint, err))
+		return -1;
 	x->out->about = sb_strdup(about);
 	x->out->figure->explain(x);
 	return 0;
@@ -231,6 +249,12 @@ static const char *const judged[WARNING_KINDS] = {
 	[WARNING_WINDOW_BEND] = "radius-window",
 	[WARNING_CLEARANCE] = "clearance",
 	[WARNING_COVER] = "cover",
+	[WARNING_RESPONSE] = "slide-turn",
+	[WARNING_FIX] = "misclosure",
+	[WARNING_AZIMUTH] = "azimuth",
+	[WARNING_FIELD] = "field-gate",
+	[WARNING_LEAVES] = "leaves-at",
+	[WARNING_EXIT] = "exit",
 };
 
 /* The leg in which a withdrawn joint was drilled where an episode was worst: it may have begun in one before.
@@ -250,6 +274,9 @@ struct explain_ask sb_explain_warning(const struct solution *s, const struct war
 {
 	const char *name = judged[w->kind];
 
+	/* degrees off the tool face, or percent of the turn expected: the limit says which */
+	if (w->kind == WARNING_RESPONSE && w->limit < 50)
+		name = "face-error";
 	return (struct explain_ask){ name ? sb_explain_figure(name, NULL) : NULL, w->worst_joint,
 		w->superseded ? worst_leg(s, w) : 0, 0 };
 }

@@ -13,7 +13,7 @@
 	"structure of the ISCWSA error model (Williamson, SPE 67616, 2000), cut to the terms that matter in a near-level bore; derivative of the course: derived"
 
 /* The running sums along the path, from the readings, by one model of errors. */
-static struct uncert sums(const struct explaining *x, const struct uncert_model *model)
+struct uncert explain_sums(const struct explaining *x, const struct uncert_model *model)
 {
 	struct uncert at = sb_uncert_begin();
 
@@ -30,17 +30,13 @@ static struct uncert sums(const struct explaining *x, const struct uncert_model 
 	return at;
 }
 
-/* The directions beside the design line: along it, to its right, and up at one and the same station. */
-struct beside {
-	struct vec3 along, right, up;
-};
-
-static struct beside beside_design(const struct explaining *x, double station_m)
+struct explain_beside explain_beside(const struct explaining *x, double station_m)
 {
 	struct design_place d = sb_design_at(&x->s->design, station_m);
 	double sine = sin(d.azi_rad), cosine = cos(d.azi_rad), slope = -1 / tan(d.inc_rad);
 
-	return (struct beside){ d.heading, { -sine, cosine, 0 }, { -slope * cosine, -slope * sine, 1 } };
+	return (struct explain_beside){ d.heading, { -sine, cosine, 0 },
+		{ -slope * cosine, -slope * sine, 1 } };
 }
 
 static const char *const term_keys[UNCERT_TERMS] = {
@@ -73,7 +69,7 @@ static void put_sigma(struct explaining *x, int term)
 }
 
 /* What each term alone would do; returns the sum of their squares. */
-static struct doubt put_terms(struct explaining *x, const struct beside *b)
+static struct doubt put_terms(struct explaining *x, const struct explain_beside *b)
 {
 	struct doubt sum = { 0 };
 
@@ -83,7 +79,7 @@ static struct doubt put_terms(struct explaining *x, const struct beside *b)
 		alone.sigma[term] = x->s->uncertainty.model.sigma[term];
 		if (alone.sigma[term] == 0)
 			continue;
-		struct uncert at = sums(x, &alone);
+		struct uncert at = explain_sums(x, &alone);
 		struct sym3 c = sb_uncert_covariance(&alone, &at);
 		double one[3] = { sb_uncert_along(&c, b->along), sb_uncert_along(&c, b->right),
 			sb_uncert_along(&c, b->up) };
@@ -100,23 +96,24 @@ static struct doubt put_terms(struct explaining *x, const struct beside *b)
 
 /* The covariance of the place, from the readings: by the sheet's terms, or as the fixes behind a correction
  * in force know better. */
-static struct sym3 covariance(const struct explaining *x, const struct uncert *at)
+struct sym3 explain_covariance(const struct explaining *x, const struct row *of, int64_t reading, double md_m,
+	const struct uncert *at)
 {
 	const struct uncertainty *u = &x->s->uncertainty;
 	struct sym3 c;
 
 	if (u->better)
-		return u->better(u->known, x->row->reading, explain_survey_depth(x, x->trail_count - 1), at);
+		return u->better(u->known, reading, md_m, at);
 	c = sb_uncert_covariance(&u->model, at);
-	if (x->job->course == COURSE_BY_ARC && x->row->on_path) {
-		struct vec3 s = x->row->slides.shifted;
-		c.nn += s.n * s.n, c.ee += s.e * s.e, c.uu += s.u * s.u;
-		c.ne += s.n * s.e, c.nu += s.n * s.u, c.eu += s.e * s.u;
+	if (x->job->course == COURSE_BY_ARC) {
+		struct vec3 s = of->slides.shifted;
+		c = (struct sym3){ c.nn + s.n * s.n, c.ee + s.e * s.e, c.uu + s.u * s.u, c.ne + s.n * s.e,
+			c.nu + s.n * s.u, c.eu + s.e * s.u };
 	}
 	return c;
 }
 
-static struct doubt doubt_of(const struct sym3 *c, const struct beside *b)
+struct doubt explain_doubt(const struct sym3 *c, const struct explain_beside *b)
 {
 	struct doubt d = { sb_uncert_along(c, b->along), sb_uncert_along(c, b->right),
 		sb_uncert_along(c, b->up), 0 };
@@ -128,7 +125,7 @@ static struct doubt doubt_of(const struct sym3 *c, const struct beside *b)
 }
 
 /* Arcs are the record and the slides lie elsewhere: by so much they may be wrong. Returns the squares. */
-static struct doubt put_shift(struct explaining *x, const struct beside *b)
+static struct doubt put_shift(struct explaining *x, const struct explain_beside *b)
 {
 	struct vec3 s = x->row->slides.shifted;
 	struct doubt square = { 0 };
@@ -162,10 +159,11 @@ static void put_reach(struct explaining *x, const struct doubt *d)
 
 void explain_give(struct explaining *x)
 {
-	struct uncert at = sums(x, &x->s->uncertainty.model);
-	struct sym3 c = covariance(x, &at);
-	struct beside b = beside_design(x, x->row->deviation.station_m);
-	struct doubt d = doubt_of(&c, &b);
+	struct uncert at = explain_sums(x, &x->s->uncertainty.model);
+	struct sym3 c = explain_covariance(
+		x, x->row, x->row->reading, explain_survey_depth(x, x->trail_count - 1), &at);
+	struct explain_beside b = explain_beside(x, x->row->deviation.station_m);
+	struct doubt d = explain_doubt(&c, &b);
 
 	explain_words(x, EXPLAIN_FORMULA,
 		"sigma^2 = sum over the terms of (what one sigma of the term moves the place)^2; give or take = k sigma");
@@ -240,12 +238,31 @@ static void put_chance_verdict(struct explaining *x, double chance)
 					      : "ok: it is less.");
 }
 
+double explain_outside(struct explaining *x, const struct deviation *off, const struct doubt *d, double kept)
+{
+	struct corridor_limits l = explain_limits(x, off->station_m);
+	struct spread spread = { d->across_m * d->across_m, d->up_m * d->up_m,
+		d->correlation * d->across_m * d->up_m };
+	struct spread_box box = { -l.left_m, l.right_m, -l.down_m, l.up_m };
+	double across = beyond(off->offset_m, d->across_m, box.low_x, box.high_x),
+	       up = beyond(off->height_m, d->up_m, box.low_y, box.high_y);
+	double chance = sb_spread_outside(off->offset_m, off->height_m, &spread, &box);
+
+	explain_step(x, "across", AS_NUMBER, across, "chance of being beyond the left or the right limit");
+	explain_step(x, "in height", AS_NUMBER, up, "chance of being beyond the upper or the lower limit");
+	explain_result(
+		x, sb_path_columns[PATH_CHANCE_OUTSIDE].name, AS_NUMBER, chance, kept, "of either, 0 to 1");
+	check_bounds(x, chance, across, up);
+	return chance;
+}
+
 void explain_chance(struct explaining *x)
 {
-	struct uncert at = sums(x, &x->s->uncertainty.model);
-	struct sym3 c = covariance(x, &at);
-	struct beside b = beside_design(x, x->row->deviation.station_m);
-	struct doubt d = doubt_of(&c, &b);
+	struct uncert at = explain_sums(x, &x->s->uncertainty.model);
+	struct sym3 c = explain_covariance(
+		x, x->row, x->row->reading, explain_survey_depth(x, x->trail_count - 1), &at);
+	struct explain_beside b = explain_beside(x, x->row->deviation.station_m);
+	struct doubt d = explain_doubt(&c, &b);
 	const struct deviation *off = &x->row->deviation;
 
 	explain_words(x, EXPLAIN_FORMULA,
@@ -255,19 +272,7 @@ void explain_chance(struct explaining *x)
 	explain_input(x, "sx", AS_LENGTH, d.across_m, "one sigma of the offset (explain give-or-take)");
 	explain_input(x, "sz", AS_LENGTH, d.up_m, "one sigma of the height");
 	explain_input(x, "r", AS_NUMBER, d.correlation, "how the two go together, -1 to 1");
-	struct corridor_limits l = explain_limits(x, off->station_m);
-	struct spread spread = { d.across_m * d.across_m, d.up_m * d.up_m,
-		d.correlation * d.across_m * d.up_m };
-	struct spread_box box = { -l.left_m, l.right_m, -l.down_m, l.up_m };
-	double across = beyond(off->offset_m, d.across_m, box.low_x, box.high_x),
-	       up = beyond(off->height_m, d.up_m, box.low_y, box.high_y);
-	explain_step(x, "across", AS_NUMBER, across, "chance of being beyond the left or the right limit");
-	explain_step(x, "in height", AS_NUMBER, up, "chance of being beyond the upper or the lower limit");
-	double chance = sb_spread_outside(off->offset_m, off->height_m, &spread, &box);
-	explain_result(x, sb_path_columns[PATH_CHANCE_OUTSIDE].name, AS_NUMBER, chance, x->row->outside,
-		"of either, 0 to 1");
-	check_bounds(x, chance, across, up);
-	put_chance_verdict(x, chance);
+	put_chance_verdict(x, explain_outside(x, off, &d, x->row->outside));
 	explain_words(x, EXPLAIN_SOURCE,
 		"bivariate normal distribution, by Gauss and Legendre's rule (geom/spread.h); derived");
 }

@@ -102,6 +102,45 @@ struct explain_window {
 };
 struct explain_window explain_window(const struct explaining *x, size_t to, double next_m);
 
+/* ---- explain_doubt.c: how sure a place is, from the readings ---- */
+
+/* The running sums at the last row of the trail that is on the path, by a model of errors. */
+struct uncert explain_sums(const struct explaining *x, const struct uncert_model *model);
+
+/* The directions beside the design line: along it, to its right, and up at one and the same station. */
+struct explain_beside {
+	struct vec3 along, right, up;
+};
+struct explain_beside explain_beside(const struct explaining *x, double station_m);
+
+/* The covariance of a place with these sums: by the sheet's terms, or as the fixes behind a correction in
+ * force know better. of: the row that it is at or carried on from; reading: of that row, 0 when carried on.
+ */
+struct sym3 explain_covariance(const struct explaining *x, const struct row *of, int64_t reading, double md_m,
+	const struct uncert *at);
+struct doubt explain_doubt(const struct sym3 *c, const struct explain_beside *b);
+
+/* What a spread and a corridor come to: inputs, sides, chance and bounds. Returned: the chance. */
+double explain_outside(struct explaining *x, const struct deviation *off, const struct doubt *d, double kept);
+
+/* ---- the bore's end ---- */
+
+/* The last row on the path, as an index of the trail; the heading that is held from there. False when there
+ * is none yet: nothing read, nothing staked. */
+bool explain_held(const struct explaining *x, size_t *from, struct attitude *held);
+
+/* Where the bit is, from there: straight on, and along the last curve. */
+struct explain_bit {
+	size_t from;
+	bool known, bends;
+	double gap_m, apart_m;
+	struct attitude held, attitude;
+	struct arc arc; /* of the last course, when it bends */
+	struct vec3 sensor, at;
+	struct deviation deviation;
+};
+struct explain_bit explain_bit_place(const struct explaining *x);
+
 /* The corridor at a station, put as inputs. */
 struct corridor_limits explain_limits(struct explaining *x, double station_m);
 
@@ -122,6 +161,9 @@ typedef void explain_fn(struct explaining *x);
 explain_fn explain_depth, explain_inclination, explain_azimuth, explain_northing, explain_easting,
 	explain_elevation, explain_dogleg, explain_radius_joint, explain_radius_window, explain_budget,
 	explain_station, explain_offset, explain_height, explain_share, explain_clearance, explain_cover,
-	explain_give, explain_chance;
+	explain_give, explain_chance, explain_bit, explain_bit_give, explain_leaves, explain_exit,
+	explain_slide_turn, explain_drift, explain_face_error, explain_next_joint, explain_withdraw,
+	explain_misclosure, explain_adjustment, explain_declination, explain_convergence, explain_scale,
+	explain_field_gate, explain_shift;
 
 #endif

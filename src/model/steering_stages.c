@@ -293,9 +293,8 @@ static void set_planes(const struct laying *l, struct steer_stage *s, int k)
 	}
 }
 
-/* A curve of the design that is missed for want of turn costs more than one that is overdone: what is not
- * known of the yield is taken at its poorer side. */
-static double careful_yield(const struct response *r)
+/* A curve of the design that is missed for want of turn costs more than one that is overdone. */
+double sb_steering_yield(const struct response *r)
 {
 	const double doubt = 0.6;
 
@@ -312,7 +311,7 @@ static void set_stage(const struct laying *l, struct steer_problem *p, size_t k)
 	double level = hypot(l->places[k].heading.n, l->places[k].heading.e);
 	s->gain = (struct steer_pair){ 1 / fmax(level, 0.2), 1 };
 	s->design = design_turn(&l->places[k], &l->places[k + 1]);
-	s->yield = careful_yield(l->response);
+	s->yield = sb_steering_yield(l->response);
 	s->drift = (struct steer_pair){ l->response->drift_up, l->response->drift_right };
 	double joint = fmin(turn_limit(l, s->length, &job->joint_minimum),
 		turn_limit(l, s->length, &job->drill_pipe_minimum_radius));

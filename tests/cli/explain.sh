@@ -72,3 +72,45 @@ job fresh
 gives 0 explain "$HERE/fresh.bore" --figure northing
 says 'at the entry'
 refuses 65 'nothing was drilled yet' explain "$HERE/fresh.bore" --figure dogleg
+
+# What lies ahead, as `ahead --json` has it.
+cp "$HERE/tern.bore" "$HERE/ahead.bore"
+result() {
+	gives 0 explain "$HERE/ahead.bore" --figure "$1" --json
+	GOT=$(json_sql "SELECT json_extract(k.value, '\$.value') FROM o, json_each(j, '\$.lines') AS k
+		WHERE json_extract(k.value, '\$.kind') = 'result' AND json_extract(k.value, '\$.symbol') = '$2'")
+}
+while read -r figure name path; do
+	gives 0 ahead "$HERE/ahead.bore" --json
+	want=$(json "\$.$path")
+	result "$figure" "$name"
+	about "$GOT" "$want" 1e-9 "$figure, $name"
+done <<'END'
+bit depth bit.depth
+bit station bit.station
+bit offset bit.offset
+bit height bit.height
+bit inclination bit.inclination
+bit azimuth bit.azimuth
+bit share corridor.share
+bit-give-or-take sigma_across bit.sigma_across
+bit-give-or-take chance_outside corridor.chance_outside
+bend-budget degrees bend_budget.degrees
+bend-budget left bend_budget.left
+slide-turn slide_turn response.slide_turn
+drift walk response.walk
+face-error tool_face_error response.tool_face_error
+next-joint slid plan.joints[0].slid
+next-joint inclination plan.joints[0].inclination
+END
+
+# A fix, by its number.
+gives 0 fix "$HERE/ahead.bore" --kind coil --depth 400 --station 390 --offset 1 --sigma-along 1 --sigma-across 0.5 --by T
+gives 0 explain "$HERE/ahead.bore" --figure misclosure --fix 1
+says 'fix 1, coil, by T' 'off_across'
+refuses 66 'There is no fix 2' explain "$HERE/ahead.bore" --figure misclosure --fix 2
+refuses 65 'No independent fix' explain "$JOB" --figure misclosure
+
+# Map and field model.
+gives 0 explain "$HERE/tern.bore" --figure declination
+says WMM2025

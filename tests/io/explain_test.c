@@ -99,6 +99,9 @@ static const struct {
 	{ PATH_SIGMA_ACROSS, "give-or-take" },
 	{ PATH_SIGMA_UP, "give-or-take" },
 	{ PATH_CHANCE_OUTSIDE, "chance-outside" },
+	{ PATH_SHIFT_STATION, "shift" },
+	{ PATH_SHIFT_OFFSET, "shift" },
+	{ PATH_SHIFT_HEIGHT, "shift" },
 };
 
 /* As `path --json` would write it, and as the explanation does. */
@@ -222,15 +225,182 @@ static void figures_of_a_corrected_path_are_the_ones_shown(void **state)
 	every_figure_of_the_path();
 }
 
-static void what_the_next_joint_may_turn_is_explained_for_every_joint_as_it_was_then(void **state)
+/* Of the bore's end: as `ahead --json` has them, at the present end. */
+static void same_as_ahead(void)
+{
+	double per_length = sb_deg(1) * s.frame.metre;
+
+	explained("bit", 0, SB_EXPLAIN_LAST);
+	assert_near(result("depth"), sb_frame_typed(&s.frame, s.bit.md_m), 1e-9);
+	assert_near(result("offset"), sb_frame_typed(&s.frame, s.bit.deviation.offset_m), 1e-9);
+	assert_near(result("share"), s.bit.use.share, 1e-9);
+	explained("bit-give-or-take", 0, SB_EXPLAIN_LAST);
+	assert_near(result("sigma_up"), sb_frame_typed(&s.frame, s.bit.doubt.up_m), 1e-9);
+	assert_near(result("chance_outside"), s.bit.outside, 1e-9);
+	explained("bend-budget", 0, SB_EXPLAIN_LAST);
+	assert_near(result("degrees"), fmax(sb_deg(s.budget.least_rad), 0), 1e-9);
+	assert_near(result("down"), sb_deg(s.budget.down_rad), 1e-9);
+	explained("leaves-at", 0, SB_EXPLAIN_LAST);
+	assert_int_equal(
+		isnan(result("leaves_at_joint")) ? 0 : (int)result("leaves_at_joint"), s.ahead.leaves_held);
+	explained("slide-turn", 0, SB_EXPLAIN_LAST);
+	assert_near(result("slide_turn"), s.response.yield * per_length, 1e-12);
+	explained("drift", 0, SB_EXPLAIN_LAST);
+	assert_near(result("droop"), -s.response.drift_up * per_length, 1e-12);
+	explained("face-error", 0, SB_EXPLAIN_LAST);
+	assert_near(result("tool_face_error"), sb_deg(s.response.face_error_rad), 1e-12);
+}
+
+/* As it was when each joint was the last: the first dozen, and every fifth; a plan takes a while. */
+static void every_figure_of_the_end(const char *const *figures)
+{
+	for (; *figures; figures++)
+		for (int joint = 0; joint < (int)s.path.count; joint += joint < 12 ? 1 : 5)
+			explained(*figures, 0, joint);
+}
+
+static const char *const of_the_end[] = { "bit", "bit-give-or-take", "bend-budget", "leaves-at", "exit",
+	"slide-turn", "drift", "face-error", "next-joint", "withdraw", NULL };
+
+static void what_lies_ahead_is_explained_for_tern_slough_as_it_was_at_each_joint(void **state)
 {
 	(void)state;
 	bore_tern(&job);
 	bore_solve(&job, &s);
-	for (int joint = 0; joint < (int)s.path.count; joint++)
-		explained("bend-budget", 0, joint);
-	assert_near(result("degrees"), fmax(sb_deg(s.budget.least_rad), 0), 1e-12);
-	assert_near(result("down"), sb_deg(s.budget.down_rad), 1e-12);
+	same_as_ahead();
+	every_figure_of_the_end(of_the_end);
+	/* where the first leg had gone wrong */
+	explained("withdraw", 1, 38);
+	assert_true(result("joints") >= 1);
+	explained("leaves-at", 1, 38);
+	explained("bend-budget", 1, 38);
+}
+
+static void what_lies_ahead_is_explained_for_kestrel_road_as_it_was_at_each_joint(void **state)
+{
+	(void)state;
+	bore_sheet(KESTREL, &job);
+	bore_surveys(&job, KESTREL "/surveys.csv");
+	bore_solve(&job, &s);
+	same_as_ahead();
+	every_figure_of_the_end(of_the_end);
+}
+
+/* ---- the job, fixes, the field ---- */
+
+static void add_fix(double depth, double offset, double sigma)
+{
+	struct fix f = {
+		.fact = { .id = (int64_t)job.fix_count + 1, .leg = 1, .joint = sb_job_in_ground(&job) },
+		.kind = FIX_COIL,
+		.used = true,
+		.depth = sb_number_of(depth, 2),
+		.station = sb_number_of(depth * cos(sb_rad(10)), 2),
+		.offset = sb_number_of(offset, 2),
+		.elevation = sb_number_of(100 - depth * sin(sb_rad(10)), 2),
+		.sigma_across = sb_number_of(sigma, 2)
+	};
+
+	sb_copy(f.fact.who, sizeof f.fact.who, "Ben");
+	sb_job_add_fix(&job, &f);
+}
+
+static void a_fix_is_explained_between_readings_and_past_the_last_one(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	for (int i = 0; i < 6; i++)
+		jobs_log(&job, "", "80", "90.4");
+	add_fix(100, 1.2, 0.3);
+	add_fix(180, -2, 0.3);
+	jobs_solve(&job, &s);
+	struct explain_ask a = { sb_explain_figure("misclosure", &err), SB_EXPLAIN_LAST, 0, 1 };
+	assert_int_equal(sb_explain(&job, &s, &a, &e, &err), 0);
+	assert_false(e.differs);
+	assert_near(result("off_across"), sb_frame_typed(&s.frame, s.fixes.list[0].off_m[FIX_ACROSS]), 1e-9);
+	assert_near(result("probability"), s.fixes.list[0].probability, 1e-12);
+	a.fix = 0; /* the newest */
+	assert_int_equal(sb_explain(&job, &s, &a, &e, &err), 0);
+	assert_false(e.differs);
+	assert_string_equal(e.about, "fix 2");
+	a.fix = 3;
+	assert_int_equal(sb_explain(&job, &s, &a, &e, &err), -1);
+	assert_string_equal(err.text, "There is no fix 3: they go from 1 to 2.");
+	explained("adjustment", 0, SB_EXPLAIN_LAST);
+	assert_true(says(EXPLAIN_CHECK, "with the correction the bore laid anew leaves"));
+	assert_near(step("azimuth"), sb_deg(s.fixes.proposal.estimate[CORRECT_AZIMUTH]), 1e-12);
+}
+
+static void without_a_fix_there_is_none_to_explain(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	jobs_solve(&job, &s);
+	assert_int_equal(ask("misclosure", 0, SB_EXPLAIN_LAST), -1);
+	assert_true(strstr(err.text, "No independent fix was entered yet") != NULL);
+	explained("adjustment", 0, SB_EXPLAIN_LAST);
+	assert_true(says(EXPLAIN_NOTE, "nothing is proposed"));
+}
+
+static void a_reading_off_its_gates_is_explained(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	jobs_set(&job, "azimuth", "total_field", "50000");
+	jobs_set(&job, "azimuth", "dip", "65");
+	struct reading r = jobs_reading(&job, "", "80", "90");
+	r.total_field = sb_number_of(50700, 0);
+	r.dip = sb_number_of(65.6, 1);
+	r.total_gravity = sb_number_of(1.001, 3);
+	r.id = 1;
+	sb_job_add_reading(&job, &r);
+	jobs_log(&job, "", "80", "90");
+	jobs_solve(&job, &s);
+	explained("field-gate", 0, 1);
+	assert_near(result("field off"), 700, 1e-9);
+	assert_near(result("dip off"), 0.6, 1e-9);
+	assert_near(result("gravity off"), 0.001, 1e-9);
+	assert_true(says(EXPLAIN_LIMIT, "watch: "));
+	explained("field-gate", 0, 2);
+	assert_true(says(EXPLAIN_NOTE, "nothing to hold against the gates"));
+}
+
+static void a_local_job_has_no_map_to_ask(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	jobs_solve(&job, &s);
+	explained("convergence", 0, SB_EXPLAIN_LAST);
+	assert_true(says(EXPLAIN_NOTE, "no map to ask"));
+	explained("scale", 0, SB_EXPLAIN_LAST);
+	assert_near(result("scale_factor"), 1, 0);
+	explained("declination", 0, SB_EXPLAIN_LAST);
+}
+
+/* ---- warnings ---- */
+
+static void every_warning_that_measures_something_is_explained_by_its_own_value(void **state)
+{
+	(void)state;
+	size_t measured = 0;
+
+	bore_tern(&job);
+	bore_solve(&job, &s);
+	for (size_t i = 0; i < s.warning_count; i++) {
+		const struct warning *w = &s.warnings[i];
+		struct explain_ask a = sb_explain_warning(&s, w);
+		if (a.figure == NULL)
+			continue;
+		explained(a.figure->name, a.leg, a.joint);
+		if (w->kind == WARNING_WINDOW_BEND)
+			assert_near(result("radius_window"), w->value, 1e-9);
+		if (w->kind == WARNING_JOINT_BEND)
+			assert_near(result("radius_joint"), w->value, 1e-9);
+		if (w->kind == WARNING_LEAVES && w->value > 0)
+			assert_near(result("kept") - w->worst_joint, w->value, 0);
+		measured++;
+	}
+	assert_true(measured >= 3);
 }
 
 /* ---- published worked examples, step by step ---- */
@@ -396,7 +566,7 @@ static void every_line_keeps_within_the_width_that_it_is_given(void **state)
 	(void)state;
 	bore_tern(&job);
 	bore_solve(&job, &s);
-	for (int width = 40; width <= 160; width += 20)
+	for (int width = 60; width <= 160; width += 20)
 		for (size_t i = 0; i < sb_explain_figure_count; i++) {
 			struct explain_ask a = { &sb_explain_figures[i], SB_EXPLAIN_LAST, 0, 0 };
 			if (sb_explain(&job, &s, &a, &e, &err) == 0)
@@ -414,7 +584,13 @@ int main(void)
 		TEST(figures_by_length_and_from_an_unstaked_entry_are_the_ones_shown),
 		TEST(figures_read_by_other_means_and_after_a_change_are_the_ones_shown),
 		TEST(figures_of_a_corrected_path_are_the_ones_shown),
-		TEST(what_the_next_joint_may_turn_is_explained_for_every_joint_as_it_was_then),
+		TEST(what_lies_ahead_is_explained_for_tern_slough_as_it_was_at_each_joint),
+		TEST(what_lies_ahead_is_explained_for_kestrel_road_as_it_was_at_each_joint),
+		TEST(a_fix_is_explained_between_readings_and_past_the_last_one),
+		TEST(without_a_fix_there_is_none_to_explain),
+		TEST(a_reading_off_its_gates_is_explained),
+		TEST(a_local_job_has_no_map_to_ask),
+		TEST(every_warning_that_measures_something_is_explained_by_its_own_value),
 		TEST(the_handbook_course_comes_out_step_by_step),
 		TEST(the_handbook_severity_is_the_radius),
 		TEST(an_azimuth_through_north_turns_one_degree),
