@@ -27,7 +27,7 @@ const struct explain_figure sb_explain_figures[] = {
 	{ "shift", "the path through slides beside the arcs", EXPLAIN_OF_COURSE, explain_shift },
 	{ "corridor-share", "share of the corridor used", EXPLAIN_OF_PLACE, explain_share },
 	{ "clearance", "clearance from the nearest obstacle", EXPLAIN_OF_COURSE, explain_clearance },
-	{ "cover", "ground over the top of the hole", EXPLAIN_OF_COURSE, explain_cover },
+	{ "cover", "ground over the top of the hole", EXPLAIN_OF_PLACE, explain_cover },
 	{ "give-or-take", "how sure the place is", EXPLAIN_OF_PLACE, explain_give },
 	{ "chance-outside", "chance of being outside the corridor", EXPLAIN_OF_PLACE, explain_chance },
 	{ "bit", "the bit, carried on from the sensor", EXPLAIN_OF_END, explain_bit },

@@ -54,6 +54,18 @@ static void put_verdict(struct explaining *x, double spare_m, enum level level)
 	explain_words(x, EXPLAIN_LIMIT, "A watch where the give or take, or the sheet's spare, reaches it.");
 }
 
+/* The least of many places stands beside the one that was found, which is right to a hundredth of a
+ * millimetre: it cannot be less by more. */
+static void put_places(struct explaining *x, double places_m, double least_m)
+{
+	explain_step(x, "places", AS_LENGTH, places_m,
+		"the least over %d places along the course: not less, but for 0.01 mm, and more by a hair",
+		PLACES);
+	if (places_m < least_m - 1.1e-5)
+		explain_words(x, EXPLAIN_ALARM,
+			"A place along the course is nearer than the nearest that was found. Report it.");
+}
+
 /* ---- clearance ---- */
 
 /* The obstacle that the course passes nearest; its place in the list. */
@@ -112,8 +124,7 @@ void explain_clearance(struct explaining *x)
 	explain_step(x, "right", AS_LENGTH, p.right_m, "of it, as the hole heads, negative left");
 	explain_result(x, sb_path_columns[PATH_CLEARANCE].name, AS_LENGTH,
 		p.centres_m - radius - a->hole.judged_m, p.wall_m, "%s %.60s", side, o->name);
-	explain_step(x, "places", AS_LENGTH, nearest_of_places(x, o) - a->hole.judged_m,
-		"the least over %d places along the course: not less, and more by a hair", PLACES);
+	put_places(x, nearest_of_places(x, o) - a->hole.judged_m, p.wall_m);
 	explain_step(x, "sigma", AS_LENGTH, p.sigma_m, "one sigma of it (explain give-or-take)");
 	if (o->limited) {
 		explain_input(x, "required", AS_LENGTH, p.required_m, "obstacles.csv, job sheet");
@@ -163,32 +174,42 @@ static void put_here(struct explaining *x, const struct cover *here)
 		ground - at.u - a->hole.judged_m / level, here->cover_m, "over the sensor");
 }
 
+/* Over the course, where it is least, and what is asked for there. */
+static void put_least(struct explaining *x, const struct cover *least)
+{
+	explain_result(x, sb_path_columns[PATH_COVER_LEAST].name, AS_LENGTH, least->cover_m, least->cover_m,
+		"the least since the reading before, at station %.2f",
+		sb_frame_typed(&x->s->frame, least->station_m));
+	put_places(x, least_of_places(x), least->cover_m);
+	explain_step(x, "sigma", AS_LENGTH, least->sigma_m,
+		"one sigma of it: of the height, and of where along a ground that slopes (explain give-or-take)");
+	if (isnan(least->required_m)) {
+		explain_words(x, EXPLAIN_LIMIT, "The sheet asks for no cover there: not judged.");
+	} else {
+		explain_input(x, "required", AS_LENGTH, least->required_m,
+			"there, of corridor.csv or [cover] minimum, job sheet");
+		explain_step(x, "chance", AS_PERCENT, least->chance, "of less than required");
+		put_verdict(x, least->cover_m - least->required_m, least->level);
+	}
+}
+
 void explain_cover(struct explaining *x)
 {
 	struct clearance_ask ask = ask_of(x);
-	struct cover here = sb_cover_at(&ask, x->row), least = sb_cover_over(&ask, row_before(x), x->row);
+	struct cover here = sb_cover_at(&ask, x->row), least = { 0 };
+	bool course = x->row->joint > 0;
 
 	explain_words(x, EXPLAIN_FORMULA, "cover = ground - z - r / level");
-	if (!here.known || !least.known) {
-		explain_words(x, EXPLAIN_NOTE, "ground.csv says nothing of the ground over this course.");
+	if (course)
+		least = sb_cover_over(&ask, row_before(x), x->row);
+	if (!here.known || (course && !least.known)) {
+		explain_words(x, EXPLAIN_NOTE, "ground.csv says nothing of the ground %s.",
+			course ? "over this course" : "at the entry");
 		return;
 	}
 	put_here(x, &here);
-	explain_step(x, sb_path_columns[PATH_COVER_LEAST].name, AS_LENGTH, least.cover_m,
-		"the least since the reading before, at station %.2f",
-		sb_frame_typed(&x->s->frame, least.station_m));
-	explain_step(x, "places", AS_LENGTH, least_of_places(x),
-		"the least over %d places along the course: not less, and more by a hair", PLACES);
-	explain_step(x, "sigma", AS_LENGTH, least.sigma_m,
-		"one sigma of it: of the height, and of where along a ground that slopes (explain give-or-take)");
-	if (isnan(least.required_m)) {
-		explain_words(x, EXPLAIN_LIMIT, "The sheet asks for no cover there: not judged.");
-	} else {
-		explain_input(x, "required", AS_LENGTH, least.required_m,
-			"there, of corridor.csv or [cover] minimum, job sheet");
-		explain_step(x, "chance", AS_PERCENT, least.chance, "of less than required");
-		put_verdict(x, least.cover_m - least.required_m, least.level);
-	}
+	if (least.known)
+		put_least(x, &least);
 	explain_words(x, EXPLAIN_NOTE, "The ground is that over the design line; beside it is not known.");
 	explain_words(x, EXPLAIN_SOURCE, "definition of this program");
 }

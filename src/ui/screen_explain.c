@@ -36,6 +36,16 @@ enum follow sb_explain_open(struct view *v, const struct explain_ask *ask)
 	return sb_app_open(v, &sb_screen_explain, ask);
 }
 
+enum follow sb_explain_warning_open(struct view *v, const struct warning *w)
+{
+	struct explain_ask ask = sb_explain_warning(v->solution, w);
+
+	if (ask.figure == NULL)
+		return sb_app_say(
+			v, LEVEL_OK, "This warning measures nothing: there is no figure to explain.");
+	return sb_explain_open(v, &ask);
+}
+
 static int explain_open(struct view *v, const void *argument, struct sb_err *err)
 {
 	struct explain_screen *x = v->state;

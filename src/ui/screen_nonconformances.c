@@ -6,6 +6,7 @@
 #include "ui/acceptance.h"
 #include "ui/app.h"
 #include "ui/entry.h"
+#include "ui/explain.h"
 #include "ui/list.h"
 #include "ui/prompt.h"
 #include "ui/theme.h"
@@ -173,6 +174,13 @@ static enum follow take_back(struct view *v)
 	return sb_prompt_ask(v, &p);
 }
 
+static enum follow breaches_why(struct view *v)
+{
+	struct nonconformance n = { 0 };
+
+	return chosen(v, &n) ? sb_explain_warning_open(v, n.warning) : FOLLOW_NOTHING;
+}
+
 static const struct action breaches_actions[] = {
 	{ .name = "accept-breach",
 		.keys = "Enter",
@@ -186,6 +194,11 @@ static const struct action breaches_actions[] = {
 		.help = "Take back that it was accepted, with a reason and a name.",
 		.act = take_back,
 		.writes = true },
+	{ .name = "why",
+		.keys = "Y",
+		.label = "why",
+		.help = "How the value of the chosen one came about: formula, inputs, steps, limit, source.",
+		.act = breaches_why },
 	{ .name = "back-to-acceptance",
 		.keys = "N Q Esc Ctrl-C",
 		.label = "back",

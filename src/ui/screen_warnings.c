@@ -259,17 +259,12 @@ static enum follow warnings_why(struct view *v)
 {
 	const struct warning_list *l = v->state;
 	size_t count, *by = order(v, &count);
-	struct explain_ask ask = { 0 };
+	enum follow follow = FOLLOW_NOTHING;
 
 	if (l->list.chosen < count)
-		ask = sb_explain_warning(v->solution, &v->solution->warnings[by[l->list.chosen]]);
+		follow = sb_explain_warning_open(v, &v->solution->warnings[by[l->list.chosen]]);
 	sb_free(by);
-	if (count == 0)
-		return FOLLOW_NOTHING;
-	if (ask.figure == NULL)
-		return sb_app_say(
-			v, LEVEL_OK, "This warning measures nothing: there is no figure to explain.");
-	return sb_explain_open(v, &ask);
+	return follow;
 }
 
 static const struct action warnings_actions[] = {
