@@ -155,15 +155,18 @@ int explain_as_of(
 	const struct job *job, const struct explaining *x, struct explain_then *out, struct sb_err *err);
 void explain_as_of_clear(struct explain_then *t);
 
+/* The radius of the hole that is judged, put as an input. */
+void explain_hole(struct explaining *x);
+
 /* ---- the figures ---- */
 
 typedef void explain_fn(struct explaining *x);
 explain_fn explain_depth, explain_inclination, explain_azimuth, explain_northing, explain_easting,
 	explain_elevation, explain_dogleg, explain_radius_joint, explain_radius_window, explain_budget,
 	explain_station, explain_offset, explain_height, explain_share, explain_clearance, explain_cover,
-	explain_give, explain_chance, explain_bit, explain_bit_give, explain_leaves, explain_exit,
-	explain_slide_turn, explain_drift, explain_face_error, explain_next_joint, explain_withdraw,
-	explain_misclosure, explain_adjustment, explain_declination, explain_convergence, explain_scale,
-	explain_field_gate, explain_shift;
+	explain_clearance_ahead, explain_cover_ahead, explain_give, explain_chance, explain_bit,
+	explain_bit_give, explain_leaves, explain_exit, explain_slide_turn, explain_drift, explain_face_error,
+	explain_next_joint, explain_withdraw, explain_misclosure, explain_adjustment, explain_declination,
+	explain_convergence, explain_scale, explain_field_gate, explain_shift;
 
 #endif

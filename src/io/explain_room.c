@@ -29,8 +29,9 @@ static struct vec3 place_at(const struct explaining *x, double share, double *le
 	return sb_vec3_add(before->at, offset);
 }
 
-static void put_hole(struct explaining *x, const struct hole *h)
+void explain_hole(struct explaining *x)
 {
+	const struct hole *h = &x->s->around.hole;
 	char where[EXPLAIN_WHERE];
 
 	if (h->final_given)
@@ -116,7 +117,7 @@ void explain_clearance(struct explaining *x)
 	sb_passing_side(&p, side);
 	explain_input(x, "ro", AS_LENGTH, radius, "half of the diameter of %.60s, obstacles.csv, job sheet%s",
 		o->name, o->sized ? "" : " (a row without one counts as 0)");
-	put_hole(x, &a->hole);
+	explain_hole(x);
 	explain_step(x, "D", AS_LENGTH, p.centres_m,
 		"from centre line to centre line, at depth %.2f, station %.2f",
 		sb_frame_typed(&x->s->frame, p.md_m), sb_frame_typed(&x->s->frame, p.station_m));
@@ -168,7 +169,7 @@ static void put_here(struct explaining *x, const struct cover *here)
 		"elevation over the sensor at station %.2f, between its points in ground.csv, job sheet",
 		sb_frame_typed(&x->s->frame, x->row->deviation.station_m));
 	explain_step(x, "z", AS_LENGTH, at.u, "elevation of the hole there (explain elevation)");
-	put_hole(x, &a->hole);
+	explain_hole(x);
 	explain_step(x, "level", AS_NUMBER, level, "how level it runs: the cosine of its slope");
 	explain_result(x, sb_path_columns[PATH_COVER].name, AS_LENGTH,
 		ground - at.u - a->hole.judged_m / level, here->cover_m, "over the sensor");

@@ -262,8 +262,9 @@ static void every_figure_of_the_end(const char *const *figures)
 			explained(*figures, 0, joint);
 }
 
-static const char *const of_the_end[] = { "bit", "bit-give-or-take", "bend-budget", "leaves-at", "exit",
-	"slide-turn", "drift", "face-error", "next-joint", "withdraw", NULL };
+static const char *const of_the_end[] = { "bit", "bit-give-or-take", "bend-budget", "leaves-at",
+	"clearance-ahead", "cover-ahead", "exit", "slide-turn", "drift", "face-error", "next-joint",
+	"withdraw", NULL };
 
 static void what_lies_ahead_is_explained_for_tern_slough_as_it_was_at_each_joint(void **state)
 {
