@@ -41,8 +41,8 @@ enum follow sb_explain_warning_open(struct view *v, const struct warning *w)
 	struct explain_ask ask = sb_explain_warning(v->solution, w);
 
 	if (ask.figure == NULL)
-		return sb_app_say(
-			v, LEVEL_OK, "This warning measures nothing: there is no figure to explain.");
+		return sb_app_say(v, LEVEL_OK,
+			"There is nothing to work out behind this warning: it says all there is.");
 	return sb_explain_open(v, &ask);
 }
 
