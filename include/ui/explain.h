@@ -1,19 +1,17 @@
-/* The screen that explains figures. */
+/* The screens that explain figures: the list to choose one from, and its page. */
 #ifndef SB_UI_EXPLAIN_H
 #define SB_UI_EXPLAIN_H
 
 #include "io/explain.h"
 #include "ui/screen.h"
 
-extern const struct screen sb_screen_explain;
+/* Each is opened with a struct explain_ask; that of the list names no figure. */
+extern const struct screen sb_screen_figures, sb_screen_explain;
 
-/* Opens it. ask: one figure, or figure NULL for a list of those that there are at its joint. */
-enum follow sb_explain_open(struct view *v, const struct explain_ask *ask);
+/* Opens the list for a joint's reading; NULL: for the entry. */
+enum follow sb_explain_choose(struct view *v, const struct reading *r);
 
-/* The figure that a warning's value is; says so when it measures nothing. */
-enum follow sb_explain_warning_open(struct view *v, const struct warning *w);
-
-/* What there is at a joint's reading; NULL: at the entry. */
-struct explain_ask sb_explain_reading(const struct reading *r);
+/* Opens the page of the figure that a warning's value is; says so when it measures nothing. */
+enum follow sb_explain_value_of(struct view *v, const struct warning *w);
 
 #endif

@@ -340,9 +340,8 @@ static enum follow joint_key(struct view *v, int key)
 static enum follow joint_why(struct view *v)
 {
 	const struct looking *l = v->state;
-	struct explain_ask ask = sb_explain_reading(sb_job_reading(v->job, l->reading));
 
-	return sb_explain_open(v, &ask);
+	return sb_explain_choose(v, sb_job_reading(v->job, l->reading));
 }
 
 static const struct action joint_actions[] = {

@@ -242,9 +242,7 @@ static enum follow look_closer(struct view *v)
 
 static enum follow explain(struct view *v)
 {
-	struct explain_ask ask = sb_explain_reading(sb_log_table_chosen(v));
-
-	return sb_explain_open(v, &ask);
+	return sb_explain_choose(v, sb_log_table_chosen(v));
 }
 
 static enum follow acknowledge(struct view *v)

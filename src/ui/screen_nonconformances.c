@@ -178,7 +178,7 @@ static enum follow breaches_why(struct view *v)
 {
 	struct nonconformance n = { 0 };
 
-	return chosen(v, &n) ? sb_explain_warning_open(v, n.warning) : FOLLOW_NOTHING;
+	return chosen(v, &n) ? sb_explain_value_of(v, n.warning) : FOLLOW_NOTHING;
 }
 
 static const struct action breaches_actions[] = {

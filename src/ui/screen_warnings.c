@@ -262,7 +262,7 @@ static enum follow warnings_why(struct view *v)
 	enum follow follow = FOLLOW_NOTHING;
 
 	if (l->list.chosen < count)
-		follow = sb_explain_warning_open(v, &v->solution->warnings[by[l->list.chosen]]);
+		follow = sb_explain_value_of(v, &v->solution->warnings[by[l->list.chosen]]);
 	sb_free(by);
 	return follow;
 }

@@ -18,6 +18,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_more,
 	&sb_screen_correct,
 	&sb_screen_joint,
+	&sb_screen_figures,
 	&sb_screen_explain,
 	&sb_screen_repeat,
 	&sb_screen_warnings,
