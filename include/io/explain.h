@@ -44,6 +44,9 @@ enum explain_of {
 	EXPLAIN_OF_FIX,	   /* an independent fix */
 };
 
+/* "of a joint", "after a joint" ... by enum explain_of */
+extern const char *const sb_explain_of_words[];
+
 struct explaining; /* explain_parts.h */
 
 struct explain_figure {

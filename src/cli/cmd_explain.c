@@ -7,7 +7,7 @@
 #include <limits.h>
 
 static const struct option options[] = {
-	{ "figure", "NAME", "which figure; left out: a list of them", false },
+	{ "figure", "FIGURE", "which figure; left out: a list of them", false },
 	{ "joint", "N", "at joint N, 0 for the entry; left out: the last that it is known for", false },
 	{ "leg", "L", "as drilled in leg L, withdrawn since or not", false },
 	{ "fix", "N", "of fix N; left out: the newest", false },
@@ -31,7 +31,7 @@ static int take_ask(const struct invocation *in, struct explain_ask *ask, struct
 		return -1;
 	if (figure == NULL && (ask->joint != SB_EXPLAIN_LAST || ask->leg || ask->fix))
 		return sb_fail(err, SB_USAGE,
-			"--figure NAME is missing: which figure? Without it, and alone, the figures are listed.");
+			"--figure FIGURE is missing: which figure? Without it, and alone, the figures are listed.");
 	if (figure && (ask->figure = sb_explain_figure(figure, err)) == NULL)
 		return -1;
 	if (ask->figure && ask->fix && ask->figure->of != EXPLAIN_OF_FIX)
@@ -72,7 +72,7 @@ static int run(const struct invocation *in)
 
 const struct command sb_cmd_explain = {
 	.name = "explain",
-	.arguments = "JOB.bore [--figure NAME] [--joint N] [--leg L] [--fix N] [--json]",
+	.arguments = "JOB.bore [--figure FIGURE] [--joint N] [--leg L] [--fix N] [--json]",
 	.summary = "how a figure came about: formula, inputs with their sources, steps, limit, method",
 	.detail =
 		"Every figure is worked out again from the readings and the sheet, by a second way too where there is one, and held "

@@ -151,14 +151,14 @@ void sb_explain_json(const struct explanation *e, struct sb_str *out)
 
 /* ---- the list ---- */
 
-static const char *const of_words[] = { "of a joint", "of a joint, if read", "of a joint, if read",
+const char *const sb_explain_of_words[] = { "of a joint", "of a joint, if read", "of a joint, if read",
 	"after a joint", "of the job", "of a fix" };
 
 void sb_explain_list_text(struct sb_str *out)
 {
 	for (size_t i = 0; i < sb_explain_figure_count; i++) {
 		const struct explain_figure *f = &sb_explain_figures[i];
-		sb_str_add(out, "%-15s %-44s %s\n", f->name, f->title, of_words[f->of]);
+		sb_str_add(out, "%-15s %-44s %s\n", f->name, f->title, sb_explain_of_words[f->of]);
 	}
 }
 
@@ -172,7 +172,7 @@ void sb_explain_list_json(struct sb_str *out)
 		sb_json_object(&j, NULL);
 		sb_json_text(&j, "figure", sb_explain_figures[i].name);
 		sb_json_text(&j, "title", sb_explain_figures[i].title);
-		sb_json_text(&j, "of", of_words[sb_explain_figures[i].of]);
+		sb_json_text(&j, "of", sb_explain_of_words[sb_explain_figures[i].of]);
 		sb_json_end(&j);
 	}
 	sb_json_end(&j);

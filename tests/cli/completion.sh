@@ -80,6 +80,7 @@ completes tern.bore --theme n = night
 completes compute --inclination '' = down level grade
 completes log tern.bore --inclination '' =
 completes acknowledge tern.bore --kind co = corridor cover cover-ahead
+completes explain tern.bore --figure radius-w = radius-window
 completes correct tern.bore --joint 4 --rea = --reason
 completes correct --joint 4 ter = tern.bore
 

@@ -2,6 +2,7 @@
 #include "man/pages.h"
 
 #include "cli/command.h"
+#include "io/explain.h"
 #include "io/format.h"
 #include "model/warning.h"
 
@@ -85,12 +86,17 @@ static void write_after(struct sb_str *out)
 	}
 }
 
-/* "night|day|plain" and "KIND" as words to choose from; false when anything may stand there. */
+/* "night|day|plain", "KIND" and "FIGURE" as words to choose from; false when anything may stand there. */
 static bool add_words(const char *argument, struct sb_str *words)
 {
 	if (sb_same(argument, "KIND")) {
 		for (size_t i = 0; i < WARNING_KINDS; i++)
 			sb_str_add(words, "%s%s", i ? " " : "", sb_warning_sorts[i].name);
+		return true;
+	}
+	if (sb_same(argument, "FIGURE")) {
+		for (size_t i = 0; i < sb_explain_figure_count; i++)
+			sb_str_add(words, "%s%s", i ? " " : "", sb_explain_figures[i].name);
 		return true;
 	}
 	if (strchr(argument, '|') == NULL)

@@ -3,6 +3,7 @@
 #include "man/pages.h"
 
 #include "cli/command.h"
+#include "io/explain.h"
 #include "io/format.h"
 #include "io/rows.h"
 #include "model/reading.h"
@@ -126,6 +127,19 @@ static void write_path(struct sb_str *out)
 	mdoc_list_end(out);
 }
 
+static void write_figures(struct sb_str *out)
+{
+	mdoc_list(out);
+	for (size_t i = 0; i < sb_explain_figure_count; i++) {
+		const struct explain_figure *f = &sb_explain_figures[i];
+		char words[160];
+		snprintf(words, sizeof words, "%s; %s", f->title, sb_explain_of_words[f->of]);
+		mdoc_item(out, f->name, "");
+		mdoc_sentence(out, words);
+	}
+	mdoc_list_end(out);
+}
+
 static void write_warnings(struct sb_str *out)
 {
 	mdoc_list(out);
@@ -208,6 +222,7 @@ const struct page_section program_sections[] = {
 	{ .name = "commands", .write = write_commands },
 	{ .name = "row", .write = write_row },
 	{ .name = "path", .write = write_path },
+	{ .name = "figures", .write = write_figures },
 	{ .name = "warnings", .write = write_warnings },
 	{ .name = "formats", .write = write_formats },
 	{ .name = "keys", .write = write_keys },
