@@ -155,23 +155,26 @@ static double window_need(const struct steer_problem *p, int k)
 }
 
 /* How far a window may turn by the plan, so that with what is not known it keeps the limit: the largest turn
- * T with T + k sqrt(known + (share T)^2) <= limit. Not known, when its last joint is ordered, is how far the
- * window has turned until there and the wander, and of that joint's turn, its part of T at most, a share: the
- * yield and the slide. In the way in which the design turns; where it does not, any way. Where even nothing
- * is sure half the limit is used all the same, for who may not steer leaves the corridor. */
+ * T with more T + k sqrt(known + (share T)^2) <= limit. Not known, when its last joint is ordered, is how far
+ * the window has turned until there and the wander, and of that joint's turn, its part of T at most, a share:
+ * the yield and the slide; and it turns more than the plan says, which takes the yield at its poorer side. In
+ * the way in which the design turns; where it does not, any way. Where even nothing is sure half the limit is
+ * used all the same, for who may not steer leaves the corridor. */
 static double sure_turn(const struct laying *l, const struct steer_stage *s, double limit, double part)
 {
 	const struct response *r = l->response;
 	double size = sb_steering_size(s->design), up = size > 0 ? s->design.up / size : sqrt(0.5);
-	double yield = r->yield_sigma / r->yield, slide = r->all.scatter * response_wander_of_slide,
+	double yield = r->yield_sigma / s->yield, slide = r->all.scatter * response_wander_of_slide,
 	       wander = r->all.scatter * response_wander, k = l->sure * sigmas;
 	double known =
 		up * up * l->turned_var[0] + (1 - up * up) * l->turned_var[1] + wander * wander * s->length;
-	double q = k * part * hypot(yield, slide), rest = limit * limit - k * k * known;
+	double more = 1 + part * (r->yield / s->yield - 1), q = k * part * hypot(yield, slide),
+	       rest = limit * limit - k * k * known;
 
 	if (rest <= 0)
 		return limit / 2;
-	return fmax(rest / (limit + sqrt(limit * limit - (1 - q * q) * rest)), limit / 2);
+	double root = sqrt(more * more * limit * limit - (more * more - q * q) * rest);
+	return fmax(rest / (more * limit + root), limit / 2);
 }
 
 static void set_window(const struct laying *l, struct steer_problem *p, size_t k)
