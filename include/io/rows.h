@@ -84,6 +84,10 @@ struct rows_ask {
 int sb_rows_table(const struct job *job, const struct solution *s, const struct rows_ask *ask,
 	enum rows_format format, struct sb_str *out, struct sb_err *err);
 
+/* The rows of it as a member "rows" of the object that is open, or by another name. As sb_rows_table. */
+int sb_rows_put(struct sb_json *j, const char *name, const struct job *job, const struct solution *s,
+	const struct rows_ask *ask, struct sb_err *err);
+
 /* Rows in order of leg and joint, withdrawn ones if asked: a list of the solution's own rows, for sb_free.
  * Returns how many. */
 size_t sb_rows_list(const struct solution *s, bool all_legs, const struct row ***out);

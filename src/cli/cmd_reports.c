@@ -81,7 +81,9 @@ const struct command sb_cmd_handover = {
 
 static const struct option export_options[] = {
 	{ "replace", NULL, "replace the file if it is there", false },
-	{ "every", "LENGTH", "of stations: how far apart; 25 feet or 10 metres when left out", false },
+	{ "every", "LENGTH",
+		"how far apart stations are; left out: 25 feet or 10 metres in the format stations, none in json",
+		false },
 	{ "by", "WHO", "the name that stands on the export; the login name when left out", false },
 	{ "paper", "SIZE",
 		"paper of sheet and drawing: A3, A2, A1, 11x17, 22x34; A3 for jobs in metres, else 11x17",
@@ -111,8 +113,8 @@ static int take_every(
 
 	if (text == NULL)
 		return 0;
-	if (!sb_same(format->name, "stations"))
-		return sb_fail(err, SB_USAGE, "--every goes with the format stations.");
+	if (!sb_same(format->name, "stations") && !sb_same(format->name, "json"))
+		return sb_fail(err, SB_USAGE, "--every goes with the formats stations and json.");
 	if (sb_number_parse(text, every, err))
 		return sb_fail_within(err, "--every: ");
 	return every->value > 0 ? 0

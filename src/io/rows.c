@@ -442,6 +442,15 @@ static void take_json(void *data, const struct row *row, const struct path_cell 
 	sb_json_end(data);
 }
 
+int sb_rows_put(struct sb_json *j, const char *name, const struct job *job, const struct solution *s,
+	const struct rows_ask *ask, struct sb_err *err)
+{
+	sb_json_array(j, name);
+	int failed = rows_walk(job, s, ask, take_json, j, err);
+	sb_json_end(j);
+	return failed;
+}
+
 static int table_json(const struct job *job, const struct solution *s, const struct rows_ask *ask,
 	struct sb_str *out, struct sb_err *err)
 {
@@ -450,9 +459,7 @@ static int table_json(const struct job *job, const struct solution *s, const str
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
 	sb_json_text(&j, "inclination", sb_incline_name(job->incline));
-	sb_json_array(&j, "rows");
-	int failed = rows_walk(job, s, ask, take_json, &j, err);
-	sb_json_end(&j);
+	int failed = sb_rows_put(&j, "rows", job, s, ask, err);
 	sb_json_end(&j);
 	*out = j.text;
 	return failed;

@@ -109,7 +109,13 @@ gives 0 export "$JOB" stations --every 500
 is "$(awk -F, 'NR > 1 && $7 != "" { print $7 }' "$HERE/.out" | tr '\n' ' ')" '0 500 1000 1500 2000 ' "every 500"
 gives 0 path "$JOB" --csv --every 500
 is "$(cell 4 12)" "$("$SAGBEND" export "$JOB" stations --every 500 | awk -F, 'NR == 4 { print $12 }')" "the same as path"
-refuses 64 '--every goes with the format stations' export "$JOB" csv --every 5
+gives 0 export "$JOB" json --every 500
+is "$(json_sql "SELECT group_concat(json_extract(value, '\$.station'), ' ') FROM o, json_each(j, '\$.stations')")" \
+	"$(printf '%s ' 0 500 1000 1500 2000 | sed 's/ $//')" "every 500 in JSON"
+third=$(json '$.stations[2].easting')
+gives 0 path "$JOB" --json --every 500
+is "$(json '$.rows[2].easting')" "$third" "the same as path"
+refuses 64 '--every goes with the formats stations and json' export "$JOB" csv --every 5
 refuses 65 'every' export "$JOB" stations --every 0
 refuses 65 'every' export "$JOB" stations --every x
 
