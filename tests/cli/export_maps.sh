@@ -50,6 +50,15 @@ sqlite3 -readonly "$g" "SELECT words FROM about WHERE key = 'caution'" | grep -q
 is "$(sqlite3 -readonly "$g" "SELECT count(*) FROM joints WHERE accuracy_horizontal > 0 AND accuracy_percent = 95")" \
 	"$(($(sqlite3 -readonly "$g" 'SELECT count(geom) FROM joints') - 1))" "joints that say how sure they are"
 
+# how the bore passes each obstacle: as `clearance` says it
+gives 0 clearance "$JOB" --json
+is "$(sqlite3 -readonly "$g" "SELECT group_concat(name || ' ' || printf('%.6f %d %.6f %s', kept, kept_joint, kept_chance, kept_level), '; ') FROM obstacles")" \
+	"$(json_sql "SELECT group_concat(json_extract(value, '\$.name') || ' ' || printf('%.6f %d %.6f %s', json_extract(value, '\$.drilled.clearance'),
+	json_extract(value, '\$.drilled.joint'), json_extract(value, '\$.drilled.chance_of_less'), json_extract(value, '\$.drilled.level')), '; ')
+	FROM o, json_each(j, '\$.obstacles')")" "the clearances that were kept"
+is "$(sqlite3 -readonly "$g" 'SELECT count(*) FROM obstacles WHERE kept > 0 AND kept_accuracy > 0')" \
+	"$(sqlite3 -readonly "$g" 'SELECT count(*) FROM obstacles')" "obstacles with a clearance"
+
 # ---- GeoJSON, against PROJ's own program
 j="$HERE/t.geojson"
 is "$(ogrinfo -so -al "$j" | sed -n 's/^Feature Count: //p')" \

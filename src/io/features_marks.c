@@ -1,0 +1,148 @@
+/* What stands beside the path: obstacles, independent positions, breaches of a limit. */
+#include "base/mem.h"
+#include "base/str.h"
+#include "model/clearance.h"
+#include "model/fact.h"
+#include "model/nonconformance.h"
+
+#include <math.h>
+
+#include "features_parts.h"
+
+/* ---- obstacles ---- */
+
+static bool seen_before(const struct job *job, size_t i)
+{
+	for (size_t k = 0; k < i; k++)
+		if (sb_same(job->obstacles[k].name, job->obstacles[i].name))
+			return true;
+	return false;
+}
+
+/* How the hole as drilled passes it. */
+static struct passing passing_of(const struct walk *w, const char *name)
+{
+	const struct surroundings *around = &w->s->around;
+	struct clearance_ask ask = sb_solution_clearance(w->job, w->s);
+
+	for (size_t i = 0; i < around->count; i++)
+		if (sb_same(around->obstacles[i].name, name))
+			return sb_clearance_drilled(&ask, i);
+	return (struct passing){ 0 };
+}
+
+static void put_passing(struct walk *w, const struct passing *p)
+{
+	const double none = (double)NAN;
+
+	features_put_length(w, p->known ? p->wall_m : none);
+	features_put_length(w, p->known ? w->s->uncertainty.line_factor * p->sigma_m : none);
+	features_put_number(w, p->known ? p->joint : none);
+	features_put_number(w, p->known ? p->chance : none);
+	features_put_text(w, p->known ? sb_level_word(p->level) : "");
+}
+
+static void walk_obstacle(struct walk *w, size_t first)
+{
+	const struct obstacle_point *o = &w->job->obstacles[first];
+	double diameter = (double)NAN, clearance = (double)NAN;
+
+	features_begin(w, LAYER_OBSTACLES);
+	for (size_t i = first; i < w->job->obstacle_count; i++) {
+		const struct obstacle_point *p = &w->job->obstacles[i];
+		if (!sb_same(p->name, o->name))
+			continue;
+		features_put_place(w,
+			sb_frame_ground(
+				&w->s->frame, p->easting.value, p->northing.value, p->elevation.value));
+		if (sb_number_given(&p->diameter))
+			diameter = fmax(p->diameter.value, diameter);
+		if (sb_number_given(&p->clearance))
+			clearance = fmax(p->clearance.value, clearance);
+	}
+	features_put_text(w, o->name);
+	features_put_text(w, o->kind);
+	features_put_number(w, diameter);
+	features_put_number(w, clearance);
+	struct passing passing = passing_of(w, o->name);
+	put_passing(w, &passing);
+}
+
+/* ---- fixes and breaches ---- */
+
+static void walk_fix(struct walk *w, const struct fix_view *v)
+{
+	const struct fix *f = sb_job_fix(w->job, v->fix);
+	bool placed = v->standing == FIX_STANDS || v->standing == FIX_ASIDE;
+
+	features_begin(w, LAYER_FIXES);
+	w->near_m = v->station_m;
+	if (placed)
+		features_put_place(w, v->fixed);
+	features_put_number(w, (double)v->fix);
+	features_put_text(w, sb_fix_kind_name(f->kind));
+	features_put_typed(w, &f->depth);
+	features_put_text(w, sb_fixes_verdict(v));
+	for (int k = 0; k < FIX_AXES; k++)
+		features_put_length(w, placed && v->seen[k] ? v->off_m[k] : (double)NAN);
+	features_put_typed(w, &f->sigma_along);
+	features_put_typed(w, &f->sigma_across);
+	features_put_typed(w, &f->sigma_up);
+	features_put_text(w, f->fact.who);
+	features_put_time(w, f->fact.at_ms);
+	features_put_text(w, f->fact.words);
+}
+
+static const struct row *row_of(const struct path *p, const struct warning *w)
+{
+	for (size_t i = 0; i < p->old_count && w->superseded; i++)
+		if (p->old[i].joint == w->worst_joint && p->old[i].leg == w->leg)
+			return &p->old[i];
+	return w->worst_joint >= 0 && (size_t)w->worst_joint < p->count ? &p->rows[w->worst_joint] : NULL;
+}
+
+static void walk_breach(struct walk *w, const struct nonconformance *n)
+{
+	const struct warning *b = n->warning;
+	const struct row *row = row_of(&w->s->path, b);
+	struct sb_str words = { 0 };
+
+	features_begin(w, LAYER_NONCONFORMANCES);
+	w->near_m = b->station_m;
+	if (row && row->on_path)
+		features_put_place(w, row->at);
+	features_put_number(w, n->number);
+	features_put_text(w, sb_warning_sorts[b->kind].name);
+	features_put_number(w, b->leg);
+	features_put_number(w, b->joint);
+	features_put_number(w, b->last_joint);
+	features_put_number(w, b->worst_joint);
+	features_put_length(w, b->station_m);
+	features_put_number(w, b->value);
+	features_put_number(w, b->limit);
+	features_put_text(w, sb_disposition_word(n->state));
+	sb_nonconformance_say(n, &words);
+	features_put_text(w, sb_str_get(&words));
+	sb_str_clear(&words);
+	features_put_text(w, b->text);
+}
+
+static void walk_breaches(struct walk *w)
+{
+	struct nonconformance *list;
+	size_t count = sb_nonconformances(w->job, w->s, &list);
+
+	for (size_t i = 0; i < count; i++)
+		walk_breach(w, &list[i]);
+	sb_free(list);
+}
+
+void features_marks(struct walk *w)
+{
+	for (size_t i = 0; i < w->job->obstacle_count; i++)
+		if (!seen_before(w->job, i))
+			walk_obstacle(w, i);
+	for (size_t i = 0; i < w->s->fixes.count; i++)
+		walk_fix(w, &w->s->fixes.list[i]);
+	walk_breaches(w);
+}
