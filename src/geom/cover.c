@@ -131,6 +131,13 @@ struct piece {
 /* Halving the longest hole comes below SHORTEST long before. */
 #define HALVINGS 60
 
+static bool may_be_less(const struct search *s, double least)
+{
+	/* an infinite one lies where no ground is known; before anything was found the best is infinite too
+	 */
+	return !isinf(least) && least <= s->best.cover_m - s->tolerance;
+}
+
 /* Depth first: of each length at most one piece waits. */
 static void search_pieces(struct search *s, struct piece whole)
 {
@@ -141,10 +148,10 @@ static void search_pieces(struct search *s, struct piece whole)
 	while (count > 0) {
 		struct piece p = waiting[--count];
 		double guess = p.a.s, least = least_possible(s, &p.a, &p.b, &guess);
-		if (least > s->best.cover_m - s->tolerance)
+		if (!may_be_less(s, least))
 			continue;
 		look(s, guess);
-		if (least > s->best.cover_m - s->tolerance || p.b.s - p.a.s < SHORTEST || count > HALVINGS)
+		if (!may_be_less(s, least) || p.b.s - p.a.s < SHORTEST || count > HALVINGS)
 			continue;
 		struct top middle = look(s, p.a.s + (p.b.s - p.a.s) / 2);
 		waiting[count++] = (struct piece){ middle, p.b };

@@ -184,6 +184,33 @@ static void brute_force_finds_no_less(void **state)
 	}
 }
 
+static int looks;
+
+static void counted_at(const void *data, double s_m, double *x_m, double *top_m)
+{
+	looks++;
+	circle_at(data, s_m, x_m, top_m);
+}
+
+/* A hole that has left the ground that is known is not searched for what cannot be there. */
+static void past_the_ground_nothing_is_searched(void **state)
+{
+	(void)state;
+	const struct cover_point points[] = { { 0, 10 }, { 50, 12 } };
+	struct cover_ground g = { points, 2 };
+	struct circle c = { 60, -5, 300, 0 };
+	struct cover_hole hole = { counted_at, &c, 10, 1.0 / 300 };
+	struct cover_least got;
+	looks = 0;
+	assert_int_equal(sb_cover_least(&g, &hole, HUGE_VAL, 1e-4, &got), COVER_NONE);
+	assert_true(looks <= 4);
+	/* half in, half out: the half outside costs a search for the edge alone */
+	c.x0 = 45;
+	looks = 0;
+	assert_int_equal(sb_cover_least(&g, &hole, HUGE_VAL, 1e-4, &got), COVER_PART);
+	assert_true(looks < 200);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -196,6 +223,7 @@ int main(void)
 		cmocka_unit_test(a_hole_above_the_ground_has_negative_cover),
 		cmocka_unit_test(a_hole_that_stands_upright_is_judged_at_its_top),
 		cmocka_unit_test(brute_force_finds_no_less),
+		cmocka_unit_test(past_the_ground_nothing_is_searched),
 	};
 
 	return run_tests(tests);
