@@ -221,7 +221,7 @@ void sb_command_overview(FILE *to)
 		"sagbend JOB.bore              opens the screen\n"
 		"sagbend COMMAND ...           sagbend COMMAND --help says more\n\n");
 	for (size_t i = 0; i < sb_command_count; i++)
-		fprintf(to, "  %-12s %s\n", sb_commands[i]->name, sb_commands[i]->summary);
+		fprintf(to, "  %-14s %s\n", sb_commands[i]->name, sb_commands[i]->summary);
 	fputc('\n', to);
 	put_paragraph(to, "The log book and the compass of a pilot bore for a pipeline crossing.", 0, 0);
 	put_paragraph(to, sb_caution, 0, 0);

@@ -30,20 +30,34 @@ static bool counts(const struct act *a)
 	return sb_history_is(a, HISTORY_EDITS) || sb_history_is(a, HISTORY_ACCEPTED);
 }
 
+static const char *edit_verb(enum act_kind kind)
+{
+	switch ((int)kind) {
+	case ACT_CORRECT:
+		return "corrected";
+	case ACT_LOG:
+		return "logged as it is,";
+	case ACT_ACCEPT:
+		return "breach accepted,";
+	case ACT_SIGN:
+		return "pilot accepted at";
+	case ACT_REOPEN:
+		return "pilot opened again at";
+	default:
+		return "at";
+	}
+}
+
 static void edit_words(const struct job *job, const struct act *a, char to[64])
 {
-	snprintf(to, 64,
-		a->kind == ACT_CORRECT	     ? "corrected joint %d"
-			: a->kind == ACT_LOG ? "logged as it is, joint %d"
-					     : "at joint %d",
-		a->joint);
+	snprintf(to, 64, "%s joint %d", edit_verb(a->kind), a->joint);
 	for (size_t i = 0; i < job->leg_count && a->kind == ACT_WITHDRAW; i++)
 		if (job->legs[i].act == a->id)
 			snprintf(to, 64, "withdrawn to joint %d", job->legs[i].to_joint);
 	for (size_t i = 0; i < job->acknowledgement_count && a->kind == ACT_ACKNOWLEDGE; i++) {
 		const struct acknowledgement *k = &job->acknowledgements[i];
 		if (k->act == a->id)
-			snprintf(to, 64, "accepted %.24s, joint %d", k->kind, k->joint);
+			snprintf(to, 64, "seen %.24s, joint %d", k->kind, k->joint);
 	}
 }
 
