@@ -48,6 +48,8 @@ static bool draw_problem(const struct form *f, struct cells *out)
 
 static const char *type_both(const struct view *v)
 {
+	if (sb_job_accepted(v->job))
+		return "The pilot is accepted and closed: X opens it again, with a reason.";
 	switch (v->job->incline) {
 	case INCLINE_DOWN:
 		return "Type inclination (90 is level), Enter, azimuth, Enter.";
