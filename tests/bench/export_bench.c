@@ -72,16 +72,22 @@ static const char *at(const char *name, const char *extension)
 
 /* ---- the jobs ---- */
 
-static void lay_out(struct job *job)
+/* As long as that many joints need, and a little more. */
+static void lay_out(struct job *job, int joints)
 {
+	char exit_at[64], length[32];
+	int feet = 32 * joints + 1000;
+
+	snprintf(exit_at, sizeof exit_at, "%d, 1566000, 100", 655000 + feet);
+	snprintf(length, sizeof length, "%d", feet);
 	jobs_plain(job);
 	job->profile_count = 0;
 	jobs_set(job, "control", "crs", "EPSG:2992");
 	jobs_set(job, "control", "entry", "655000, 1566000, 100");
-	jobs_set(job, "control", "exit", "975000, 1566000, 100");
+	jobs_set(job, "control", "exit", exit_at);
 	jobs_set(job, "entry", "inclination", "90");
 	jobs_row(job, "profile", (const char *const[]){ "0", "100", "" });
-	jobs_row(job, "profile", (const char *const[]){ "320000", "100", "" });
+	jobs_row(job, "profile", (const char *const[]){ length, "100", "" });
 }
 
 static void make(const char *name, int joints)
@@ -93,7 +99,7 @@ static void make(const char *name, int joints)
 	struct sb_store *store;
 	struct job job;
 
-	lay_out(&job);
+	lay_out(&job, joints);
 	must(sb_handle_create(path, &job, "Ida", &unsynced, &err), name);
 	sb_job_clear(&job);
 	must(sb_handle_open(path, true, "Ida", &unsynced, &store, &err), name);
