@@ -130,6 +130,7 @@ void sb_report(
 	report_nonconformances(&r);
 	report_acceptance(&r);
 	report_measured(&r);
+	report_surroundings(&r);
 	report_fixes(&r);
 	report_position(&r);
 	report_bend(&r);

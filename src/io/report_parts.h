@@ -21,6 +21,7 @@ struct report {
 void report_summary(struct report *r);
 void report_measured(struct report *r);
 void report_nonconformances(struct report *r);
+void report_surroundings(struct report *r);
 void report_fixes(struct report *r);
 void report_position(struct report *r);
 void report_bend(struct report *r);

@@ -88,7 +88,7 @@ says 'As-built report of the pilot bore: Tern Slough' 'crossing Tern Slough owne
 	'method minimum curvature' 'declination 14.64' 'convergence -1.80' 'vertical datum NAVD88' 'sensor to bit 32.5 ft' \
 	'path corrected by' 'Independent fixes' 'What the proposed correction leaves' 'agreed with the engineer' 'in force' \
 	'inclination: 82.1, now' 'deep enough there' 'bend over joints 36 to 38 too tight' 'shift begun' \
-	'bit out at the exit stake' 'Readings that were taken again' '38/1' \
+	'bit out at the exit stake' 'Readings that were taken again' '38/1' 'Clearance and cover' 'judged is the final hole' 'old dock pile A' 'cover nearest to what is asked for' \
 	"$(sql "$TERN" 'SELECT chain FROM journal ORDER BY seq DESC LIMIT 1')" 'made by E. Engel' \
 	'It does not replace locating and exposing utilities' 'the rig side' 'the product pipe enters here' 'engineer: seen' date
 awk 'length > 80 || / $/ { print; bad = 1 } END { exit bad }' "$HERE/tern.txt" || fail "a line over 80 columns, or blanks at its end"
