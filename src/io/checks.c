@@ -129,7 +129,6 @@ static void put_check(
 	struct sb_json *j, const struct job *job, const struct solution *s, const struct check *c)
 {
 	const struct warning *w = c->warning;
-	char room[OK_TEXT];
 
 	sb_json_object(j, NULL);
 	sb_json_text(j, "kind", sb_warning_sorts[c->kind].name);
@@ -144,6 +143,7 @@ static void put_check(
 		sb_json_text_or_null(j, "acknowledged_by", w->acknowledged_by);
 	} else {
 		static const char *const nothing[] = { "joint", "station", "value", "limit" };
+		char room[OK_TEXT];
 		for (size_t i = 0; i < 4; i++)
 			sb_json_null(j, nothing[i]);
 		sb_json_text(j, "text", ok_words(job, s, c->kind, room));
@@ -203,11 +203,11 @@ static void put_text(
 	struct sb_str *out, const struct job *job, const struct solution *s, const struct check *c)
 {
 	const struct warning *w = c->warning;
-	char room[OK_TEXT];
 	char joints[64], station[SB_AXIS_TEXT];
 
 	sb_str_add(out, "%-6s  %s", sb_level_word(c->level), sb_warning_sorts[c->kind].label);
 	if (w == NULL) {
+		char room[OK_TEXT];
 		const char *words = ok_words(job, s, c->kind, room);
 		if (strlen(words) + strlen(sb_warning_sorts[c->kind].label) + 10 <= 80) {
 			sb_str_add(out, ": %s\n", words);

@@ -130,11 +130,11 @@ static void put_place(struct report *r, const char *key, const struct row *row)
 
 static void put_far(struct report *r, const char *key, const struct row *row, double metres)
 {
-	char station[REPORT_WORDS];
-
-	if (row)
+	if (row) {
+		char station[REPORT_WORDS];
 		sb_document_pair(r->d, key, "%.2f %s at joint %d, station %s", report_typed(r, metres),
 			r->unit, row->joint, report_station(r, row->deviation.station_m, station));
+	}
 }
 
 static void put_tight(

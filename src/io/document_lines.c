@@ -131,7 +131,7 @@ static struct need need_of(const struct block *table, size_t column, bool short_
 /* Shares out; false when not even the least of all fits. */
 static bool share(const struct block *table, size_t gap, bool short_whole, struct document_grid *g)
 {
-	struct need needs[SB_DOCUMENT_TABLE];
+	struct need needs[SB_DOCUMENT_TABLE] = { 0 };
 	size_t taken = gap * (table->column_count - 1), wish = 0;
 
 	for (size_t c = 0; c < table->column_count; c++) {

@@ -101,10 +101,11 @@ static void put_table(struct layout *l, const struct block *b)
 	take_columns(b, heads, columns);
 	sb_paper_table_fit(l->paper, &t, page_room(l));
 	page_space(l, 2);
-	size_t first = 0, together = t.row_count < BEGINNING ? t.row_count : BEGINNING;
-	if (!l->fresh && sb_paper_table_try(l->paper, &t, page_left(l), 0, &used) < together)
+	size_t first = 0, rows = document_rows(b);
+	size_t fit = l->fresh ? rows : sb_paper_table_try(l->paper, &t, page_left(l), 0, &used);
+	if (fit < rows && fit < BEGINNING)
 		page_begin(l, NULL);
-	while (first < t.row_count) {
+	while (first < rows) {
 		if (first > 0)
 			page_begin(l, NULL);
 		struct paper box = { PAGE_SIDE, l->y, page_room(l), page_left(l) };

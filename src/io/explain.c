@@ -146,11 +146,10 @@ static int explain_end(struct explaining *x, struct sb_err *err)
 {
 	const struct job *job = x->job;
 	struct explain_then then = { 0 };
-	int failed = 0;
 
 	say_about(x, true);
 	if (x->row != sb_solution_last(x->s)) {
-		failed = explain_as_of(job, x, &then, err);
+		int failed = explain_as_of(job, x, &then, err);
 		struct explaining past = { .job = &then.job, .s = &then.solution, .out = x->out };
 		if (failed == 0)
 			failed = explain_trail(&past, 0, x->row->joint, err);

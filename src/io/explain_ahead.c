@@ -205,11 +205,11 @@ static struct vec3 goes_on(struct explaining *x, const struct explain_bit *b)
 
 static void put_side(struct explaining *x, const char *key, const struct number *limit, const char *word)
 {
-	char where[EXPLAIN_WHERE];
-
-	if (sb_number_given(limit))
+	if (sb_number_given(limit)) {
+		char where[EXPLAIN_WHERE];
 		explain_words(x, EXPLAIN_LIMIT, "At most %s %s %s: %s.", limit->text,
 			sb_unit_short(x->job->unit), word, explain_key(x, "corridor", key, where));
+	}
 }
 
 static void put_window(struct explaining *x, const struct exit_miss *miss)

@@ -223,9 +223,10 @@ static void put_chance_verdict(struct explaining *x, double chance)
 {
 	const struct setup setup = { x->job, &x->then, &x->s->design, &x->s->corridor };
 	struct chance_limit limit = sb_uncertainty_limit(&setup);
-	char where[EXPLAIN_WHERE], most[EXPLAIN_VALUE];
+	char most[EXPLAIN_VALUE];
 
 	if (x->job->judge == JUDGE_MEAN) {
+		char where[EXPLAIN_WHERE];
 		explain_words(x, EXPLAIN_LIMIT,
 			"None: this contract judges the place itself, not its chance (%s). Explain corridor-share.",
 			explain_key(x, "uncertainty", "judge", where));

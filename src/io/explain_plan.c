@@ -28,10 +28,10 @@ static void put_gives(struct explaining *x)
 static void put_limit(struct explaining *x, const char *symbol, const char *section, const char *key,
 	const struct number *n, const char *unit)
 {
-	char where[EXPLAIN_WHERE];
-
-	if (sb_number_given(n))
+	if (sb_number_given(n)) {
+		char where[EXPLAIN_WHERE];
 		explain_typed(x, symbol, n, unit, "%s", explain_key(x, section, key, where));
+	}
 }
 
 static void put_limits(struct explaining *x)

@@ -220,7 +220,7 @@ static const char *chain_formula(enum reference r)
 /* Read by gyro or coil, or held: the magnetic chain has no part in it. */
 static double other_azimuth(struct explaining *x)
 {
-	char where[EXPLAIN_WHERE], key[EXPLAIN_WHERE];
+	char where[EXPLAIN_WHERE];
 	size_t i = x->trail_count - 1;
 
 	if (x->r->azimuth_by == AZIMUTH_BY_HOLD) {
@@ -236,9 +236,11 @@ static double other_azimuth(struct explaining *x)
 		gyro ? "grid = reading - g: read by gyro, from true north"
 		     : "grid = reading: by a surveyed coil, from grid north");
 	explain_typed(x, "reading", &x->r->azimuth, "deg", "%s", explain_reading(x->row, x->r, where));
-	if (gyro)
+	if (gyro) {
+		char key[EXPLAIN_WHERE];
 		explain_input(x, "g", AS_ANGLE, x->then.convergence_rad, "grid north from true north: %s",
 			explain_key(x, "azimuth", "convergence", key));
+	}
 	return sb_wrap_turn(sb_rad(x->r->azimuth.value) - (gyro ? x->then.convergence_rad : 0));
 }
 
@@ -259,12 +261,12 @@ void explain_azimuth(struct explaining *x)
 {
 	const struct reading entry = { .leg = 1, .joint = 0, .logged = 1 };
 	struct job as = sb_frame_settings(x->job, x->r ? x->r : &entry);
-	char where[EXPLAIN_WHERE];
 	double grid, typed = typed_azimuth(x)->value;
 
 	if (x->r && x->r->azimuth_by != AZIMUTH_BY_TOOL && x->row->taken) {
 		grid = other_azimuth(x);
 	} else {
+		char where[EXPLAIN_WHERE];
 		explain_words(x, EXPLAIN_FORMULA, "%s", chain_formula(as.reference));
 		if (unread(x, true))
 			return;

@@ -139,16 +139,16 @@ static void put_radius(struct report *r, const char *key, const struct row *row,
 
 static void put_side(struct report *r, const char *key, const struct row *row, double metres)
 {
-	char station[REPORT_WORDS];
-
-	if (row)
+	if (row) {
+		char station[REPORT_WORDS];
 		sb_document_pair(r->d, key, "%.2f %s at joint %d, station %s", report_typed(r, metres),
 			r->unit, row->joint, report_station(r, row->deviation.station_m, station));
+	}
 }
 
 static void put_worst(struct report *r, const struct period *all)
 {
-	char what[REPORT_WORDS] = "", station[REPORT_WORDS];
+	char what[REPORT_WORDS] = "";
 
 	put_radius(r, "tightest joint", all->tightest_joint,
 		all->tightest_joint ? all->tightest_joint->radius_m : 0, &r->job->joint_minimum,
@@ -162,13 +162,15 @@ static void put_worst(struct report *r, const struct period *all)
 	put_side(r, "farthest left", all->left, all->left ? -all->left->deviation.offset_m : 0);
 	put_side(r, "farthest high", all->high, all->high ? all->high->deviation.height_m : 0);
 	put_side(r, "farthest low", all->low, all->low ? -all->low->deviation.height_m : 0);
-	if (all->farthest && isfinite(all->farthest->use.limit_m))
+	if (all->farthest && isfinite(all->farthest->use.limit_m)) {
+		char station[REPORT_WORDS];
 		sb_document_pair(r->d, "corridor", "%.0f %% used at joint %d, station %s: %.2f of %.2f %s %s",
 			fmin(all->farthest->use.share, 9.99) * 100, all->farthest->joint,
 			report_station(r, all->farthest->deviation.station_m, station),
 			report_typed(r, all->farthest->use.value_m),
 			report_typed(r, all->farthest->use.limit_m), r->unit,
 			sb_side_word(all->farthest->use.side));
+	}
 }
 
 static void put_verdict(struct report *r)

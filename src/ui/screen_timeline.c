@@ -112,14 +112,15 @@ static void draw_chosen(const struct view *v, const struct timeline *t, size_t i
 {
 	const struct joint_time *j = &t->list[i];
 	struct sb_str why = { 0 };
-	char stop[SB_TIMELINE_TEXT], title[48];
+	char title[48];
 
 	snprintf(title, sizeof title, "joint %d", j->reading->joint);
 	sb_cells_rule(out, 0, title);
 	sb_timeline_why(v->job, t, i, &why);
 	if (j->stop_min > 0) {
-		sb_timeline_minutes(j->stop_min, stop);
+		char stop[SB_TIMELINE_TEXT];
 		struct sb_str text = { 0 };
+		sb_timeline_minutes(j->stop_min, stop);
 		sb_str_add(&text, "The hole stood %s before it: %s.", stop,
 			why.length ? sb_str_get(&why) : "nothing was noted");
 		sb_cells_wrap(out, 1, 1, out->columns - 2, STYLE_PLAIN, sb_str_get(&text));
