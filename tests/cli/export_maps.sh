@@ -81,7 +81,7 @@ about "$(json_sql "SELECT json_extract(value, '\$.properties.elevation') FROM o,
 d="$HERE/t.dxf"
 line=$(ogrinfo -q -al "$d" -where "Layer = 'DRILLED'" 2>/dev/null | grep LINESTRING)
 is "$(tr -cd , <<<"$line" | wc -c)" "$((PRESENT - 1))" "gaps between the vertices of the bore"
-end=$(sed 's/.*,\(.*\))/\1/' <<<"$line")
+end=${line##*,} end=${end%)}
 about "$(cut -d' ' -f1 <<<"$end")" "$(col 12)" 5e-5 "easting of its end"
 about "$(cut -d' ' -f2 <<<"$end")" "$(col 11)" 5e-5 "northing of its end"
 about "$(cut -d' ' -f3 <<<"$end")" "$(col 9)" 5e-5 "elevation of its end"
@@ -95,7 +95,7 @@ is "$(tr -d '\r' <"$d" | awk 'NR % 2 && $0 !~ /^[0-9]+$/' | wc -l)" 0 "lines tha
 cp "$HERE/t.dxf-profile" "$HERE/profile.dxf"
 times=$(sed -n 's/.*elevation times \([0-9]*\),.*/\1/p' "$HERE/profile.dxf")
 line=$(ogrinfo -q -al "$HERE/profile.dxf" -where "Layer = 'DRILLED'" | grep LINESTRING)
-end=$(sed 's/.*,\(.*\))/\1/' <<<"$line")
+end=${line##*,} end=${end%)}
 about "$(cut -d' ' -f1 <<<"$end")" "$(col 7)" 5e-5 "station of its end"
 about "$(cut -d' ' -f2 <<<"$end")" "$(awk -v z="$(col 9)" -v t="$times" 'BEGIN { print z * t }')" 1e-3 "height of its end"
 
