@@ -18,7 +18,7 @@ BUILD ?= build
 B := $(BUILD)/$(V)
 
 BUILD_PACKAGES := gcc libc6-dev pkg-config libncurses-dev libsqlite3-dev libsodium-dev libinih-dev libcsv-dev \
-	libproj-dev proj-data libcairo2-dev fonts-dejavu-core
+	libproj-dev proj-data libcairo2-dev fonts-dejavu-core libxml2-dev
 CHECK_PACKAGES := libcmocka-dev libvterm-dev sqlite3 valgrind bash-completion procps proj-bin geographiclib-tools \
 	poppler-utils libxml2-utils gdal-bin gnumeric
 LINT_PACKAGES := clang-format clang-tidy cppcheck mandoc shellcheck gcovr
