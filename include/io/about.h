@@ -4,6 +4,7 @@
 #ifndef SB_IO_ABOUT_H
 #define SB_IO_ABOUT_H
 
+#include "io/json.h"
 #include "model/job.h"
 
 /* What every report, drawing and export carries. */
@@ -30,5 +31,8 @@ struct about_line {
 
 /* Fills the lines that there is something to say in; returns how many. */
 size_t sb_about_lines(const struct job *job, const struct about *a, struct about_line out[SB_ABOUT_LINES]);
+
+/* The same as an object of the JSON that is open. */
+void sb_about_put(struct sb_json *j, const char *name, const struct job *job, const struct about *a);
 
 #endif

@@ -8,6 +8,7 @@
 #include "base/unit.h"
 
 #include <stdbool.h>
+#include <stdint.h>
 
 #define SB_JSON_DEPTH 16
 
@@ -30,6 +31,7 @@ void sb_json_fixed(struct sb_json *j, const char *name, double value, int decima
 void sb_json_whole(struct sb_json *j, const char *name, long long value);
 void sb_json_bool(struct sb_json *j, const char *name, bool value);
 void sb_json_null(struct sb_json *j, const char *name);
+void sb_json_time(struct sb_json *j, const char *name, int64_t ms); /* ISO 8601, UTC */
 /* As typed (12.30 stays 12.30); null when not given. */
 void sb_json_typed(struct sb_json *j, const char *name, const struct number *n);
 

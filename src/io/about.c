@@ -245,3 +245,14 @@ size_t sb_about_lines(const struct job *job, const struct about *a, struct about
 	add(&l, "caution", "%s", sb_caution);
 	return l.count;
 }
+
+void sb_about_put(struct sb_json *j, const char *name, const struct job *job, const struct about *a)
+{
+	struct about_line lines[SB_ABOUT_LINES];
+	size_t count = sb_about_lines(job, a, lines);
+
+	sb_json_object(j, name);
+	for (size_t i = 0; i < count; i++)
+		sb_json_text(j, lines[i].key, lines[i].text);
+	sb_json_end(j);
+}

@@ -46,14 +46,6 @@ void sb_nonconformances_text(const struct job *job, const struct solution *s, st
 	sb_free(list);
 }
 
-static void put_time(struct sb_json *j, const char *name, int64_t at_ms)
-{
-	char text[SB_TIME_TEXT];
-
-	sb_time_iso(at_ms, text);
-	sb_json_text(j, name, text);
-}
-
 static void put_word(struct sb_json *j, const struct nonconformance *n)
 {
 	const struct disposition *d = n->accepted;
@@ -63,7 +55,7 @@ static void put_word(struct sb_json *j, const struct nonconformance *n)
 	sb_json_text_or_null(j, "reference", d ? d->reference : "");
 	sb_json_text_or_null(j, "reason", d ? d->fact.words : "");
 	if (d)
-		put_time(j, "at", d->fact.at_ms);
+		sb_json_time(j, "at", d->fact.at_ms);
 	else
 		sb_json_null(j, "at");
 	sb_json_bool(j, "grown", n->grown);
@@ -165,7 +157,7 @@ static void put_signature(struct sb_json *j, const struct acceptance *a)
 	sb_json_text_or_null(j, "capacity", a ? a->capacity : "");
 	sb_json_text_or_null(j, "statement", a ? a->fact.words : "");
 	if (a)
-		put_time(j, "at", a->fact.at_ms);
+		sb_json_time(j, "at", a->fact.at_ms);
 	else
 		sb_json_null(j, "at");
 }

@@ -108,17 +108,6 @@ static void put_feature(struct making *m, const struct feature *f)
 	sb_json_end(&m->j);
 }
 
-static void put_about(struct sb_json *j, const struct export *e)
-{
-	struct about_line notes[SB_ABOUT_LINES];
-	size_t count = sb_about_lines(e->job, e->about, notes);
-
-	sb_json_object(j, "about");
-	for (size_t i = 0; i < count; i++)
-		sb_json_text(j, notes[i].key, notes[i].text);
-	sb_json_end(j);
-}
-
 static int open_map(const struct job *job, struct sb_crs **crs, struct sb_err *err)
 {
 	if (sb_crs_open(job->crs, crs, err))
@@ -142,7 +131,7 @@ int export_geojson(const struct export *e, struct sb_str *out, struct sb_err *er
 	sb_json_object(&m.j, NULL);
 	sb_json_text(&m.j, "type", "FeatureCollection");
 	sb_json_text(&m.j, "name", e->job->name);
-	put_about(&m.j, e);
+	sb_about_put(&m.j, "about", e->job, e->about);
 	sb_json_array(&m.j, "features");
 	for (size_t i = 0; i < f.count && !m.failed; i++)
 		put_feature(&m, &f.list[i]);

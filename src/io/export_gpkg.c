@@ -279,14 +279,6 @@ static int make(struct making *m)
 	return sb_sql_commit(m->db, m->err);
 }
 
-/* The standard wants milliseconds, which the time of an act has. */
-static void put_time(int64_t ms, char text[SB_TIME_TEXT])
-{
-	sb_time_iso(ms, text);
-	if (strchr(text, '.') == NULL && strlen(text) + 4 < SB_TIME_TEXT)
-		memcpy(text + strlen(text) - 1, ".000Z", sizeof ".000Z");
-}
-
 int export_gpkg(const struct export *e, struct sb_str *out, struct sb_err *err)
 {
 	struct features f;
@@ -294,7 +286,7 @@ int export_gpkg(const struct export *e, struct sb_str *out, struct sb_err *err)
 
 	if (sb_sql_open(NULL, &(struct sql_options){ .mode = SQL_MEMORY }, &m.db, err))
 		return -1;
-	put_time(e->about->at_ms, m.time);
+	sb_time_iso(e->about->at_ms, m.time); /* with milliseconds, as the standard wants it */
 	sb_features_make(e, PLANE_MAP, &f);
 	int status = make(&m) || sb_sql_image(m.db, out, err) ? -1 : 0;
 	sb_features_clear(&f);

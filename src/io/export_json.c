@@ -12,25 +12,6 @@
 #include "export.h"
 #include "rows_parts.h"
 
-static void put_time(struct sb_json *j, const char *name, int64_t ms)
-{
-	char text[SB_TIME_TEXT];
-
-	sb_time_iso(ms, text);
-	sb_json_text(j, name, text);
-}
-
-static void put_about(struct sb_json *j, const struct job *job, const struct about *about)
-{
-	struct about_line notes[SB_ABOUT_LINES];
-	size_t count = sb_about_lines(job, about, notes);
-
-	sb_json_object(j, "about");
-	for (size_t i = 0; i < count; i++)
-		sb_json_text(j, notes[i].key, notes[i].text);
-	sb_json_end(j);
-}
-
 static void put_columns(struct sb_json *j)
 {
 	sb_json_array(j, "columns");
@@ -98,7 +79,7 @@ static void put_reading(struct sb_json *j, const struct reading *r)
 		return;
 	sb_json_text_or_null(j, "reason", r->reason);
 	sb_json_text(j, "who", r->who);
-	put_time(j, "time", r->at_ms);
+	sb_json_time(j, "time", r->at_ms);
 	sb_json_whole(j, "reading", r->id);
 	if (r->corrects)
 		sb_json_whole(j, "corrects", r->corrects);
@@ -137,7 +118,7 @@ static void put_legs(struct sb_json *j, const struct job *job)
 		sb_json_whole(j, "leg", l->number);
 		sb_json_whole(j, "to_joint", l->to_joint);
 		sb_json_text(j, "who", l->who);
-		put_time(j, "time", l->at_ms);
+		sb_json_time(j, "time", l->at_ms);
 		sb_json_text(j, "reason", l->reason);
 		sb_json_end(j);
 	}
@@ -153,7 +134,7 @@ static void put_acts(struct sb_json *j, const struct job *job)
 		sb_json_whole(j, "act", a->id);
 		sb_json_text(j, "kind", sb_act_name(a->kind));
 		sb_json_text(j, "who", a->who);
-		put_time(j, "time", a->at_ms);
+		sb_json_time(j, "time", a->at_ms);
 		sb_json_whole(j, "leg", a->leg);
 		sb_json_whole(j, "joint", a->joint);
 		sb_json_whole(j, "reading", a->subject);
@@ -198,7 +179,7 @@ static void put_acknowledgements(struct sb_json *j, const struct job *job)
 		sb_json_whole(j, "from_joint", a->joint);
 		sb_json_whole(j, "to_joint", a->to_joint);
 		sb_json_text(j, "who", a->who);
-		put_time(j, "time", a->at_ms);
+		sb_json_time(j, "time", a->at_ms);
 		sb_json_text(j, "reason", a->reason);
 		sb_json_end(j);
 	}
@@ -223,7 +204,7 @@ int export_json(const struct export *e, struct sb_str *out, struct sb_err *err)
 	struct sb_json j = { .text = *out };
 
 	sb_json_object(&j, NULL);
-	put_about(&j, job, e->about);
+	sb_about_put(&j, "about", job, e->about);
 	put_settings(&j, job);
 	sb_json_object(&j, "tables");
 	for (size_t i = 0; i < sb_sheet_table_count; i++)

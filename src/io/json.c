@@ -3,6 +3,8 @@
  */
 #include "io/json.h"
 
+#include "base/time.h"
+
 #include "io/figure.h"
 
 #include <assert.h>
@@ -152,6 +154,14 @@ static bool is_json_number(const char *text)
 		return true;
 	size_t after = *text == '.' ? strspn(text + 1, "0123456789") : 0;
 	return after > 0 && text[1 + after] == '\0';
+}
+
+void sb_json_time(struct sb_json *j, const char *name, int64_t ms)
+{
+	char text[SB_TIME_TEXT];
+
+	sb_time_iso(ms, text);
+	sb_json_text(j, name, text);
 }
 
 void sb_json_typed(struct sb_json *j, const char *name, const struct number *n)
