@@ -190,3 +190,24 @@ void sb_acting_say_warnings(const struct solution *s)
 			fprintf(stderr, "sagbend: %s: %s\n", sb_level_word(w->level), w->text);
 	}
 }
+
+int sb_acting_show(const struct invocation *in, const struct sb_store *store, sb_acting_words *text,
+	sb_acting_words *json, bool done)
+{
+	struct sb_str out = { 0 };
+
+	(sb_command_flag(in, "json") ? json : text)(sb_store_job(store), sb_store_solution(store), &out);
+	return sb_acting_put(&out, done);
+}
+
+int sb_acting_look_at(const struct invocation *in, sb_acting_words *text, sb_acting_words *json)
+{
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+
+	if (sb_acting_read(in, &store, &err))
+		return sb_command_fail(&err);
+	int status = sb_acting_show(in, store, text, json, false);
+	sb_store_close(store);
+	return status;
+}

@@ -52,6 +52,14 @@ void sb_acting_say_problems(const struct sb_problems *p);
 int sb_acting_put(struct sb_str *text, bool done);
 int sb_acting_say(const char *format, ...) __attribute__((format(printf, 1, 2))); /* likewise, done */
 
+/* What a command says of the job: for people, or with --json for scripts; done as above. Returns the exit
+ * status. */
+typedef void sb_acting_words(const struct job *job, const struct solution *s, struct sb_str *out);
+int sb_acting_show(const struct invocation *in, const struct sb_store *store, sb_acting_words *text,
+	sb_acting_words *json, bool done);
+/* The same of the job that is the first argument, opened to read and closed again. */
+int sb_acting_look_at(const struct invocation *in, sb_acting_words *text, sb_acting_words *json);
+
 /* Says to stderr what is open at the end of the path. */
 void sb_acting_say_warnings(const struct solution *s);
 

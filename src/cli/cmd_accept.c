@@ -6,17 +6,6 @@
 
 #include <string.h>
 
-typedef void say_fn(const struct job *job, const struct solution *s, struct sb_str *out);
-
-static int say(
-	const struct invocation *in, const struct sb_store *store, say_fn *text, say_fn *json, bool done)
-{
-	struct sb_str out = { 0 };
-
-	(sb_command_flag(in, "json") ? json : text)(sb_store_job(store), sb_store_solution(store), &out);
-	return sb_acting_put(&out, done);
-}
-
 static const char *given(const struct invocation *in, const char *option)
 {
 	const char *value = sb_command_value(in, option);
@@ -73,7 +62,7 @@ static int run_breach(const struct invocation *in)
 		return sb_command_fail(&err);
 	int status = acts && act_on_breach(in, store, who, &err)
 		? sb_command_fail(&err)
-		: say(in, store, sb_nonconformances_text, sb_nonconformances_json, acts > 0);
+		: sb_acting_show(in, store, sb_nonconformances_text, sb_nonconformances_json, acts > 0);
 	sb_store_close(store);
 	return status;
 }
@@ -140,7 +129,7 @@ static int run_pilot(const struct invocation *in)
 		return sb_command_fail(&err);
 	int status = acts && act_on_pilot(in, store, who, &err)
 		? sb_command_fail(&err)
-		: say(in, store, sb_acceptance_text, sb_acceptance_json, acts > 0);
+		: sb_acting_show(in, store, sb_acceptance_text, sb_acceptance_json, acts > 0);
 	sb_store_close(store);
 	return status;
 }

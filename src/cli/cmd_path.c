@@ -81,15 +81,12 @@ static int run_check(const struct invocation *in)
 {
 	struct sb_store *store = NULL;
 	struct sb_err err = { 0 };
-	struct sb_str text = { 0 };
 
 	if (sb_acting_read(in, &store, &err))
 		return sb_command_fail(&err);
-	const struct solution *s = sb_store_solution(store);
-	(sb_command_flag(in, "json") ? sb_checks_json : sb_checks_text)(sb_store_job(store), s, &text);
-	int verdict = (int)s->level;
+	int verdict = (int)sb_store_solution(store)->level;
+	int status = sb_acting_show(in, store, sb_checks_text, sb_checks_json, false);
 	sb_store_close(store);
-	int status = sb_acting_put(&text, false);
 	return status ? status : verdict;
 }
 

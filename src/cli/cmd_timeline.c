@@ -10,18 +10,19 @@ static const struct option options[] = {
 	OPTION_END,
 };
 
+static void as_text(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	sb_timeline_text(job, s, sb_time_now(), out);
+}
+
+static void as_json(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	sb_timeline_json(job, s, sb_time_now(), out);
+}
+
 static int run(const struct invocation *in)
 {
-	struct sb_store *store = NULL;
-	struct sb_err err = { 0 };
-	struct sb_str text = { 0 };
-
-	if (sb_acting_read(in, &store, &err))
-		return sb_command_fail(&err);
-	(sb_command_flag(in, "json") ? sb_timeline_json : sb_timeline_text)(
-		sb_store_job(store), sb_store_solution(store), sb_time_now(), &text);
-	sb_store_close(store);
-	return sb_acting_put(&text, false);
+	return sb_acting_look_at(in, as_text, as_json);
 }
 
 const struct command sb_cmd_timeline = {
