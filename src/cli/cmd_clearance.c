@@ -9,22 +9,33 @@ static const struct option options[] = {
 	OPTION_END,
 };
 
-static int run(const struct invocation *in)
+/* The plan is made once more, for what it would pass. */
+static void make_plan(const struct job *job, const struct solution *s, struct plan *plan)
 {
-	struct sb_store *store = NULL;
-	struct sb_err err = { 0 };
-	struct sb_str text = { 0 };
+	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+
+	sb_steering_make(&setup, &s->path, &s->response, plan);
+}
+
+static void as_text(const struct job *job, const struct solution *s, struct sb_str *out)
+{
 	struct plan plan;
 
-	if (sb_acting_read(in, &store, &err))
-		return sb_command_fail(&err);
-	const struct job *job = sb_store_job(store);
-	const struct solution *s = sb_store_solution(store);
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
-	sb_steering_make(&setup, &s->path, &s->response, &plan);
-	(sb_command_flag(in, "json") ? sb_passings_json : sb_passings_text)(job, s, &plan, &text);
-	sb_store_close(store);
-	return sb_acting_put(&text, false);
+	make_plan(job, s, &plan);
+	sb_passings_text(job, s, &plan, out);
+}
+
+static void as_json(const struct job *job, const struct solution *s, struct sb_str *out)
+{
+	struct plan plan;
+
+	make_plan(job, s, &plan);
+	sb_passings_json(job, s, &plan, out);
+}
+
+static int run(const struct invocation *in)
+{
+	return sb_acting_look_at(in, as_text, as_json);
 }
 
 const struct command sb_cmd_clearance = {
