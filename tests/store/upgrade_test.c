@@ -141,39 +141,60 @@ static void a_disk_that_fails_on_the_way_loses_nothing(void **state)
 	}
 }
 
-/* tests/store/version_1.sql: stations and northings are those that its own program had written. */
-static void a_job_of_the_first_version_opens_and_keeps_its_path(void **state)
+static const char published[] =
+	"SELECT group_concat(reading || ' ' || joint || ' ' || station || ' ' || northing || ' ' ||"
+	" superseded) FROM path WHERE reading < %d";
+
+/* A job as an earlier version wrote it: stations and northings are those that its own program had published.
+ */
+static void opens_as_it_was(
+	const char *kept, const char *copy, int in_ground, int readings, const char *inclination)
 {
-	(void)state;
-	char *sql = scratch_read("tests/store/version_1.sql");
+	char *sql = scratch_read(kept), query[300];
+	sqlite3 *db;
+	struct sb_store *store;
+
 	assert_non_null(sql);
 	unlink(book_path());
-	unlink(scratch("tern.bore.v1"));
-	sqlite3 *db;
+	unlink(scratch(copy));
 	assert_int_equal(sqlite3_open(book_path(), &db), SQLITE_OK);
 	assert_int_equal(sqlite3_exec(db, sql, NULL, NULL, NULL), SQLITE_OK);
 	sqlite3_close(db);
 	free(sql);
-	char *before = strdup(
-		stranger_reads("SELECT group_concat(reading || ' ' || joint || ' ' || station || ' ' ||"
-			       " northing || ' ' || superseded) FROM path"));
+	snprintf(query, sizeof query, published, readings + 1);
+	char *before = strdup(stranger_reads(query));
 	assert_true(strlen(before) > 100);
-	struct sb_store *store;
 	must(sb_store_open(book_path(), STORE_WRITE, "Ida", &store, &book_err));
 	const struct job *job = sb_store_job(store);
-	assert_int_equal(sb_job_in_ground(job), 3);
+	assert_int_equal(sb_job_in_ground(job), in_ground);
 	assert_int_equal(sb_job_leg(job), 2);
-	assert_int_equal(job->reading_count, 5);
-	must(book_log(store, "-10.9", "32.4"));
+	assert_int_equal(job->reading_count, readings);
+	must(book_log(store, inclination, "32.4"));
 	sb_store_close(store);
 	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
-	assert_string_equal(
-		stranger_reads("SELECT group_concat(reading || ' ' || joint || ' ' || station || ' ' ||"
-			       " northing || ' ' || superseded) FROM path WHERE reading < 6"),
-		before);
+	assert_string_equal(stranger_reads(query), before);
 	free(before);
 	book_verify(0); /* digests and chain of the rows written then, and solving them again */
-	assert_int_equal(access(scratch("tern.bore.v1"), F_OK), 0);
+	assert_int_equal(access(scratch(copy), F_OK), 0);
+}
+
+static void a_job_of_the_first_version_opens_and_keeps_its_path(void **state)
+{
+	(void)state;
+	opens_as_it_was("tests/store/version_1.sql", "tern.bore.v1", 3, 5, "-10.9");
+}
+
+/* With a fix, a correction in force, a repeat and another tool. */
+static void a_job_of_the_second_version_opens_and_keeps_its_path(void **state)
+{
+	(void)state;
+	opens_as_it_was("tests/store/version_2.sql", "tern.bore.v2", 6, 8, "-10.6");
+	struct sb_store *store = book_open(STORE_READ);
+	const struct job *job = sb_store_job(store);
+	assert_non_null(sb_job_adjustment(job));
+	assert_true(job->fix_count == 1 && job->repeat_count == 1 && job->change_count == 1);
+	assert_string_equal(job->readings[7].total_field.text, "49000");
+	sb_store_close(store);
 }
 
 int main(void)
@@ -185,6 +206,7 @@ int main(void)
 		cmocka_unit_test_setup(a_step_that_fails_leaves_the_version_before_it, setup),
 		cmocka_unit_test_setup(the_name_of_a_copy_that_is_taken_is_not_taken_again, setup),
 		cmocka_unit_test(a_job_of_the_first_version_opens_and_keeps_its_path),
+		cmocka_unit_test(a_job_of_the_second_version_opens_and_keeps_its_path),
 		cmocka_unit_test_setup(a_disk_that_fails_on_the_way_loses_nothing, setup),
 	};
 
