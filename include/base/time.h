@@ -21,6 +21,11 @@ int sb_time_parse(const char *iso, int64_t *ms, struct sb_err *err);
 int sb_time_parse_day(const char *day, int64_t *ms, struct sb_err *err);
 void sb_time_day(int64_t ms, char text[SB_TIME_TEXT]);
 
+/* A time of day as people type it, to "14:32": "7:05", "07:05", "0705" and "705" are all five past seven. Two
+ * digits alone are minutes of no hour, "1:2" may be anything: refused. */
+#define SB_CLOCK_TEXT 6
+int sb_time_clock(const char *typed, char clock[SB_CLOCK_TEXT], struct sb_err *err);
+
 /* The year with its share gone by: 2026.0 is its first moment, whether it has 365 days or 366. */
 double sb_time_year(int64_t ms);
 

@@ -98,6 +98,16 @@ enum act_kind {
 	ACT_TICK_BACK,	 /* and is not */
 	ACT_SIGN,	 /* the pilot is accepted: it is closed */
 	ACT_REOPEN,	 /* and open again */
+	ACT_RETURNS,	 /* what the drilling fluid did: returns, a loss, a release to the surface */
+	ACT_PASS,	 /* a pass of a reamer or a swab begins */
+	ACT_PASS_JOINT,	 /* it went through a joint */
+	ACT_PASS_END,	 /* it is through */
+	ACT_PIPE,	 /* a joint of the pipe string is laid out */
+	ACT_PIPE_RECORD, /* a weld, an inspection, a coating test, a pressure test, the drag section */
+	ACT_PULL,	 /* the pull of the product pipe begins */
+	ACT_PULL_JOINT,	 /* one more joint of drill pipe is out */
+	ACT_PULL_END,	 /* the pipe is through */
+	ACT_STRIKE,	 /* one of these entries is struck out */
 };
 
 /* One act of one person: the journal's line. */
@@ -198,6 +208,108 @@ struct acceptance {
 	struct fact fact;
 	int accepted;
 	char capacity[SB_NAME_TEXT]; /* in which who signed: "engineer of the owner" */
+};
+
+/* ---- what comes beside and after the pilot ----
+ *
+ * Any of these can be struck out by a later act. What is struck out stays readable, and counts for nothing.
+ * Forces are kN or lbf, torque kN m or ft lbf, flow L/min or gal/min, pressure kPa or psi, volumes m3 or gal,
+ * diameters mm or inches; times are local, hh:mm. */
+
+enum fluid_event_kind { FLUID_FULL, FLUID_PARTIAL, FLUID_NONE, FLUID_LOSS, FLUID_RELEASE, FLUID_RECORD };
+
+/* What the drilling fluid did. A release came to the surface; a record adds what was missing of one: the last
+ * text given of each column holds. */
+struct fluid_event {
+	struct fact fact;
+	enum fluid_event_kind kind;
+	struct number station; /* job unit; not given: at the bit or the tool */
+	struct number volume;
+	char place[SB_NAME_TEXT];     /* where it came up */
+	char receiving[SB_NAME_TEXT]; /* what it ran into: land, wetland, water */
+	char told[SB_NAME_TEXT];      /* who was told, and when */
+	char done[SB_NAME_TEXT];      /* how it was contained and cleaned up */
+	int of;			      /* of a record: the number of its release; 0 else */
+	bool struck;
+};
+
+/* A pass of a tool through the whole hole. Its number is fact.id. */
+enum pass_kind { PASS_REAM, PASS_SWAB };
+enum pass_way { PASS_TO_ENTRY, PASS_TO_EXIT };
+struct pass {
+	struct fact fact;
+	enum pass_kind kind;
+	enum pass_way to;
+	struct number diameter;
+	char tool[SB_NAME_TEXT];
+	bool struck;
+};
+
+/* The tool of a pass went through a joint of the pilot's string. */
+struct pass_joint {
+	struct fact fact;
+	int pass, joint; /* joint: as numbered in the pilot, 1 at the entry */
+	struct number pull, torque, flow, pressure, annular;
+	char started[SB_CLOCK_TEXT], ended[SB_CLOCK_TEXT];
+	enum returns returns;
+	bool struck;
+};
+struct pass_end {
+	struct fact fact;
+	int pass;
+	bool struck;
+};
+
+/* A joint of the product pipe's string, 1 behind the pull head. */
+struct pipe {
+	struct fact fact;
+	int joint;
+	struct number length; /* job unit */
+	char mark[SB_NAME_TEXT];
+	bool struck;
+};
+
+/* What was done to the string, with its outcome; the last word on a thing holds. Weld N lies between joints N
+ * and N + 1; a coating is joint N's; test and drag section are the whole string's, joint 0. */
+enum pipe_record_kind { RECORD_WELD, RECORD_INSPECTION, RECORD_COATING, RECORD_TEST, RECORD_DRAG };
+enum outcome { OUTCOME_GOOD, OUTCOME_BAD };
+struct pipe_record {
+	struct fact fact;
+	enum pipe_record_kind kind;
+	int joint;
+	enum outcome outcome;
+	struct number pressure, hours; /* of a test: held, and for how long */
+	char reference[SB_NAME_TEXT];
+	bool struck;
+};
+
+struct pull_begin {
+	struct fact fact;
+	char missing[SB_REMARK_TEXT]; /* what was missing when it began; "": nothing */
+	bool struck;
+};
+
+/* A joint of drill pipe came out at the entry: the pull head has come to where the joint began. */
+struct pull_joint {
+	struct fact fact;
+	int joint; /* as numbered in the pilot, 1 at the entry */
+	struct number force, torque, flow, annular;
+	char started[SB_CLOCK_TEXT], ended[SB_CLOCK_TEXT];
+	bool struck;
+};
+
+enum coating_seen { COATING_SOUND, COATING_SCRATCHED, COATING_DAMAGED };
+struct pull_end {
+	struct fact fact;
+	struct number extra; /* pulled past what is needed, to be looked at; job unit */
+	enum coating_seen coating;
+	char survey[SB_NAME_TEXT]; /* where the final survey is kept */
+	bool struck;
+};
+
+struct strike {
+	struct fact fact;
+	int entry; /* the act that brought what is struck out */
 };
 
 struct job {
@@ -303,6 +415,26 @@ struct job {
 	size_t ticked_count, ticked_room;
 	struct acceptance *acceptances; /* the last one holds */
 	size_t acceptance_count, acceptance_room;
+	struct fluid_event *fluid_events;
+	size_t fluid_event_count, fluid_event_room;
+	struct pass *passes;
+	size_t pass_count, pass_room;
+	struct pass_joint *pass_joints;
+	size_t pass_joint_count, pass_joint_room;
+	struct pass_end *pass_ends;
+	size_t pass_end_count, pass_end_room;
+	struct pipe *pipes;
+	size_t pipe_count, pipe_room;
+	struct pipe_record *pipe_records;
+	size_t pipe_record_count, pipe_record_room;
+	struct pull_begin *pull_begins;
+	size_t pull_begin_count, pull_begin_room;
+	struct pull_joint *pull_joints;
+	size_t pull_joint_count, pull_joint_room;
+	struct pull_end *pull_ends;
+	size_t pull_end_count, pull_end_room;
+	struct strike *strikes;
+	size_t strike_count, strike_room;
 };
 
 void sb_job_clear(struct job *job);
@@ -314,13 +446,7 @@ void sb_job_add_leg(struct job *job, const struct leg *leg);
 void sb_job_add_act(struct job *job, const struct act *act);
 void sb_job_add_acknowledgement(struct job *job, const struct acknowledgement *a);
 void sb_job_add_change(struct job *job, const struct change *c);
-void sb_job_add_repeat(struct job *job, const struct repeat *r);
-void sb_job_add_fix(struct job *job, const struct fix *f);
-void sb_job_add_fix_use(struct job *job, const struct fix_use *u); /* marks its fix */
-void sb_job_add_adjustment(struct job *job, const struct adjustment *a);
-void sb_job_add_disposition(struct job *job, const struct disposition *d);
-void sb_job_add_ticked(struct job *job, const struct ticked *t);
-void sb_job_add_acceptance(struct job *job, const struct acceptance *a);
+/* All others: sb_fact_add (model/fact.h). */
 
 /* The leg being drilled (1 when nothing was withdrawn), and its number of joints in the ground. */
 int sb_job_leg(const struct job *job);

@@ -6,6 +6,7 @@
 #ifndef SB_MODEL_READING_H
 #define SB_MODEL_READING_H
 
+#include "base/time.h"
 #include "base/unit.h"
 
 #include <stdbool.h>
@@ -45,7 +46,7 @@ struct reading {
 	struct number gravity_x, gravity_y, gravity_z, field_x, field_y, field_z;
 	struct number total_gravity, total_field, dip;
 	enum returns returns;
-	char started[6], ended[6]; /* local time "14:32", as typed */
+	char started[SB_CLOCK_TEXT], ended[SB_CLOCK_TEXT]; /* local time "14:32", as typed */
 	char remarks[SB_REMARK_TEXT];
 	char reason[SB_REMARK_TEXT]; /* why it was logged or corrected as it is */
 	char who[SB_WHO_TEXT];

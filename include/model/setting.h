@@ -47,7 +47,7 @@ bool sb_setting_get(const struct setting *s, const struct job *job, char *text, 
 /* The tables of the sheet, likewise: one row of text a line. */
 struct sheet_column {
 	const char *name;
-	enum { COLUMN_NUMBER, COLUMN_TEXT, COLUMN_WHOLE, COLUMN_CHOICE } type;
+	enum { COLUMN_NUMBER, COLUMN_TEXT, COLUMN_WHOLE, COLUMN_CHOICE, COLUMN_CLOCK } type;
 	size_t offset;
 	size_t size;  /* of text members */
 	int required; /* a blank cell is refused */

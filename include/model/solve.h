@@ -31,7 +31,7 @@ struct solution {
 	struct warning *warnings; /* in the order they opened */
 	size_t warning_count, warning_room;
 	int open[WARNING_KINDS];  /* warnings[] index of the open episode of a kind, -1 if none */
-	size_t changes;		  /* of the job's, taken into account so far */
+	size_t changes, acts;	  /* of the job's, taken into account so far */
 	struct fixes_tie *tie;	  /* how sure the corrected path is; NULL: no correction is in force */
 	struct fixes fixes;	  /* independent positions against the path, and what they propose */
 	struct response response; /* what the ground gives, as learnt so far */

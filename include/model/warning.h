@@ -28,6 +28,7 @@ enum warning_kind {
 	WARNING_CLEARANCE_AHEAD, /* and where the bore goes if the heading is held */
 	WARNING_COVER,		 /* less ground over the hole than the sheet asks for */
 	WARNING_COVER_AHEAD,
+	WARNING_COATING, /* how the product pipe's coating came out of the hole */
 	WARNING_KINDS
 };
 
@@ -38,6 +39,9 @@ struct warning_sort {
 	int passing;	   /* 1: only the present counts (it says what would happen), not the whole path */
 	int least; /* 1: the value must not fall below its limit (a radius), so that a smaller one is worse */
 	const char *help;
+	/* of an entry beside or after the pilot (model/event.h), not of a joint of it: kept when joints are
+	 * pulled back, and said nothing of while there is none */
+	enum { EVENT_NONE, EVENT_EPISODE, EVENT_ALONE } event;
 };
 extern const struct warning_sort sb_warning_sorts[WARNING_KINDS];
 int sb_warning_kind_parse(const char *name, enum warning_kind *kind);

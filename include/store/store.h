@@ -105,6 +105,15 @@ int sb_store_sign(struct sb_store *store, const char *who, const char *capacity,
 	struct sb_err *err);
 int sb_store_reopen(struct sb_store *store, const char *who, const char *reason, struct sb_err *err);
 
+/* An entry beside or after the pilot: of the sorts of model/fact.h that can be struck out. Given: fact, its
+ * columns; what was done, for the act's line ("pass 2, joint 41"); why, remarks or a reason, NULL for none.
+ */
+int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, const void *fact,
+	const char *what, const char *why, struct sb_err *err);
+/* Strikes out what an act of these entered (model/entry.h); reason is required. */
+int sb_store_strike(
+	struct sb_store *store, const char *who, int64_t entry, const char *reason, struct sb_err *err);
+
 /* A shift: names of the crew, remarks. Beginning one ends the one that runs. */
 int sb_store_shift_begin(struct sb_store *store, const char *who, const char *names, struct sb_err *err);
 int sb_store_shift_end(struct sb_store *store, const char *who, const char *remarks, struct sb_err *err);

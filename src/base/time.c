@@ -6,6 +6,7 @@
 
 #include <stdbool.h>
 #include <stdio.h>
+#include <string.h>
 #include <time.h>
 
 #define DAY_MS ((int64_t)86400000)
@@ -218,4 +219,29 @@ void sb_time_short(int64_t ms, int offset, char text[SB_TIME_TEXT])
 	struct civil c = civil_of(ms + (int64_t)offset * 60000);
 
 	snprintf(text, SB_TIME_TEXT, "%02d:%02d", c.hour, c.minute);
+}
+
+int sb_time_clock(const char *typed, char clock[SB_CLOCK_TEXT], struct sb_err *err)
+{
+	const char *word = typed + strspn(typed, " \t");
+	size_t length = strlen(word);
+	int seen[4] = { 0 }, count = 0;
+
+	while (length > 0 && (word[length - 1] == ' ' || word[length - 1] == '\t'))
+		length--;
+	size_t colon = length >= 3 && word[length - 3] == ':' ? length - 3 : length;
+	for (size_t i = length; i-- > 0 && count < 4;) {
+		if (i == colon)
+			continue;
+		if (word[i] < '0' || word[i] > '9')
+			goto wrong;
+		seen[count++] = word[i] - '0';
+	}
+	int hour = seen[3] * 10 + seen[2], minute = seen[1] * 10 + seen[0];
+	if (length < 3 || (size_t)count != length - (colon < length) || count < 3 || hour > 23 || minute > 59)
+		goto wrong;
+	snprintf(clock, SB_CLOCK_TEXT, "%02u:%02u", (unsigned)hour % 100, (unsigned)minute % 100);
+	return 0;
+wrong:
+	return sb_fail(err, SB_FORMAT, "'%.20s' is not a time of day: write it as 14:32.", typed);
 }

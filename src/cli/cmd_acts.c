@@ -1,4 +1,4 @@
-/* sagbend withdraw, note, shift, acknowledge: the short acts. */
+/* sagbend withdraw, note, shift, acknowledge, strike: the short acts. */
 #include "base/str.h"
 #include "cli/acting.h"
 #include "cli/commands.h"
@@ -185,4 +185,45 @@ const struct command sb_cmd_acknowledge = {
 	.most = 1,
 	.options = acknowledge_options,
 	.run = run_acknowledge,
+};
+
+/* ---- strike ---- */
+
+static const struct option strike_options[] = {
+	{ "entry", "N", "number of the entry, as history lists it", false },
+	{ "reason", "TEXT", "why", false },
+	OPTION_BY,
+	OPTION_END,
+};
+
+static int run_strike(const struct invocation *in)
+{
+	char reason[SB_REMARK_TEXT];
+	struct sb_store *store = NULL;
+	struct sb_err err = { 0 };
+	const char *who;
+	int entry;
+
+	if (sb_acting_whole(in, "entry", 1, 1000000000, &entry, &err) ||
+		sb_acting_reason(in, true, reason, &err) || sb_acting_open(in, &store, &who, &err))
+		return sb_command_fail(&err);
+	int status = sb_store_strike(store, who, entry, reason, &err);
+	sb_store_close(store);
+	return status
+		? sb_command_fail(&err)
+		: sb_acting_say("Entry %d is struck out: it stays readable, and counts for nothing.", entry);
+}
+
+const struct command sb_cmd_strike = {
+	.name = "strike",
+	.arguments = "JOB.bore --entry N --reason TEXT [--by WHO]",
+	.summary =
+		"strikes out an entry that was a slip: of a pass, of the fluid, of the pipe string or the pull",
+	.detail =
+		"Nothing is erased: the entry stays in the file, marked, and counts for nothing; enter it again as it "
+		"should be. What stands on it is struck out first. Readings of the pilot are corrected instead (correct).",
+	.least = 1,
+	.most = 1,
+	.options = strike_options,
+	.run = run_strike,
 };

@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge nonconformance acceptance import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -92,6 +92,11 @@ _sagbend_follow()
 		places='job'
 		flags='--help'
 		options='--kind --joint --reason --by'
+		;;
+	strike)
+		places='job'
+		flags='--help'
+		options='--entry --reason --by'
 		;;
 	nonconformance)
 		places='job'
@@ -211,7 +216,7 @@ _sagbend_value()
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead coating' ;;
 	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment field-gate declination convergence scale' ;;
 	handover:--pdf) files=yes ;;
 	day:--pdf) files=yes ;;

@@ -17,6 +17,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_note,
 	&sb_cmd_shift,
 	&sb_cmd_acknowledge,
+	&sb_cmd_strike,
 	&sb_cmd_nonconformance,
 	&sb_cmd_acceptance,
 	&sb_cmd_import,

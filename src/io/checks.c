@@ -32,7 +32,7 @@ size_t sb_checks_list(const struct solution *s, struct check **out)
 			if (w->kind == (enum warning_kind)k && counts(w))
 				list[count++] = (struct check){ w->kind, w->level, w };
 		}
-		if (count == before)
+		if (count == before && !sb_warning_sorts[k].event)
 			list[count++] = (struct check){ (enum warning_kind)k, LEVEL_OK, NULL };
 	}
 	*out = list;
@@ -119,6 +119,7 @@ static const char *ok_words(
 	case WARNING_BLUNDER:
 	case WARNING_MISSING:
 	case WARNING_AZIMUTH:
+	case WARNING_COATING:
 	case WARNING_KINDS:
 		break;
 	}

@@ -1,6 +1,7 @@
 /* The columns of the facts that come one with an act. */
 #include "model/fact.h"
 
+#include "base/mem.h"
 #include "base/str.h"
 
 #include <string.h>
@@ -80,57 +81,244 @@ static const struct sheet_column acceptance_columns[] = {
 		"in which who signed", NULL },
 };
 
-static void add_repeat(struct job *job, const void *fact)
-{
-	sb_job_add_repeat(job, fact);
-}
-
-static void add_fix(struct job *job, const void *fact)
-{
-	sb_job_add_fix(job, fact);
-}
-
-static void add_fix_use(struct job *job, const void *fact)
-{
-	sb_job_add_fix_use(job, fact);
-}
-
-static void add_adjustment(struct job *job, const void *fact)
-{
-	sb_job_add_adjustment(job, fact);
-}
-
-static void add_disposition(struct job *job, const void *fact)
-{
-	sb_job_add_disposition(job, fact);
-}
-
-static void add_ticked(struct job *job, const void *fact)
-{
-	sb_job_add_ticked(job, fact);
-}
-
-static void add_acceptance(struct job *job, const void *fact)
-{
-	sb_job_add_acceptance(job, fact);
-}
-
-#define SORT(table, act, also, columns) \
+#define WHOLE(type, member, required, low, high, help) \
 	{ \
-#table, act, also, columns, sizeof(columns) / sizeof *(columns), sizeof(struct table), \
-			add_##table \
+#member, COLUMN_WHOLE, offsetof(struct type, member), 0, required, low, high, "", help, NULL \
+	}
+#define TEXT(type, member, required, help) \
+	{ \
+#member, COLUMN_TEXT, offsetof(struct type, member), sizeof(((struct type *)0)->member), \
+			required, 0, 0, "", help, NULL \
+	}
+#define CHOICE(type, member, words, required, help) \
+	{ \
+#member, COLUMN_CHOICE, offsetof(struct type, member), 0, required, 0, 0, "", help, words \
+	}
+#define CLOCK(type, member, help) \
+	{ \
+#member, COLUMN_CLOCK, offsetof(struct type, member), SB_CLOCK_TEXT, 0, 0, 0, "", help, NULL \
 	}
 
+static const char *const fluid_kinds[] = { "full", "partial", "none", "loss", "release", "record", NULL };
+static const char *const pass_kinds[] = { "ream", "swab", NULL };
+static const char *const pass_ways[] = { "entry", "exit", NULL };
+static const char *const returns_words[] = { "", "full", "partial", "none", NULL };
+static const char *const record_kinds[] = { "weld", "inspection", "coating", "test", "drag", NULL };
+static const char *const outcomes[] = { "good", "bad", NULL };
+static const char *const coatings[] = { "sound", "scratched", "damaged", NULL };
+
+static const struct sheet_column fluid_event_columns[] = {
+	CHOICE(fluid_event, kind, fluid_kinds, 1,
+		"returns (full, partial, none), a loss, a release to the surface, or a record of what was missing of a release"),
+	NUM(fluid_event, station, 0, -BIG, BIG, "length", "where; blank: at the bit or the tool"),
+	NUM(fluid_event, volume, 0, 0, BIG, "m3 or gal", "how much, lost or released"),
+	TEXT(fluid_event, place, 0, "where it came up"),
+	TEXT(fluid_event, receiving, 0, "what it ran into: land, wetland, water"),
+	TEXT(fluid_event, told, 0, "who was told, and when"),
+	TEXT(fluid_event, done, 0, "how it was contained and cleaned up"),
+	WHOLE(fluid_event, of, 0, 0, 1e9, "of a record: the number of its release"),
+};
+static const struct sheet_column pass_columns[] = {
+	CHOICE(pass, kind, pass_kinds, 1, "ream or swab"),
+	CHOICE(pass, to, pass_ways, 1, "the side it goes to: entry (the rig side) or exit"),
+	NUM(pass, diameter, 1, 0.1, 10000, "mm or inches", "of the tool"),
+	TEXT(pass, tool, 0, "what it is"),
+};
+static const struct sheet_column pass_joint_columns[] = {
+	WHOLE(pass_joint, pass, 1, 1, 1e9, "number of the pass"),
+	WHOLE(pass_joint, joint, 1, 1, 1e6, "the joint that the tool went through, as numbered in the pilot"),
+	NUM(pass_joint, pull, 0, -1e7, 1e7, "kN or lbf", "axial load, pulling positive"),
+	NUM(pass_joint, torque, 0, 0, 1e7, "kN m or ft lbf", "rotary torque"),
+	NUM(pass_joint, flow, 0, 0, 1e5, "L/min or gal/min", "drilling fluid pumped"),
+	NUM(pass_joint, pressure, 0, 0, 1e5, "kPa or psi", "pump pressure"),
+	NUM(pass_joint, annular, 0, 0, 1e5, "kPa or psi", "annular pressure, measured at the tool"),
+	CLOCK(pass_joint, started, "local time the joint began, hh:mm"),
+	CLOCK(pass_joint, ended, "local time the joint was through, hh:mm"),
+	CHOICE(pass_joint, returns, returns_words, 0, "full, partial or none"),
+};
+static const struct sheet_column pass_end_columns[] = {
+	WHOLE(pass_end, pass, 1, 1, 1e9, "number of the pass"),
+};
+static const struct sheet_column pipe_columns[] = {
+	WHOLE(pipe, joint, 1, 1, 1e6, "number in the string, 1 behind the pull head"),
+	NUM(pipe, length, 1, 0.01, 10000, "length", "measured"),
+	TEXT(pipe, mark, 0, "what is painted on it: heat, pipe number"),
+};
+static const struct sheet_column pipe_record_columns[] = {
+	CHOICE(pipe_record, kind, record_kinds, 1, "what was done"),
+	WHOLE(pipe_record, joint, 0, 0, 1e6,
+		"weld N is between joints N and N + 1; 0: the whole string (test, drag)"),
+	CHOICE(pipe_record, outcome, outcomes, 1, "good or bad"),
+	NUM(pipe_record, pressure, 0, 0, 1e6, "kPa or psi", "of a test: held"),
+	NUM(pipe_record, hours, 0, 0, 1e5, "hours", "of a test: for how long"),
+	TEXT(pipe_record, reference, 0, "where the record is kept"),
+};
+static const struct sheet_column pull_begin_columns[] = {
+	TEXT(pull_begin, missing, 0, "what was missing when it began"),
+};
+static const struct sheet_column pull_joint_columns[] = {
+	WHOLE(pull_joint, joint, 1, 1, 1e6,
+		"the joint of drill pipe that came out, as numbered in the pilot"),
+	NUM(pull_joint, force, 1, 0, 1e8, "kN or lbf", "pull force at the rig"),
+	NUM(pull_joint, torque, 0, 0, 1e7, "kN m or ft lbf", "rotary torque"),
+	NUM(pull_joint, flow, 0, 0, 1e5, "L/min or gal/min", "drilling fluid pumped"),
+	NUM(pull_joint, annular, 0, 0, 1e5, "kPa or psi", "annular pressure, measured at the pull head"),
+	CLOCK(pull_joint, started, "local time the joint began, hh:mm"),
+	CLOCK(pull_joint, ended, "local time the joint was out, hh:mm"),
+};
+static const struct sheet_column pull_end_columns[] = {
+	NUM(pull_end, extra, 0, 0, 1e6, "length", "pulled past what is needed, to be looked at"),
+	CHOICE(pull_end, coating, coatings, 1, "how the coating came out: sound, scratched, damaged"),
+	TEXT(pull_end, survey, 0, "where the final survey is kept"),
+};
+static const struct sheet_column strike_columns[] = {
+	WHOLE(strike, entry, 1, 1, 1e9, "number of the act whose entry is struck out"),
+};
+
+/* A fix is used until somebody sets it aside. */
+static void mark_fix(struct job *job, void *fact)
+{
+	(void)job;
+	((struct fix *)fact)->used = true;
+}
+
+static void mark_fix_use(struct job *job, void *fact)
+{
+	const struct fix_use *u = fact;
+	struct fix *f = sb_job_fix(job, u->fix);
+
+	if (f)
+		f->used = u->used != 0;
+}
+
+static bool *struck_of(const struct fact_sort *s, void *fact)
+{
+	return (bool *)(void *)((char *)fact + s->struck_at);
+}
+
+static void set_struck(const struct job *job, int entry, bool struck)
+{
+	const struct act *a = sb_job_act(job, entry);
+	const struct fact_sort *s = a ? sb_fact_sort(a->kind) : NULL;
+	void *fact = s && s->struck_at ? sb_fact_of(job, a->kind, a->id) : NULL;
+
+	if (fact)
+		*struck_of(s, fact) = struck;
+}
+
+static void mark_strike(struct job *job, void *fact)
+{
+	set_struck(job, ((const struct strike *)fact)->entry, true);
+}
+
+#define SORT(type, list, list_count, list_room, act, also, columns, struck_at, mark) \
+	{ \
+#type, act, also, columns, sizeof(columns) / sizeof *(columns), sizeof(struct type), \
+			offsetof(struct job, list), offsetof(struct job, list_count), \
+			offsetof(struct job, list_room), struck_at, mark \
+	}
+#define PLAIN(type, list, act, also, mark) \
+	SORT(type, list, type##_count, type##_room, act, also, type##_columns, 0, mark)
+#define ENTRY(type, list, act) \
+	SORT(type, list, type##_count, type##_room, act, act, type##_columns, offsetof(struct type, struck), \
+		NULL)
+
 const struct fact_sort sb_fact_sorts[] = {
-	SORT(repeat, ACT_REPEAT, ACT_REPEAT, repeat_columns),
-	SORT(fix, ACT_FIX, ACT_FIX, fix_columns),
-	SORT(fix_use, ACT_FIX_USE, ACT_FIX_USE, fix_use_columns),
-	SORT(adjustment, ACT_ADJUST, ACT_ADJUST_BACK, adjustment_columns),
-	SORT(disposition, ACT_ACCEPT, ACT_ACCEPT_BACK, disposition_columns),
-	SORT(ticked, ACT_TICK, ACT_TICK_BACK, ticked_columns),
-	SORT(acceptance, ACT_SIGN, ACT_REOPEN, acceptance_columns),
+	PLAIN(repeat, repeats, ACT_REPEAT, ACT_REPEAT, NULL),
+	PLAIN(fix, fixes, ACT_FIX, ACT_FIX, mark_fix),
+	PLAIN(fix_use, fix_uses, ACT_FIX_USE, ACT_FIX_USE, mark_fix_use),
+	PLAIN(adjustment, adjustments, ACT_ADJUST, ACT_ADJUST_BACK, NULL),
+	PLAIN(disposition, dispositions, ACT_ACCEPT, ACT_ACCEPT_BACK, NULL),
+	PLAIN(ticked, ticked, ACT_TICK, ACT_TICK_BACK, NULL),
+	PLAIN(acceptance, acceptances, ACT_SIGN, ACT_REOPEN, NULL),
+	ENTRY(fluid_event, fluid_events, ACT_RETURNS),
+	ENTRY(pass, passes, ACT_PASS),
+	ENTRY(pass_joint, pass_joints, ACT_PASS_JOINT),
+	ENTRY(pass_end, pass_ends, ACT_PASS_END),
+	ENTRY(pipe, pipes, ACT_PIPE),
+	ENTRY(pipe_record, pipe_records, ACT_PIPE_RECORD),
+	ENTRY(pull_begin, pull_begins, ACT_PULL),
+	ENTRY(pull_joint, pull_joints, ACT_PULL_JOINT),
+	ENTRY(pull_end, pull_ends, ACT_PULL_END),
+	PLAIN(strike, strikes, ACT_STRIKE, ACT_STRIKE, mark_strike),
 };
 const size_t sb_fact_sort_count = sizeof sb_fact_sorts / sizeof *sb_fact_sorts;
+
+/* ---- the lists in the job ---- */
+
+/* The list is the job's; what is in it may be marked by whoever has the job to change. */
+static struct fact *row_of(const struct fact_sort *s, const struct job *job, size_t i)
+{
+	void *const *rows = (void *const *)(const void *)((const char *)job + s->rows_at);
+
+	return (struct fact *)(void *)((char *)*rows + i * s->size);
+}
+
+static size_t *count_of(const struct fact_sort *s, struct job *job)
+{
+	return (size_t *)(void *)((char *)job + s->count_at);
+}
+
+const void *sb_fact_row(const struct fact_sort *s, const struct job *job, size_t i)
+{
+	return row_of(s, job, i);
+}
+
+bool sb_fact_struck(const struct fact_sort *s, const void *fact)
+{
+	return s->struck_at && *(const bool *)(const void *)((const char *)fact + s->struck_at);
+}
+
+size_t sb_fact_count(const struct fact_sort *s, const struct job *job)
+{
+	return *(const size_t *)(const void *)((const char *)job + s->count_at);
+}
+
+void sb_fact_add(struct job *job, enum act_kind act, const void *fact)
+{
+	const struct fact_sort *s = sb_fact_sort(act);
+	size_t *count = count_of(s, job), *room = (size_t *)(void *)((char *)job + s->room_at);
+
+	void **rows = (void **)(void *)((char *)job + s->rows_at);
+	*rows = sb_grow(*rows, *count, room, s->size);
+	void *row = row_of(s, job, (*count)++);
+	memcpy(row, fact, s->size);
+	if (s->mark)
+		s->mark(job, row);
+}
+
+void *sb_fact_of(const struct job *job, enum act_kind kind, int64_t act)
+{
+	const struct fact_sort *s = sb_fact_sort(kind);
+
+	for (size_t i = s ? sb_fact_count(s, job) : 0; i-- > 0 && row_of(s, job, i)->act >= act;)
+		if (row_of(s, job, i)->act == act)
+			return row_of(s, job, i);
+	return NULL;
+}
+
+/* What the facts that are left say of one another, afresh. */
+static void mark_again(struct job *job)
+{
+	for (size_t i = 0; i < job->fix_count; i++)
+		mark_fix(job, &job->fixes[i]);
+	for (size_t i = 0; i < job->fix_use_count; i++)
+		mark_fix_use(job, &job->fix_uses[i]);
+}
+
+void sb_fact_forget(struct job *job, int64_t act)
+{
+	for (size_t i = 0; i < sb_fact_sort_count; i++) {
+		const struct fact_sort *s = &sb_fact_sorts[i];
+		size_t *count = count_of(s, job);
+		while (*count > 0 && row_of(s, job, *count - 1)->act == act) {
+			if (s->act == ACT_STRIKE)
+				set_struck(job, job->strikes[*count - 1].entry, false);
+			--*count;
+		}
+	}
+	mark_again(job);
+}
 
 const struct fact_sort *sb_fact_sort(enum act_kind act)
 {
@@ -171,4 +359,34 @@ int sb_fact_put(
 const char *sb_fix_kind_name(enum fix_kind kind)
 {
 	return fix_kinds[kind];
+}
+
+const char *sb_fluid_event_name(enum fluid_event_kind kind)
+{
+	return fluid_kinds[kind];
+}
+
+const char *sb_pass_kind_name(enum pass_kind kind)
+{
+	return pass_kinds[kind];
+}
+
+const char *sb_pass_way_name(enum pass_way way)
+{
+	return pass_ways[way];
+}
+
+const char *sb_pipe_record_name(enum pipe_record_kind kind)
+{
+	return record_kinds[kind];
+}
+
+const char *sb_outcome_name(enum outcome outcome)
+{
+	return outcomes[outcome];
+}
+
+const char *sb_coating_name(enum coating_seen seen)
+{
+	return coatings[seen];
 }

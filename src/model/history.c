@@ -4,14 +4,14 @@
 #include "base/mem.h"
 #include "base/str.h"
 
-enum sort { SORT_PLAIN, SORT_EDIT, SORT_ACCEPTED };
+enum sort { SORT_LOG, SORT_PLAIN, SORT_EDIT, SORT_ACCEPTED };
 
 static const struct {
 	const char *word;
 	enum sort sort;
 } sorts[] = {
 	[ACT_NEW] = { "job made", SORT_PLAIN },
-	[ACT_LOG] = { "logged", SORT_PLAIN }, /* with a reason: accepted */
+	[ACT_LOG] = { "logged", SORT_LOG }, /* with a reason: accepted */
 	[ACT_CORRECT] = { "corrected", SORT_EDIT },
 	[ACT_WITHDRAW] = { "pulled back", SORT_EDIT },
 	[ACT_NOTE] = { "note", SORT_PLAIN },
@@ -30,6 +30,16 @@ static const struct {
 	[ACT_TICK_BACK] = { "not done", SORT_EDIT },
 	[ACT_SIGN] = { "signed", SORT_ACCEPTED },
 	[ACT_REOPEN] = { "reopened", SORT_EDIT },
+	[ACT_RETURNS] = { "fluid", SORT_PLAIN },
+	[ACT_PASS] = { "pass begun", SORT_PLAIN },
+	[ACT_PASS_JOINT] = { "opened", SORT_LOG },
+	[ACT_PASS_END] = { "pass ended", SORT_PLAIN },
+	[ACT_PIPE] = { "pipe", SORT_LOG },
+	[ACT_PIPE_RECORD] = { "pipe record", SORT_PLAIN },
+	[ACT_PULL] = { "pull begun", SORT_PLAIN },
+	[ACT_PULL_JOINT] = { "pulled", SORT_LOG },
+	[ACT_PULL_END] = { "pull ended", SORT_PLAIN },
+	[ACT_STRIKE] = { "struck out", SORT_EDIT },
 };
 
 const char *sb_history_word(enum act_kind kind)
@@ -50,7 +60,7 @@ bool sb_history_is(const struct act *a, enum history_which which)
 
 	switch (which) {
 	case HISTORY_DECISIONS:
-		return a->kind != ACT_LOG || slip;
+		return sorts[a->kind].sort != SORT_LOG || slip;
 	case HISTORY_EDITS:
 		return sorts[a->kind].sort == SORT_EDIT;
 	case HISTORY_ACCEPTED:

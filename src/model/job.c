@@ -8,71 +8,78 @@
 #include <assert.h>
 #include <string.h>
 
-void sb_job_clear(struct job *job)
+/* Every list that a job owns. */
+#define LIST(rows, count, room) \
+	{ \
+		offsetof(struct job, rows), offsetof(struct job, count), offsetof(struct job, room), \
+			sizeof *((struct job *)0)->rows \
+	}
+static const struct list {
+	size_t rows, count, room, row_size;
+} lists[] = {
+	LIST(profile, profile_count, profile_room),
+	LIST(alignment, alignment_count, alignment_room),
+	LIST(ranges, range_count, range_room),
+	LIST(ground, ground_count, ground_room),
+	LIST(obstacles, obstacle_count, obstacle_room),
+	LIST(tally, tally_count, tally_room),
+	LIST(soil, soil_count, soil_room),
+	LIST(checklist, checklist_count, checklist_room),
+	LIST(readings, reading_count, reading_room),
+	LIST(joints, joint_count, joint_room),
+	LIST(ground_joints, in_ground, in_ground_room),
+	LIST(legs, leg_count, leg_room),
+	LIST(acts, act_count, act_room),
+	LIST(acknowledgements, acknowledgement_count, acknowledgement_room),
+	LIST(changes, change_count, change_room),
+	LIST(repeats, repeat_count, repeat_room),
+	LIST(fixes, fix_count, fix_room),
+	LIST(fix_uses, fix_use_count, fix_use_room),
+	LIST(adjustments, adjustment_count, adjustment_room),
+	LIST(dispositions, disposition_count, disposition_room),
+	LIST(ticked, ticked_count, ticked_room),
+	LIST(acceptances, acceptance_count, acceptance_room),
+	LIST(fluid_events, fluid_event_count, fluid_event_room),
+	LIST(passes, pass_count, pass_room),
+	LIST(pass_joints, pass_joint_count, pass_joint_room),
+	LIST(pass_ends, pass_end_count, pass_end_room),
+	LIST(pipes, pipe_count, pipe_room),
+	LIST(pipe_records, pipe_record_count, pipe_record_room),
+	LIST(pull_begins, pull_begin_count, pull_begin_room),
+	LIST(pull_joints, pull_joint_count, pull_joint_room),
+	LIST(pull_ends, pull_end_count, pull_end_room),
+	LIST(strikes, strike_count, strike_room),
+};
+#define LISTS (sizeof lists / sizeof *lists)
+
+static void **rows_of(const struct list *l, struct job *job)
 {
-	sb_free(job->profile);
-	sb_free(job->alignment);
-	sb_free(job->ranges);
-	sb_free(job->ground);
-	sb_free(job->obstacles);
-	sb_free(job->tally);
-	sb_free(job->soil);
-	sb_free(job->checklist);
-	sb_free(job->readings);
-	sb_free(job->joints);
-	sb_free(job->ground_joints);
-	sb_free(job->legs);
-	sb_free(job->acts);
-	sb_free(job->acknowledgements);
-	sb_free(job->changes);
-	sb_free(job->repeats);
-	sb_free(job->fixes);
-	sb_free(job->fix_uses);
-	sb_free(job->adjustments);
-	sb_free(job->dispositions);
-	sb_free(job->ticked);
-	sb_free(job->acceptances);
-	memset(job, 0, sizeof *job);
+	return (void **)(void *)((char *)job + l->rows);
 }
 
-static void *copied(const void *list, size_t count, size_t size)
+static size_t *size_at(struct job *job, size_t offset)
 {
-	return count ? memcpy(sb_alloc(count * size), list, count * size) : NULL;
+	return (size_t *)(void *)((char *)job + offset);
+}
+
+void sb_job_clear(struct job *job)
+{
+	for (size_t i = 0; i < LISTS; i++)
+		sb_free(*rows_of(&lists[i], job));
+	memset(job, 0, sizeof *job);
 }
 
 void sb_job_copy(const struct job *from, struct job *to)
 {
 	*to = *from;
-	to->profile = copied(from->profile, to->profile_room = from->profile_count, sizeof *to->profile);
-	to->alignment =
-		copied(from->alignment, to->alignment_room = from->alignment_count, sizeof *to->alignment);
-	to->ranges = copied(from->ranges, to->range_room = from->range_count, sizeof *to->ranges);
-	to->ground = copied(from->ground, to->ground_room = from->ground_count, sizeof *to->ground);
-	to->obstacles =
-		copied(from->obstacles, to->obstacle_room = from->obstacle_count, sizeof *to->obstacles);
-	to->tally = copied(from->tally, to->tally_room = from->tally_count, sizeof *to->tally);
-	to->soil = copied(from->soil, to->soil_room = from->soil_count, sizeof *to->soil);
-	to->checklist =
-		copied(from->checklist, to->checklist_room = from->checklist_count, sizeof *to->checklist);
-	to->readings = copied(from->readings, to->reading_room = from->reading_count, sizeof *to->readings);
-	to->joints = copied(from->joints, to->joint_room = from->joint_count, sizeof *to->joints);
-	to->ground_joints =
-		copied(from->ground_joints, to->in_ground_room = from->in_ground, sizeof *to->ground_joints);
-	to->legs = copied(from->legs, to->leg_room = from->leg_count, sizeof *to->legs);
-	to->acts = copied(from->acts, to->act_room = from->act_count, sizeof *to->acts);
-	to->acknowledgements = copied(from->acknowledgements,
-		to->acknowledgement_room = from->acknowledgement_count, sizeof *to->acknowledgements);
-	to->changes = copied(from->changes, to->change_room = from->change_count, sizeof *to->changes);
-	to->repeats = copied(from->repeats, to->repeat_room = from->repeat_count, sizeof *to->repeats);
-	to->fixes = copied(from->fixes, to->fix_room = from->fix_count, sizeof *to->fixes);
-	to->fix_uses = copied(from->fix_uses, to->fix_use_room = from->fix_use_count, sizeof *to->fix_uses);
-	to->adjustments = copied(
-		from->adjustments, to->adjustment_room = from->adjustment_count, sizeof *to->adjustments);
-	to->dispositions = copied(
-		from->dispositions, to->disposition_room = from->disposition_count, sizeof *to->dispositions);
-	to->ticked = copied(from->ticked, to->ticked_room = from->ticked_count, sizeof *to->ticked);
-	to->acceptances = copied(
-		from->acceptances, to->acceptance_room = from->acceptance_count, sizeof *to->acceptances);
+	for (size_t i = 0; i < LISTS; i++) {
+		void **rows = rows_of(&lists[i], to);
+		size_t count = *size_at(to, lists[i].count);
+		const void *theirs = *rows;
+		*rows = count ? memcpy(sb_alloc(count * lists[i].row_size), theirs, count * lists[i].row_size)
+			      : NULL;
+		*size_at(to, lists[i].room) = count;
+	}
 }
 
 static void replace(const struct job *job, size_t *list, size_t count, int64_t old, size_t by)
@@ -130,55 +137,6 @@ void sb_job_add_change(struct job *job, const struct change *c)
 {
 	job->changes = sb_grow(job->changes, job->change_count, &job->change_room, sizeof *job->changes);
 	job->changes[job->change_count++] = *c;
-}
-
-void sb_job_add_repeat(struct job *job, const struct repeat *r)
-{
-	job->repeats = sb_grow(job->repeats, job->repeat_count, &job->repeat_room, sizeof *job->repeats);
-	job->repeats[job->repeat_count++] = *r;
-}
-
-void sb_job_add_fix(struct job *job, const struct fix *f)
-{
-	job->fixes = sb_grow(job->fixes, job->fix_count, &job->fix_room, sizeof *job->fixes);
-	job->fixes[job->fix_count] = *f;
-	job->fixes[job->fix_count++].used = true;
-}
-
-void sb_job_add_fix_use(struct job *job, const struct fix_use *u)
-{
-	job->fix_uses = sb_grow(job->fix_uses, job->fix_use_count, &job->fix_use_room, sizeof *job->fix_uses);
-	job->fix_uses[job->fix_use_count++] = *u;
-	struct fix *f = sb_job_fix(job, u->fix);
-	if (f)
-		f->used = u->used != 0;
-}
-
-void sb_job_add_adjustment(struct job *job, const struct adjustment *a)
-{
-	job->adjustments = sb_grow(
-		job->adjustments, job->adjustment_count, &job->adjustment_room, sizeof *job->adjustments);
-	job->adjustments[job->adjustment_count++] = *a;
-}
-
-void sb_job_add_disposition(struct job *job, const struct disposition *d)
-{
-	job->dispositions = sb_grow(
-		job->dispositions, job->disposition_count, &job->disposition_room, sizeof *job->dispositions);
-	job->dispositions[job->disposition_count++] = *d;
-}
-
-void sb_job_add_ticked(struct job *job, const struct ticked *t)
-{
-	job->ticked = sb_grow(job->ticked, job->ticked_count, &job->ticked_room, sizeof *job->ticked);
-	job->ticked[job->ticked_count++] = *t;
-}
-
-void sb_job_add_acceptance(struct job *job, const struct acceptance *a)
-{
-	job->acceptances = sb_grow(
-		job->acceptances, job->acceptance_count, &job->acceptance_room, sizeof *job->acceptances);
-	job->acceptances[job->acceptance_count++] = *a;
 }
 
 /* Whether the reading's joint was in the ground when the change was made. */
@@ -320,7 +278,8 @@ const struct act *sb_job_shift(const struct job *job)
 
 static const char *const act_names[] = { "new", "log", "correct", "withdraw", "note", "acknowledge",
 	"shift-begin", "shift-end", "change", "repeat", "fix", "fix-use", "adjust", "adjust-back", "accept",
-	"accept-back", "tick", "tick-back", "sign", "reopen" };
+	"accept-back", "tick", "tick-back", "sign", "reopen", "returns", "pass", "pass-joint", "pass-end",
+	"pipe", "pipe-record", "pull", "pull-joint", "pull-end", "strike" };
 
 const char *sb_act_name(enum act_kind kind)
 {

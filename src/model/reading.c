@@ -201,32 +201,9 @@ static int put_choice(const struct row_field *f, int *to, const char *typed, str
 	return sb_fail(err, SB_FORMAT, "%s '%.20s' is not known: write %s.", f->label, typed, words);
 }
 
-/* "7:05", "07:05", "0705" and "705" are all five past seven. Two digits are the minutes: "1:2" may be
- * anything. */
-static int put_clock(const struct row_field *f, char to[6], const char *typed, struct sb_err *err)
+static int put_clock(const struct row_field *f, char to[SB_CLOCK_TEXT], const char *typed, struct sb_err *err)
 {
-	char word[6];
-	int digits[4] = { 0 }, count = 0;
-
-	trim(typed, word, sizeof word);
-	size_t length = strlen(word), colon = strcspn(word, ":");
-	if (length < 3 || (colon < length && colon != length - 3))
-		goto wrong;
-	for (size_t i = length; i-- > 0;) {
-		if (i == colon)
-			continue;
-		if (word[i] < '0' || word[i] > '9' || count == 4)
-			goto wrong;
-		digits[count++] = word[i] - '0';
-	}
-	int hour = digits[3] * 10 + digits[2], minute = digits[1] * 10 + digits[0];
-	if (count < 3 || hour > 23 || minute > 59)
-		goto wrong;
-	snprintf(to, 6, "%02u:%02u", (unsigned)hour % 100, (unsigned)minute % 100);
-	return 0;
-wrong:
-	return sb_fail(
-		err, SB_FORMAT, "%s: '%.20s' is not a time of day: write it as 14:32.", f->label, typed);
+	return sb_time_clock(typed, to, err) ? sb_fail_within(err, "%s: ", f->label) : 0;
 }
 
 static int put_text(const struct row_field *f, char *to, size_t size, const char *typed, struct sb_err *err)

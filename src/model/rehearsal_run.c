@@ -1,4 +1,5 @@
 /* Drilling a whole bore by simulation, and who gives the orders. */
+#include "model/fact.h"
 #include "model/rehearsal.h"
 
 #include "geom/angle.h"
@@ -80,13 +81,13 @@ static int fix_and_adjust(
 
 	sb_rehearsal_fix(r, sigma_m, &fix);
 	fix.fact = (struct fact){ .id = 1, .act = next_act(job), .leg = 1, .joint = sb_job_in_ground(job) };
-	sb_job_add_fix(job, &fix);
+	sb_fact_add(job, ACT_FIX, &fix);
 	if (sb_solve(job, s, NULL, err))
 		return -1;
 	sb_fixes_adjustment(&s->fixes, &a);
 	a.fact = (struct fact){ .id = 1, .act = next_act(job), .leg = 1, .joint = sb_job_in_ground(job) };
 	a.taken = 1;
-	sb_job_add_adjustment(job, &a);
+	sb_fact_add(job, ACT_ADJUST, &a);
 	return sb_solve(job, s, NULL, err);
 }
 

@@ -4,6 +4,7 @@
 
 #include "base/mem.h"
 #include "base/str.h"
+#include "base/time.h"
 #include "geom/axes.h"
 
 #include <assert.h>
@@ -559,6 +560,8 @@ int sb_sheet_cell_put(const struct sheet_column *c, void *row, const char *text,
 		return put_whole(c, (int *)(void *)to, text, err);
 	case COLUMN_CHOICE:
 		return put_word(c, (int *)(void *)to, text, err);
+	case COLUMN_CLOCK:
+		return sb_time_clock(text, to, err);
 	case COLUMN_TEXT:
 		break;
 	}
@@ -582,6 +585,7 @@ const char *sb_sheet_cell_get(const struct sheet_column *c, const void *row, cha
 		return buffer;
 	case COLUMN_CHOICE:
 		return c->words[*(const int *)(const void *)from];
+	case COLUMN_CLOCK:
 	case COLUMN_TEXT:
 		break;
 	}

@@ -6,6 +6,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "model/azimuth.h"
+#include "model/event.h"
 #include "model/exit.h"
 
 #include <string.h>
@@ -27,11 +28,22 @@ static struct setup setup_then(const struct setup *now, const struct reading *r,
 
 /* ---- warnings: episodes ---- */
 
-static void write_episode(struct warning *w, const struct row *row, const struct verdict *v)
+/* Where a verdict is spoken. */
+struct spot {
+	int leg, joint;
+	double station_m;
+};
+
+static struct spot spot_of(const struct row *row)
+{
+	return (struct spot){ row->leg, row->joint, row->deviation.station_m };
+}
+
+static void write_episode(struct warning *w, const struct spot *at, const struct verdict *v)
 {
 	w->level = v->level;
-	w->worst_joint = row->joint;
-	w->station_m = row->deviation.station_m;
+	w->worst_joint = at->joint;
+	w->station_m = at->station_m;
 	w->value = v->value;
 	w->limit = v->limit;
 	sb_copy(w->text, sizeof w->text, v->text);
@@ -46,43 +58,51 @@ static bool worse(const struct warning *w, const struct verdict *v)
 }
 
 /* A passing kind speaks of now, so its episode always says the newest. */
-static void extend(struct warning *w, const struct row *row, const struct verdict *v)
+static void extend(struct warning *w, const struct spot *at, const struct verdict *v)
 {
-	w->last_joint = row->joint;
+	w->last_joint = at->joint;
 	if (worse(w, v) || (sb_warning_sorts[w->kind].passing && v->level >= w->level))
-		write_episode(w, row, v);
+		write_episode(w, at, v);
 }
 
 static size_t open_episode(
-	struct solution *s, enum warning_kind kind, const struct row *row, const struct verdict *v)
+	struct solution *s, enum warning_kind kind, const struct spot *at, const struct verdict *v)
 {
 	s->warnings = sb_grow(s->warnings, s->warning_count, &s->warning_room, sizeof *s->warnings);
 	struct warning *w = &s->warnings[s->warning_count];
 	*w = (struct warning){
-		.kind = kind, .leg = row->leg, .joint = row->joint, .last_joint = row->joint, .open = true
+		.kind = kind, .leg = at->leg, .joint = at->joint, .last_joint = at->joint, .open = true
 	};
-	write_episode(w, row, v);
+	write_episode(w, at, v);
 	s->open[kind] = (int)s->warning_count;
 	return s->warning_count++;
 }
 
 /* Returned: the warnings[] index touched, SIZE_MAX if none. */
-static size_t take_verdict(
-	struct solution *s, enum warning_kind kind, const struct row *row, const struct verdict *v)
+static size_t take_verdict_at(
+	struct solution *s, enum warning_kind kind, const struct spot *spot, const struct verdict *v)
 {
 	int at = s->open[kind];
 
 	if (v->level != LEVEL_OK && at < 0)
-		return open_episode(s, kind, row, v);
+		return open_episode(s, kind, spot, v);
 	if (at < 0)
 		return SIZE_MAX;
 	if (v->level != LEVEL_OK) {
-		extend(&s->warnings[at], row, v);
+		extend(&s->warnings[at], spot, v);
 	} else {
 		s->warnings[at].open = false;
 		s->open[kind] = -1;
 	}
 	return (size_t)at;
+}
+
+static size_t take_verdict(
+	struct solution *s, enum warning_kind kind, const struct row *row, const struct verdict *v)
+{
+	struct spot spot = spot_of(row);
+
+	return take_verdict_at(s, kind, &spot, v);
 }
 
 /* Returned: the first warnings[] index touched. */
@@ -91,6 +111,8 @@ static size_t take_verdicts(struct solution *s, const struct row *row, const str
 	size_t first = SIZE_MAX;
 
 	for (int k = 0; k < WARNING_KINDS; k++) {
+		if (sb_warning_sorts[k].event)
+			continue;
 		size_t touched = take_verdict(s, (enum warning_kind)k, row, &verdicts[k]);
 		if (touched < first)
 			first = touched;
@@ -233,6 +255,58 @@ static void take_changes(const struct setup *setup, struct solution *s, int64_t 
 		judge_changes(setup, s, before_act);
 }
 
+/* ---- entries beside and after the pilot ---- */
+
+/* The one of its kind at that joint, of which there is only one. */
+static struct warning *alone_at(struct solution *s, const struct event *e, int leg)
+{
+	for (size_t i = s->warning_count; i-- > 0;) {
+		struct warning *w = &s->warnings[i];
+		if (w->kind == e->kind && w->leg == leg && w->joint == e->joint)
+			return w;
+	}
+	return NULL;
+}
+
+static void take_event(struct solution *s, const struct event *e, int leg)
+{
+	struct spot spot = { leg, e->joint, e->station_m };
+	bool alone = sb_warning_sorts[e->kind].event == EVENT_ALONE;
+	struct warning *known = alone ? alone_at(s, e, leg) : NULL;
+
+	if (known) {
+		known->open = e->verdict.level != LEVEL_OK;
+		if (known->open)
+			write_episode(known, &spot, &e->verdict);
+		return;
+	}
+	take_verdict_at(s, e->kind, &spot, &e->verdict);
+	if (alone)
+		s->open[e->kind] = -1;
+}
+
+static void take_events(const struct setup *setup, struct solution *s, int64_t before_act)
+{
+	const struct job *job = setup->job;
+
+	for (; s->acts < job->act_count && job->acts[s->acts].id < before_act; s->acts++) {
+		const struct act *a = &job->acts[s->acts];
+		struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit };
+		struct event events[SB_EVENTS];
+		size_t count = sb_event_judge(&ask, a, events);
+		for (size_t i = 0; i < count; i++)
+			take_event(s, &events[i], a->leg);
+	}
+}
+
+/* After joints were pulled back: the episodes that go on. */
+static void find_open_events(struct solution *s)
+{
+	for (size_t i = 0; i < s->warning_count; i++)
+		if (s->warnings[i].open && sb_warning_sorts[s->warnings[i].kind].event == EVENT_EPISODE)
+			s->open[s->warnings[i].kind] = (int)i;
+}
+
 /* The bit and how sure its place is, seen from the path's end or from a trial. */
 static struct bit find_bit(const struct setup *setup, const struct solution *s, const struct row *trial)
 {
@@ -278,6 +352,7 @@ static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 
 	for (int k = 0; k < WARNING_KINDS; k++)
 		s->open[k] = -1;
+	find_open_events(s);
 	s->path.on_count = 0;
 	for (int joint = 0; joint <= to_joint; joint++) {
 		const struct row *row = &s->path.rows[joint];
@@ -304,10 +379,13 @@ static void withdraw(const struct setup *setup, struct solution *s, const struct
 	sb_response_withdrawn(setup, &s->response);
 	for (size_t i = 0; i < s->warning_count; i++) {
 		struct warning *w = &s->warnings[i];
-		if (!w->superseded && w->last_joint <= leg->to_joint)
+		bool event = sb_warning_sorts[w->kind].event;
+		if (!event && !w->superseded && w->last_joint <= leg->to_joint)
 			continue; /* judged again below, and found again as it is */
-		w->superseded = true;
-		w->open = false;
+		if (!event) {
+			w->superseded = true;
+			w->open = false;
+		}
 		s->warnings[kept++] = *w;
 	}
 	s->warning_count = kept;
@@ -317,10 +395,17 @@ static void withdraw(const struct setup *setup, struct solution *s, const struct
 	judge_changes(setup, s, leg->act);
 }
 
+/* All that came between two joints. */
+static void take_between(const struct setup *setup, struct solution *s, int64_t before_act)
+{
+	take_fixes(setup, s, before_act);
+	take_changes(setup, s, before_act);
+	take_events(setup, s, before_act);
+}
+
 static void pull_back(const struct setup *setup, struct solution *s, const struct leg *leg)
 {
-	take_fixes(setup, s, leg->act);
-	take_changes(setup, s, leg->act);
+	take_between(setup, s, leg->act);
 	withdraw(setup, s, leg);
 }
 
@@ -383,14 +468,12 @@ int sb_solve(const struct job *job, struct solution *out, struct sb_problems *pr
 		const struct reading *r = &job->readings[job->joints[i]];
 		while (leg < job->leg_count && job->legs[leg].number <= r->leg)
 			pull_back(&setup, out, &job->legs[leg++]);
-		take_fixes(&setup, out, r->logged);
-		take_changes(&setup, out, r->logged);
+		take_between(&setup, out, r->logged);
 		add_joint(&setup, out, r, warning_sight(job));
 	}
 	while (leg < job->leg_count)
 		pull_back(&setup, out, &job->legs[leg++]);
-	take_fixes(&setup, out, INT64_MAX);
-	take_changes(&setup, out, INT64_MAX);
+	take_between(&setup, out, INT64_MAX);
 	sb_solve_acknowledged(job, out);
 	advise(&setup, out);
 	return 0;
@@ -440,7 +523,8 @@ static void preview_warnings(const struct verdict *verdicts, struct preview *out
 			.joint = out->row.joint,
 			.last_joint = out->row.joint,
 			.open = true };
-		write_episode(w, &out->row, &verdicts[k]);
+		struct spot spot = spot_of(&out->row);
+		write_episode(w, &spot, &verdicts[k]);
 		if (verdicts[k].level > out->level)
 			out->level = verdicts[k].level;
 	}

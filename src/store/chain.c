@@ -46,6 +46,16 @@ const struct fact_table sb_chain_tables[] = {
 	FACTS("disposition", 3),
 	FACTS("ticked", 3),
 	FACTS("acceptance", 3),
+	FACTS("fluid_event", 4),
+	FACTS("pass", 4),
+	FACTS("pass_joint", 4),
+	FACTS("pass_end", 4),
+	FACTS("pipe", 4),
+	FACTS("pipe_record", 4),
+	FACTS("pull_begin", 4),
+	FACTS("pull_joint", 4),
+	FACTS("pull_end", 4),
+	FACTS("strike", 4),
 };
 const size_t sb_chain_table_count = sizeof sb_chain_tables / sizeof *sb_chain_tables;
 

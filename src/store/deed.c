@@ -33,11 +33,15 @@ int sb_deed_check_words(const char *words, size_t size, bool required, const cha
 	return 0;
 }
 
-/* What may still be done when the pilot is accepted: words, shifts, and opening it again. */
+/* What may still be done when the pilot is accepted: words, shifts, opening it again, and all that comes
+ * after it. */
 static bool outlives_the_pilot(enum act_kind kind)
 {
-	return kind == ACT_NOTE || kind == ACT_ACKNOWLEDGE || kind == ACT_SHIFT_BEGIN ||
-		kind == ACT_SHIFT_END || kind == ACT_REOPEN;
+	const struct fact_sort *sort = sb_fact_sort(kind);
+
+	return (sort && sort->struck_at) || kind == ACT_STRIKE || kind == ACT_NOTE ||
+		kind == ACT_ACKNOWLEDGE || kind == ACT_SHIFT_BEGIN || kind == ACT_SHIFT_END ||
+		kind == ACT_REOPEN;
 }
 
 static int check_open(const struct job *job, enum act_kind kind, struct sb_err *err)
@@ -132,7 +136,7 @@ static void add_to_job(struct job *job, const struct deed *d)
 	for (size_t i = 0; i < d->change_count; i++)
 		sb_job_add_change(job, &d->changes[i]);
 	if (d->sort)
-		d->sort->add(job, d->fact);
+		sb_fact_add(job, d->act.kind, d->fact);
 	sb_job_add_act(job, &d->act);
 }
 
@@ -163,6 +167,21 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 		if (sb_solve(job, s, NULL, err))
 			return -1;
 		break;
+	case ACT_RETURNS: /* the path stays, and what is warned of may not */
+	case ACT_PASS:
+	case ACT_PASS_JOINT:
+	case ACT_PASS_END:
+	case ACT_PIPE:
+	case ACT_PIPE_RECORD:
+	case ACT_PULL:
+	case ACT_PULL_JOINT:
+	case ACT_PULL_END:
+	case ACT_STRIKE:
+		if (sb_solve(job, s, NULL, err))
+			return -1;
+		if (store->stale)
+			break;
+		return sb_publish_warnings(store->db, s, 0, &store->published, err);
 	case ACT_ACKNOWLEDGE:
 		sb_solve_acknowledged(job, s);
 		if (store->stale)
@@ -189,30 +208,6 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 
 /* ---- when it failed ---- */
 
-#define FORGET(list, count, gone) \
-	while ((count) > 0 && (list)[(count)-1].fact.act == (gone)) \
-	(count)--
-
-/* The act is the last one, so what came with it stands last too. */
-static void forget_sorts(struct job *job, int64_t act)
-{
-	FORGET(job->changes, job->change_count, act);
-	FORGET(job->repeats, job->repeat_count, act);
-	FORGET(job->fixes, job->fix_count, act);
-	FORGET(job->fix_uses, job->fix_use_count, act);
-	FORGET(job->adjustments, job->adjustment_count, act);
-	FORGET(job->dispositions, job->disposition_count, act);
-	FORGET(job->ticked, job->ticked_count, act);
-	FORGET(job->acceptances, job->acceptance_count, act);
-	for (size_t i = 0; i < job->fix_count; i++)
-		job->fixes[i].used = true;
-	for (size_t i = 0; i < job->fix_use_count; i++) {
-		struct fix *f = sb_job_fix(job, job->fix_uses[i].fix);
-		if (f)
-			f->used = job->fix_uses[i].used != 0;
-	}
-}
-
 /* Takes one act out of the job in memory: for when the file cannot even be read. */
 static void forget(struct sb_store *store, int64_t act)
 {
@@ -223,7 +218,9 @@ static void forget(struct sb_store *store, int64_t act)
 	job->legs = NULL;
 	job->acts = NULL;
 	job->acknowledgements = NULL;
-	forget_sorts(job, act);
+	sb_fact_forget(job, act); /* the act is the last one, so what came with it stands last too */
+	while (job->change_count > 0 && job->changes[job->change_count - 1].fact.act == act)
+		job->change_count--;
 	job->reading_count = job->reading_room = job->joint_count = job->joint_room = 0;
 	job->in_ground = job->in_ground_room = job->leg_count = job->leg_room = 0;
 	job->act_count = job->act_room = job->acknowledgement_count = job->acknowledgement_room = 0;

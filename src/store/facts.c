@@ -162,6 +162,20 @@ static const struct fact_sql sorts[] = {
 		":kind, :from_leg, :from_joint, :value, :accepted, :reference"),
 	FACT("ticked", "point, done, reference", ":point, :done, :reference"),
 	FACT("acceptance", "accepted, capacity", ":accepted, :capacity"),
+	FACT("fluid_event", "kind, station, volume, place, receiving, told, done, \"of\"",
+		":kind, :station, :volume, :place, :receiving, :told, :done, :of"),
+	FACT("pass", "kind, \"to\", diameter, tool", ":kind, :to, :diameter, :tool"),
+	FACT("pass_joint", "pass, joint, pull, torque, flow, pressure, annular, started, ended, returns",
+		":pass, :joint, :pull, :torque, :flow, :pressure, :annular, :started, :ended, :returns"),
+	FACT("pass_end", "pass", ":pass"),
+	FACT("pipe", "joint, length, mark", ":joint, :length, :mark"),
+	FACT("pipe_record", "kind, joint, outcome, pressure, hours, reference",
+		":kind, :joint, :outcome, :pressure, :hours, :reference"),
+	FACT("pull_begin", "missing", ":missing"),
+	FACT("pull_joint", "joint, force, torque, flow, annular, started, ended",
+		":joint, :force, :torque, :flow, :annular, :started, :ended"),
+	FACT("pull_end", "extra, coating, survey", ":extra, :coating, :survey"),
+	FACT("strike", "entry", ":entry"),
 };
 
 const struct fact_sql *sb_facts_sql(const struct fact_sort *sort)

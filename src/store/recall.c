@@ -6,6 +6,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
+#include "model/entry.h"
 #include "model/setting.h"
 #include "model/warning.h"
 #include "store/facts.h"
@@ -18,7 +19,7 @@
 
 #define FIRST_FIELD 5  /* of the columns that `readings` asks for */
 #define FIRST_COLUMN 2 /* of those of a fact that comes with an act */
-#define SORTS 12
+#define SORTS 24
 
 /* A table read alongside: the row it stands at. Column 1 is the act. */
 struct stream {
@@ -292,6 +293,16 @@ static bool refers_well(const struct recall *c, const struct fact_sort *sort, co
 		return sb_warning_kind_parse(fact->disposition.kind, &kind) == 0;
 	case ACT_TICK:
 		return (size_t)fact->ticked.point <= c->job->checklist_count;
+	case ACT_RETURNS:
+		return fact->fluid_event.kind != FLUID_RECORD ||
+			(fact->fluid_event.of >= 1 &&
+				(size_t)fact->fluid_event.of <= c->job->fluid_event_count);
+	case ACT_PASS_JOINT:
+		return (size_t)fact->pass_joint.pass <= c->job->pass_count;
+	case ACT_PASS_END:
+		return (size_t)fact->pass_end.pass <= c->job->pass_count;
+	case ACT_STRIKE:
+		return sb_entry_strikable(c->job, fact->strike.entry);
 	default:
 		return true;
 	}
@@ -311,7 +322,7 @@ static int recall_sort(struct recall *c, const struct fact_sort *sort, const str
 	if (!refers_well(c, sort, &fact))
 		return damaged(
 			c->err, "%s row %lld names what is not there", sort->table, (long long)fact.fact.id);
-	sort->add(c->job, &fact);
+	sb_fact_add(c->job, act->kind, &fact);
 	go_on(stream);
 	return 0;
 }
@@ -334,7 +345,11 @@ static int recall_act(struct recall *c, const struct sb_query *q, struct act *ac
 /* The one fact that came with an act, if its kind brings one. */
 static int recall_fact(struct recall *c, struct act *act)
 {
-	switch (act->kind) {
+	const struct fact_sort *sort = sb_fact_sort(act->kind);
+
+	if (sort && stands_at(&c->sorts[sort - sb_fact_sorts], act))
+		return recall_sort(c, sort, act);
+	switch ((int)act->kind) {
 	case ACT_LOG:
 	case ACT_CORRECT:
 		if (stands_at(&c->readings, act))
@@ -352,22 +367,6 @@ static int recall_fact(struct recall *c, struct act *act)
 		if (stands_at(&c->changes, act))
 			return recall_changes(c, act);
 		break;
-	case ACT_REPEAT:
-	case ACT_FIX:
-	case ACT_FIX_USE:
-	case ACT_ADJUST:
-	case ACT_ADJUST_BACK:
-	case ACT_ACCEPT:
-	case ACT_ACCEPT_BACK:
-	case ACT_TICK:
-	case ACT_TICK_BACK:
-	case ACT_SIGN:
-	case ACT_REOPEN: {
-		const struct fact_sort *sort = sb_fact_sort(act->kind);
-		if (stands_at(&c->sorts[sort - sb_fact_sorts], act))
-			return recall_sort(c, sort, act);
-		break;
-	}
 	case ACT_NEW:
 	case ACT_NOTE:
 	case ACT_SHIFT_BEGIN:

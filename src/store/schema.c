@@ -498,6 +498,130 @@ static const char *const version_3[] = {
 	"\tORDER BY w.leg, w.joint, w.kind;",
 	NULL,
 };
+/* What comes beside and after the pilot: the drilling fluid, the passes, the pipe string, the pull. */
+#define HEAD "\tid INTEGER PRIMARY KEY,\n\tact INTEGER NOT NULL REFERENCES act (id),\n"
+#define CLOCKS \
+	"\tstarted TEXT CHECK (started GLOB '[0-2][0-9]:[0-5][0-9]'), -- local time\n" \
+	"\tended TEXT CHECK (ended GLOB '[0-2][0-9]:[0-5][0-9]')"
+static const char *const version_4[] = {
+	"PRAGMA user_version = 4",
+
+	"CREATE TABLE fluid_event (\n"
+	"\t-- What the drilling fluid did. A record adds what was missing of a release; the last text of each column holds.\n"
+	"\t-- Here and in the tables below: what a row of strike names is struck out, and counts for nothing. Forces are kN or\n"
+	"\t-- lbf, torque kN m or ft lbf, flow L/min or gal/min, pressure kPa or psi, volumes m3 or gal, diameters mm or inches.\n"
+	HEAD
+	"\tkind TEXT NOT NULL CHECK (kind IN ('full', 'partial', 'none', 'loss', 'release', 'record')), -- release: it came to the surface\n"
+	"\t" TYPED("station") ", -- NULL: at the bit or the tool\n"
+	"\t" TYPED("volume") ", -- lost or released\n"
+	"\tplace TEXT, -- where it came up\n"
+	"\treceiving TEXT, -- what it ran into\n"
+	"\ttold TEXT, -- who was told, and when\n"
+	"\tdone TEXT, -- how it was contained and cleaned up\n"
+	"\t\"of\" INTEGER NOT NULL -- of a record: id of its release; 0 else\n"
+	") STRICT;",
+	ONLY_GROWS("fluid_event", "id = NEW.id"),
+
+	"CREATE TABLE pass (\n"
+	"\t-- A pass of a tool through the whole hole begins.\n"
+	HEAD
+	"\tkind TEXT NOT NULL CHECK (kind IN ('ream', 'swab')),\n"
+	"\t\"to\" TEXT NOT NULL CHECK (\"to\" IN ('entry', 'exit')), -- the side it goes to; the entry is the rig side\n"
+	"\t" TYPED("diameter") " NOT NULL, -- of the tool\n"
+	"\ttool TEXT\n"
+	") STRICT;",
+	ONLY_GROWS("pass", "id = NEW.id"),
+
+	"CREATE TABLE pass_joint (\n"
+	"\t-- The tool of a pass went through a joint.\n"
+	HEAD
+	"\tpass INTEGER NOT NULL REFERENCES pass (id),\n"
+	"\tjoint INTEGER NOT NULL CHECK (joint >= 1), -- as numbered in the pilot\n"
+	"\t" TYPED("pull") ", -- axial load, pulling positive\n"
+	"\t" TYPED("torque") ",\n"
+	"\t" TYPED("flow") ",\n"
+	"\t" TYPED("pressure") ", -- of the pump\n"
+	"\t" TYPED("annular") ", -- measured at the tool\n"
+	CLOCKS ",\n"
+	"\treturns TEXT CHECK (returns IN ('full', 'partial', 'none'))\n"
+	") STRICT;",
+	ONLY_GROWS("pass_joint", "id = NEW.id"),
+
+	"CREATE TABLE pass_end (\n"
+	"\t-- A pass is through.\n"
+	HEAD
+	"\tpass INTEGER NOT NULL REFERENCES pass (id)\n"
+	") STRICT;",
+	ONLY_GROWS("pass_end", "id = NEW.id"),
+
+	"CREATE TABLE pipe (\n"
+	"\t-- A joint of the product pipe's string.\n"
+	HEAD
+	"\tjoint INTEGER NOT NULL CHECK (joint >= 1), -- number in the string, 1 behind the pull head\n"
+	"\t" TYPED("length") " NOT NULL,\n"
+	"\tmark TEXT -- what is painted on it\n"
+	") STRICT;",
+	ONLY_GROWS("pipe", "id = NEW.id"),
+
+	"CREATE TABLE pipe_record (\n"
+	"\t-- What was done to the string; the last word on a thing holds.\n"
+	HEAD
+	"\tkind TEXT NOT NULL CHECK (kind IN ('weld', 'inspection', 'coating', 'test', 'drag')),\n"
+	"\tjoint INTEGER NOT NULL CHECK (joint >= 0), -- weld N is between joints N and N + 1; 0: the whole string\n"
+	"\toutcome TEXT NOT NULL CHECK (outcome IN ('good', 'bad')),\n"
+	"\t" TYPED("pressure") ", -- of a test: held\n"
+	"\t" TYPED("hours") ", -- of a test: for how long\n"
+	"\treference TEXT -- where the record is kept\n"
+	") STRICT;",
+	ONLY_GROWS("pipe_record", "id = NEW.id"),
+
+	"CREATE TABLE pull_begin (\n"
+	"\t-- The pull of the product pipe begins, from the exit to the entry. Why with something missing: the words of the act.\n"
+	HEAD
+	"\tmissing TEXT -- what was missing then; NULL: nothing\n"
+	") STRICT;",
+	ONLY_GROWS("pull_begin", "id = NEW.id"),
+
+	"CREATE TABLE pull_joint (\n"
+	"\t-- A joint of drill pipe came out at the entry: the pull head has come to where the joint began.\n"
+	HEAD
+	"\tjoint INTEGER NOT NULL CHECK (joint >= 1), -- as numbered in the pilot\n"
+	"\t" TYPED("force") " NOT NULL, -- at the rig\n"
+	"\t" TYPED("torque") ",\n"
+	"\t" TYPED("flow") ",\n"
+	"\t" TYPED("annular") ", -- measured at the pull head\n"
+	CLOCKS "\n"
+	") STRICT;",
+	ONLY_GROWS("pull_joint", "id = NEW.id"),
+
+	"CREATE TABLE pull_end (\n"
+	"\t-- The product pipe is through.\n"
+	HEAD
+	"\t" TYPED("extra") ", -- pulled past what is needed, to be looked at\n"
+	"\tcoating TEXT NOT NULL CHECK (coating IN ('sound', 'scratched', 'damaged')), -- as it came out\n"
+	"\tsurvey TEXT -- where the final survey is kept\n"
+	") STRICT;",
+	ONLY_GROWS("pull_end", "id = NEW.id"),
+
+	"CREATE TABLE strike (\n"
+	"\t-- An entry of the tables above is struck out, with the reason in the words of the act. Nothing is erased.\n"
+	HEAD
+	"\tentry INTEGER NOT NULL REFERENCES act (id) -- the act that brought it\n"
+	") STRICT;",
+	ONLY_GROWS("strike", "id = NEW.id"),
+
+	"CREATE VIEW opening AS\n"
+	"\t-- The joints of every pass that counts, in the order in which they were opened.\n"
+	"\tSELECT p.id AS pass, p.kind, p.\"to\" AS to_side, p.diameter, p.tool, j.joint, j.pull, j.torque, j.flow, j.pressure,\n"
+	"\t\tj.annular, j.started, j.ended, j.returns, a.at AS at_utc, a.who, a.words AS remarks\n"
+	"\tFROM pass p JOIN pass_joint j ON j.pass = p.id JOIN act a ON a.id = j.act\n"
+	"\tWHERE p.act NOT IN (SELECT entry FROM strike) AND j.act NOT IN (SELECT entry FROM strike) ORDER BY j.id;",
+	"CREATE VIEW pullback AS\n"
+	"\t-- The pull of the product pipe, joint by joint.\n"
+	"\tSELECT j.joint, j.force, j.torque, j.flow, j.annular, j.started, j.ended, a.at AS at_utc, a.who, a.words AS remarks\n"
+	"\tFROM pull_joint j JOIN act a ON a.id = j.act WHERE j.act NOT IN (SELECT entry FROM strike) ORDER BY j.id;",
+	NULL,
+};
 /* clang-format on */
 
 static const struct migration steps[] = {
@@ -507,6 +631,8 @@ static const struct migration steps[] = {
 		"50e8480193563bf6531228ef39dbab15d3e9b31d5e3b1a41f381281745053848" },
 	{ "what came of every breach, the contract's checklist, the pilot's acceptance, cover by station",
 		version_3, "c302e94d73f3cf8b35a3be600012c7d7ab88216a3782c3861ee0d651e9dc7abc" },
+	{ "the drilling fluid, the passes, the pipe string, the pull", version_4,
+		"60fc7b463e20a194cb3c96782c0324cae25a2a506f17929d897da07577a91c26" },
 };
 
 const struct schema sb_schema = { steps, sizeof steps / sizeof *steps };

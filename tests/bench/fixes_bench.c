@@ -46,7 +46,7 @@ static void add_fixes(struct job *job, const struct solution *s)
 		put(&f, "sigma_along", 0.5);
 		put(&f, "sigma_across", 0.4);
 		put(&f, "sigma_up", 0.3);
-		sb_job_add_fix(job, &f);
+		sb_fact_add(job, ACT_FIX, &f);
 	}
 }
 
@@ -124,7 +124,7 @@ int main(void)
 		least(&solve, solving(&job, &bare));
 		least(&fix, fixing(&with, &fixed, &fixes));
 		least(&alone, least_squares());
-		sb_job_add_adjustment(&with, &a);
+		sb_fact_add(&with, ACT_ADJUST, &a);
 		least(&forced, solving(&with, &in_force));
 		with.adjustment_count = 0;
 	}

@@ -2,6 +2,7 @@
  * worked examples come out step by step, that a changed figure is called out, and what is said where there is
  * none. */
 #include "io/explain.h"
+#include "model/fact.h"
 
 #include "base/mem.h"
 #include "geom/angle.h"
@@ -222,7 +223,7 @@ static void figures_of_a_corrected_path_are_the_ones_shown(void **state)
 		.stretch = sb_number_of(0.0012, 4),
 		.fixes = "" };
 	sb_copy(a.fact.who, sizeof a.fact.who, "Ida");
-	sb_job_add_adjustment(&job, &a);
+	sb_fact_add(&job, ACT_ADJUST, &a);
 	jobs_set(&job, "survey", "course", "slides");
 	bore_solve(&job, &s);
 	every_figure_of_the_path();
@@ -306,7 +307,7 @@ static void add_fix(double depth, double offset, double sigma)
 	};
 
 	sb_copy(f.fact.who, sizeof f.fact.who, "Ben");
-	sb_job_add_fix(&job, &f);
+	sb_fact_add(&job, ACT_FIX, &f);
 }
 
 static void a_fix_is_explained_between_readings_and_past_the_last_one(void **state)

@@ -1,5 +1,6 @@
 /* The azimuth chain in words: no bare sign, whose word each link is, and the one number that is added. */
 #include "io/links.h"
+#include "model/fact.h"
 
 #include "geom/angle.h"
 #include "support/jobs.h"
@@ -109,7 +110,7 @@ static void what_the_fixes_correct_is_a_link_of_its_own(void **state)
 	a.azimuth = sb_number_of(-0.84, 2);
 	a.inclination = a.stretch = sb_number_of(0, 0);
 	sb_copy(a.fact.who, sizeof a.fact.who, "Bea");
-	sb_job_add_adjustment(&job, &a);
+	sb_fact_add(&job, ACT_ADJUST, &a);
 	look(NULL);
 	assert_link("fixes", "take off 0.84 degrees: the correction that the fixes proposed");
 	assert_string_equal(link_of("fixes")->source, "taken by Bea");

@@ -74,6 +74,17 @@ static const struct {
 	{ "nonconformances", "who", "who had the last word" },
 	{ "nonconformances", "at_utc", "when" },
 	{ "nonconformances", "reason", "the words of the act" },
+	{ "opening", "pass", "its id" },
+	{ "opening", "kind", "ream or swab" },
+	{ "opening", "to_side", "the side it went to: entry (the rig side) or exit" },
+	{ "opening", "diameter", "of the tool" },
+	{ "opening", "tool", "what it was" },
+	{ "opening", "at_utc", "when it was entered" },
+	{ "opening", "who", "who entered it" },
+	{ "opening", "remarks", "the act's words" },
+	{ "pullback", "at_utc", "when it was entered" },
+	{ "pullback", "who", "who entered it" },
+	{ "pullback", "remarks", "the act's words" },
 	{ "history", "act", "its id" },
 	{ "history", "at_utc", "when" },
 	{ "history", "at_local", "the same in the local time of then" },
@@ -91,6 +102,8 @@ static const struct {
 	{ "settings_changed", "setting" },
 	{ "fixes", "fix" },
 	{ "nonconformances", "warning" },
+	{ "opening", "pass_joint" },
+	{ "pullback", "pull_joint" },
 };
 
 static const char *own_words(const char *table, const char *column)

@@ -27,10 +27,10 @@ static int teardown(void **state)
 }
 
 /* 36-inch pipe: the design turns at 3600 ft, 1800 ft is allowed over a joint of 31 ft. */
-static const struct pipe *const big = &pipes[5];
+static const struct drill_pipe *const big = &pipes[5];
 
 static void drill_joints(
-	const struct pipe *p, double bearing, const char *inclination, const char *azimuth, int joints)
+	const struct drill_pipe *p, double bearing, const char *inclination, const char *azimuth, int joints)
 {
 	drill_job(&job, p, bearing);
 	for (int i = 0; i < joints; i++)

@@ -44,7 +44,8 @@ static void a_forgotten_joint_is_trapped_every_time_when_the_rigs_depth_is_given
 	assert_int_equal(trapped, 100);
 }
 
-static size_t honest(const struct pipe *p, double steer, double scatter, struct random *r, size_t *joints)
+static size_t honest(
+	const struct drill_pipe *p, double steer, double scatter, struct random *r, size_t *joints)
 {
 	size_t held = 0;
 

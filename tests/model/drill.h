@@ -14,7 +14,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-struct pipe {
+struct drill_pipe {
 	const char *name, *unit, *incline;
 	double joint, radius;		      /* of a joint; of the design's curves */
 	double joint_minimum, window_minimum; /* 0: not given */
@@ -22,7 +22,7 @@ struct pipe {
 	double slope, depth, level; /* degrees of the tangents, how deep, length of the level part */
 };
 
-static const struct pipe pipes[] = {
+static const struct drill_pipe pipes[] = {
 	{ "8 in", "ft", "down", 31, 800, 400, 600, 300, 10, 30, 600 },
 	{ "12 in", "ft", "down", 31, 1200, 600, 900, 300, 10, 40, 800 },
 	{ "12 in, nothing of the drill pipe", "ft", "down", 31, 1200, 600, 900, 0, 10, 40, 800 },
@@ -56,7 +56,7 @@ static inline void drill_set(struct job *job, const char *section, const char *k
 }
 
 /* Down a tangent, level, up a tangent, along a bearing; the sensor one joint behind the bit. */
-static inline void drill_job(struct job *job, const struct pipe *p, double bearing_deg)
+static inline void drill_job(struct job *job, const struct drill_pipe *p, double bearing_deg)
 {
 	double a = sb_rad(p->slope), tangent = p->radius * tan(a / 2);
 	double run = fmax(p->depth / tan(a), 1.05 * tangent), depth = run * tan(a);
@@ -87,7 +87,7 @@ static inline void drill_job(struct job *job, const struct pipe *p, double beari
 struct bore {
 	struct job job;
 	struct solution s;
-	const struct pipe *pipe;
+	const struct drill_pipe *pipe;
 	double inc_rad, azi_rad, station_m;
 	double most_rad; /* the hand never turns further in a joint */
 	double scatter;	 /* one sigma of what it turns without meaning to, as a share of most_rad */
@@ -95,7 +95,7 @@ struct bore {
 };
 
 /* steer: share of the contract's turn for one joint that the hand takes at most. */
-static inline void bore_begin(struct bore *b, const struct pipe *p, double bearing_deg, double steer)
+static inline void bore_begin(struct bore *b, const struct drill_pipe *p, double bearing_deg, double steer)
 {
 	memset(b, 0, sizeof *b);
 	drill_job(&b->job, p, bearing_deg);

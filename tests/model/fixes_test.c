@@ -68,7 +68,7 @@ static void add_fix(double depth, double station, double offset, double elevatio
 		put(&f, ACT_FIX, "elevation", elevation);
 		put(&f, ACT_FIX, "sigma_up", sigma);
 	}
-	sb_job_add_fix(&job, &f);
+	sb_fact_add(&job, ACT_FIX, &f);
 }
 
 static void take_proposal(void)
@@ -77,14 +77,14 @@ static void take_proposal(void)
 
 	sb_fixes_adjustment(&solved.fixes, &a);
 	a.fact = fact((int64_t)job.adjustment_count + 1);
-	sb_job_add_adjustment(&job, &a);
+	sb_fact_add(&job, ACT_ADJUST, &a);
 }
 
 static void take_back(void)
 {
 	struct adjustment none = { .fact = fact((int64_t)job.adjustment_count + 1) };
 
-	sb_job_add_adjustment(&job, &none);
+	sb_fact_add(&job, ACT_ADJUST, &none);
 }
 
 static void solve(void)
@@ -142,7 +142,7 @@ static void coordinates_say_the_same_as_station_and_offset(void **state)
 	put(&f, ACT_FIX, "northing", job.entry.northing.value - (d.offset_m / foot - 1.25));
 	put(&f, ACT_FIX, "sigma_along", 0.5);
 	put(&f, ACT_FIX, "sigma_across", 0.5);
-	sb_job_add_fix(&job, &f);
+	sb_fact_add(&job, ACT_FIX, &f);
 	solve();
 	for (int k = 0; k < FIX_AXES; k++)
 		assert_near(solved.fixes.list[1].off_m[k], solved.fixes.list[0].off_m[k], 2e-6);
@@ -183,7 +183,7 @@ static void where_a_fix_stands_is_said(void **state)
 	assert_int_equal(solved.fixes.list[2].standing, FIX_AT_ENTRY);
 	assert_int_equal((int)solved.fixes.proposal.count, 1);
 	struct fix_use aside = { .fact = fact(1), .fix = 1, .used = 0 };
-	sb_job_add_fix_use(&job, &aside);
+	sb_fact_add(&job, ACT_FIX_USE, &aside);
 	solve();
 	assert_int_equal(solved.fixes.list[0].standing, FIX_ASIDE);
 	assert_int_equal(solved.fixes.proposal.status, PROPOSAL_NO_FIX);

@@ -53,7 +53,7 @@ static void keep(double depth, double inclination, double azimuth)
 {
 	struct repeat r = repeat_at(depth, inclination, azimuth);
 
-	sb_job_add_repeat(&job, &r);
+	sb_fact_add(&job, ACT_REPEAT, &r);
 }
 
 /* Noise of 0.1 and 0.3 degrees in the sheet: 3 sigmas of a difference are 0.42 and 1.27. */

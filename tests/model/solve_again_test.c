@@ -160,7 +160,7 @@ static void act(struct bore *b, struct random *r)
 
 /* Something to keep clear of every hundred feet or so, to either side of the design, and cover that is a
  * little less than the ground gives: both are broken now and then. */
-static void surround(struct job *job, const struct pipe *p, struct random *r)
+static void surround(struct job *job, const struct drill_pipe *p, struct random *r)
 {
 	struct solution s = { 0 };
 	double easting, northing, elevation;

@@ -120,47 +120,34 @@ static inline void book_same_fact(const struct fact *x, const struct fact *y)
 	assert_string_equal(x->words, y->words);
 }
 
-static inline void book_same_columns(enum act_kind kind, const void *a, const void *b)
+static inline void book_same_sort(const struct fact_sort *sort, const struct job *a, const struct job *b)
 {
-	const struct fact_sort *sort = sb_fact_sort(kind);
-
-	book_same_fact(a, b);
-	for (size_t i = 0; i < sort->column_count; i++) {
-		char x[SB_NUMBER_TEXT], y[SB_NUMBER_TEXT];
-		assert_string_equal(sb_fact_column(sort, i, a, x), sb_fact_column(sort, i, b, y));
+	assert_int_equal(sb_fact_count(sort, a), sb_fact_count(sort, b));
+	for (size_t i = 0; i < sb_fact_count(sort, a); i++) {
+		const struct fact *x = sb_fact_row(sort, a, i), *y = sb_fact_row(sort, b, i);
+		book_same_fact(x, y);
+		assert_int_equal(sb_fact_struck(sort, x), sb_fact_struck(sort, y));
+		for (size_t c = 0; c < sort->column_count; c++) {
+			char p[SB_NUMBER_TEXT], q[SB_NUMBER_TEXT];
+			assert_string_equal(sb_fact_column(sort, c, x, p), sb_fact_column(sort, c, y, q));
+		}
 	}
 }
 
-/* The facts on where the bore really is. */
+/* The facts that come one with an act, and changes. */
 static inline void book_same_place(const struct job *a, const struct job *b)
 {
-	assert_true(a->change_count == b->change_count && a->repeat_count == b->repeat_count &&
-		a->fix_count == b->fix_count && a->fix_use_count == b->fix_use_count &&
-		a->adjustment_count == b->adjustment_count);
+	assert_int_equal(a->change_count, b->change_count);
 	for (size_t i = 0; i < a->change_count; i++) {
 		const struct change *x = &a->changes[i], *y = &b->changes[i];
 		book_same_fact(&x->fact, &y->fact);
 		assert_true(sb_same(x->section, y->section) && sb_same(x->key, y->key) &&
 			sb_same(x->value, y->value) && x->from_joint == y->from_joint);
 	}
-	for (size_t i = 0; i < a->repeat_count; i++)
-		book_same_columns(ACT_REPEAT, &a->repeats[i], &b->repeats[i]);
-	for (size_t i = 0; i < a->fix_count; i++) {
-		book_same_columns(ACT_FIX, &a->fixes[i], &b->fixes[i]);
+	for (size_t i = 0; i < sb_fact_sort_count; i++)
+		book_same_sort(&sb_fact_sorts[i], a, b);
+	for (size_t i = 0; i < a->fix_count; i++)
 		assert_int_equal(a->fixes[i].used, b->fixes[i].used);
-	}
-	for (size_t i = 0; i < a->fix_use_count; i++)
-		book_same_columns(ACT_FIX_USE, &a->fix_uses[i], &b->fix_uses[i]);
-	for (size_t i = 0; i < a->adjustment_count; i++)
-		book_same_columns(ACT_ADJUST, &a->adjustments[i], &b->adjustments[i]);
-	assert_true(a->disposition_count == b->disposition_count && a->ticked_count == b->ticked_count &&
-		a->acceptance_count == b->acceptance_count);
-	for (size_t i = 0; i < a->disposition_count; i++)
-		book_same_columns(ACT_ACCEPT, &a->dispositions[i], &b->dispositions[i]);
-	for (size_t i = 0; i < a->ticked_count; i++)
-		book_same_columns(ACT_TICK, &a->ticked[i], &b->ticked[i]);
-	for (size_t i = 0; i < a->acceptance_count; i++)
-		book_same_columns(ACT_SIGN, &a->acceptances[i], &b->acceptances[i]);
 }
 
 /* Whether two jobs hold the same log, and two solutions the same results, to the bit. */

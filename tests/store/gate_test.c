@@ -55,9 +55,9 @@ static void a_file_of_a_later_version_is_refused_by_name_and_left_alone(void **s
 {
 	(void)state;
 	book_new(jobs_plain);
-	stranger_does("PRAGMA user_version = 4");
+	stranger_does("PRAGMA user_version = 5");
 	both_refused(SB_NEWER, "later version");
-	stranger_does("PRAGMA user_version = 3");
+	stranger_does("PRAGMA user_version = 4");
 	must(try_open(STORE_WRITE));
 	stranger_tampers("INSERT INTO setting VALUES (900, 1, 'gravity', 'strength', '1', NULL)");
 	both_refused(SB_NEWER, "gravity");

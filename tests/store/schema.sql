@@ -564,3 +564,221 @@ CREATE VIEW nonconformances AS
 		('exit-window', 'leaves-corridor', 'azimuth-reference', 'response', 'fix', 'no-fix',
 		'clearance-ahead', 'cover-ahead'))
 	ORDER BY w.leg, w.joint, w.kind;
+
+CREATE TABLE fluid_event (
+	-- What the drilling fluid did. A record adds what was missing of a release; the last text of each column holds.
+	-- Here and in the tables below: what a row of strike names is struck out, and counts for nothing. Forces are kN or
+	-- lbf, torque kN m or ft lbf, flow L/min or gal/min, pressure kPa or psi, volumes m3 or gal, diameters mm or inches.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	kind TEXT NOT NULL CHECK (kind IN ('full', 'partial', 'none', 'loss', 'release', 'record')), -- release: it came to the surface
+	station TEXT CHECK (station NOT GLOB '*[^-0-9.]*' AND length(station) BETWEEN 1 AND 23), -- NULL: at the bit or the tool
+	volume TEXT CHECK (volume NOT GLOB '*[^-0-9.]*' AND length(volume) BETWEEN 1 AND 23), -- lost or released
+	place TEXT, -- where it came up
+	receiving TEXT, -- what it ran into
+	told TEXT, -- who was told, and when
+	done TEXT, -- how it was contained and cleaned up
+	"of" INTEGER NOT NULL -- of a record: id of its release; 0 else
+) STRICT;
+
+CREATE TRIGGER fluid_event_is_not_changed BEFORE UPDATE ON fluid_event
+BEGIN SELECT RAISE(ABORT, 'fluid_event: what was written is never changed'); END;
+
+CREATE TRIGGER fluid_event_is_not_deleted BEFORE DELETE ON fluid_event
+BEGIN SELECT RAISE(ABORT, 'fluid_event: what was written is never deleted'); END;
+
+CREATE TRIGGER fluid_event_is_not_replaced BEFORE INSERT ON fluid_event
+WHEN EXISTS (SELECT 1 FROM fluid_event WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'fluid_event: what was written is never replaced'); END;
+
+CREATE TABLE pass (
+	-- A pass of a tool through the whole hole begins.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	kind TEXT NOT NULL CHECK (kind IN ('ream', 'swab')),
+	"to" TEXT NOT NULL CHECK ("to" IN ('entry', 'exit')), -- the side it goes to; the entry is the rig side
+	diameter TEXT CHECK (diameter NOT GLOB '*[^-0-9.]*' AND length(diameter) BETWEEN 1 AND 23) NOT NULL, -- of the tool
+	tool TEXT
+) STRICT;
+
+CREATE TRIGGER pass_is_not_changed BEFORE UPDATE ON pass
+BEGIN SELECT RAISE(ABORT, 'pass: what was written is never changed'); END;
+
+CREATE TRIGGER pass_is_not_deleted BEFORE DELETE ON pass
+BEGIN SELECT RAISE(ABORT, 'pass: what was written is never deleted'); END;
+
+CREATE TRIGGER pass_is_not_replaced BEFORE INSERT ON pass
+WHEN EXISTS (SELECT 1 FROM pass WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pass: what was written is never replaced'); END;
+
+CREATE TABLE pass_joint (
+	-- The tool of a pass went through a joint.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	pass INTEGER NOT NULL REFERENCES pass (id),
+	joint INTEGER NOT NULL CHECK (joint >= 1), -- as numbered in the pilot
+	pull TEXT CHECK (pull NOT GLOB '*[^-0-9.]*' AND length(pull) BETWEEN 1 AND 23), -- axial load, pulling positive
+	torque TEXT CHECK (torque NOT GLOB '*[^-0-9.]*' AND length(torque) BETWEEN 1 AND 23),
+	flow TEXT CHECK (flow NOT GLOB '*[^-0-9.]*' AND length(flow) BETWEEN 1 AND 23),
+	pressure TEXT CHECK (pressure NOT GLOB '*[^-0-9.]*' AND length(pressure) BETWEEN 1 AND 23), -- of the pump
+	annular TEXT CHECK (annular NOT GLOB '*[^-0-9.]*' AND length(annular) BETWEEN 1 AND 23), -- measured at the tool
+	started TEXT CHECK (started GLOB '[0-2][0-9]:[0-5][0-9]'), -- local time
+	ended TEXT CHECK (ended GLOB '[0-2][0-9]:[0-5][0-9]'),
+	returns TEXT CHECK (returns IN ('full', 'partial', 'none'))
+) STRICT;
+
+CREATE TRIGGER pass_joint_is_not_changed BEFORE UPDATE ON pass_joint
+BEGIN SELECT RAISE(ABORT, 'pass_joint: what was written is never changed'); END;
+
+CREATE TRIGGER pass_joint_is_not_deleted BEFORE DELETE ON pass_joint
+BEGIN SELECT RAISE(ABORT, 'pass_joint: what was written is never deleted'); END;
+
+CREATE TRIGGER pass_joint_is_not_replaced BEFORE INSERT ON pass_joint
+WHEN EXISTS (SELECT 1 FROM pass_joint WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pass_joint: what was written is never replaced'); END;
+
+CREATE TABLE pass_end (
+	-- A pass is through.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	pass INTEGER NOT NULL REFERENCES pass (id)
+) STRICT;
+
+CREATE TRIGGER pass_end_is_not_changed BEFORE UPDATE ON pass_end
+BEGIN SELECT RAISE(ABORT, 'pass_end: what was written is never changed'); END;
+
+CREATE TRIGGER pass_end_is_not_deleted BEFORE DELETE ON pass_end
+BEGIN SELECT RAISE(ABORT, 'pass_end: what was written is never deleted'); END;
+
+CREATE TRIGGER pass_end_is_not_replaced BEFORE INSERT ON pass_end
+WHEN EXISTS (SELECT 1 FROM pass_end WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pass_end: what was written is never replaced'); END;
+
+CREATE TABLE pipe (
+	-- A joint of the product pipe's string.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	joint INTEGER NOT NULL CHECK (joint >= 1), -- number in the string, 1 behind the pull head
+	length TEXT CHECK (length NOT GLOB '*[^-0-9.]*' AND length(length) BETWEEN 1 AND 23) NOT NULL,
+	mark TEXT -- what is painted on it
+) STRICT;
+
+CREATE TRIGGER pipe_is_not_changed BEFORE UPDATE ON pipe
+BEGIN SELECT RAISE(ABORT, 'pipe: what was written is never changed'); END;
+
+CREATE TRIGGER pipe_is_not_deleted BEFORE DELETE ON pipe
+BEGIN SELECT RAISE(ABORT, 'pipe: what was written is never deleted'); END;
+
+CREATE TRIGGER pipe_is_not_replaced BEFORE INSERT ON pipe
+WHEN EXISTS (SELECT 1 FROM pipe WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pipe: what was written is never replaced'); END;
+
+CREATE TABLE pipe_record (
+	-- What was done to the string; the last word on a thing holds.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	kind TEXT NOT NULL CHECK (kind IN ('weld', 'inspection', 'coating', 'test', 'drag')),
+	joint INTEGER NOT NULL CHECK (joint >= 0), -- weld N is between joints N and N + 1; 0: the whole string
+	outcome TEXT NOT NULL CHECK (outcome IN ('good', 'bad')),
+	pressure TEXT CHECK (pressure NOT GLOB '*[^-0-9.]*' AND length(pressure) BETWEEN 1 AND 23), -- of a test: held
+	hours TEXT CHECK (hours NOT GLOB '*[^-0-9.]*' AND length(hours) BETWEEN 1 AND 23), -- of a test: for how long
+	reference TEXT -- where the record is kept
+) STRICT;
+
+CREATE TRIGGER pipe_record_is_not_changed BEFORE UPDATE ON pipe_record
+BEGIN SELECT RAISE(ABORT, 'pipe_record: what was written is never changed'); END;
+
+CREATE TRIGGER pipe_record_is_not_deleted BEFORE DELETE ON pipe_record
+BEGIN SELECT RAISE(ABORT, 'pipe_record: what was written is never deleted'); END;
+
+CREATE TRIGGER pipe_record_is_not_replaced BEFORE INSERT ON pipe_record
+WHEN EXISTS (SELECT 1 FROM pipe_record WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pipe_record: what was written is never replaced'); END;
+
+CREATE TABLE pull_begin (
+	-- The pull of the product pipe begins, from the exit to the entry. Why with something missing: the words of the act.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	missing TEXT -- what was missing then; NULL: nothing
+) STRICT;
+
+CREATE TRIGGER pull_begin_is_not_changed BEFORE UPDATE ON pull_begin
+BEGIN SELECT RAISE(ABORT, 'pull_begin: what was written is never changed'); END;
+
+CREATE TRIGGER pull_begin_is_not_deleted BEFORE DELETE ON pull_begin
+BEGIN SELECT RAISE(ABORT, 'pull_begin: what was written is never deleted'); END;
+
+CREATE TRIGGER pull_begin_is_not_replaced BEFORE INSERT ON pull_begin
+WHEN EXISTS (SELECT 1 FROM pull_begin WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pull_begin: what was written is never replaced'); END;
+
+CREATE TABLE pull_joint (
+	-- A joint of drill pipe came out at the entry: the pull head has come to where the joint began.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	joint INTEGER NOT NULL CHECK (joint >= 1), -- as numbered in the pilot
+	force TEXT CHECK (force NOT GLOB '*[^-0-9.]*' AND length(force) BETWEEN 1 AND 23) NOT NULL, -- at the rig
+	torque TEXT CHECK (torque NOT GLOB '*[^-0-9.]*' AND length(torque) BETWEEN 1 AND 23),
+	flow TEXT CHECK (flow NOT GLOB '*[^-0-9.]*' AND length(flow) BETWEEN 1 AND 23),
+	annular TEXT CHECK (annular NOT GLOB '*[^-0-9.]*' AND length(annular) BETWEEN 1 AND 23), -- measured at the pull head
+	started TEXT CHECK (started GLOB '[0-2][0-9]:[0-5][0-9]'), -- local time
+	ended TEXT CHECK (ended GLOB '[0-2][0-9]:[0-5][0-9]')
+) STRICT;
+
+CREATE TRIGGER pull_joint_is_not_changed BEFORE UPDATE ON pull_joint
+BEGIN SELECT RAISE(ABORT, 'pull_joint: what was written is never changed'); END;
+
+CREATE TRIGGER pull_joint_is_not_deleted BEFORE DELETE ON pull_joint
+BEGIN SELECT RAISE(ABORT, 'pull_joint: what was written is never deleted'); END;
+
+CREATE TRIGGER pull_joint_is_not_replaced BEFORE INSERT ON pull_joint
+WHEN EXISTS (SELECT 1 FROM pull_joint WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pull_joint: what was written is never replaced'); END;
+
+CREATE TABLE pull_end (
+	-- The product pipe is through.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	extra TEXT CHECK (extra NOT GLOB '*[^-0-9.]*' AND length(extra) BETWEEN 1 AND 23), -- pulled past what is needed, to be looked at
+	coating TEXT NOT NULL CHECK (coating IN ('sound', 'scratched', 'damaged')), -- as it came out
+	survey TEXT -- where the final survey is kept
+) STRICT;
+
+CREATE TRIGGER pull_end_is_not_changed BEFORE UPDATE ON pull_end
+BEGIN SELECT RAISE(ABORT, 'pull_end: what was written is never changed'); END;
+
+CREATE TRIGGER pull_end_is_not_deleted BEFORE DELETE ON pull_end
+BEGIN SELECT RAISE(ABORT, 'pull_end: what was written is never deleted'); END;
+
+CREATE TRIGGER pull_end_is_not_replaced BEFORE INSERT ON pull_end
+WHEN EXISTS (SELECT 1 FROM pull_end WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'pull_end: what was written is never replaced'); END;
+
+CREATE TABLE strike (
+	-- An entry of the tables above is struck out, with the reason in the words of the act. Nothing is erased.
+	id INTEGER PRIMARY KEY,
+	act INTEGER NOT NULL REFERENCES act (id),
+	entry INTEGER NOT NULL REFERENCES act (id) -- the act that brought it
+) STRICT;
+
+CREATE TRIGGER strike_is_not_changed BEFORE UPDATE ON strike
+BEGIN SELECT RAISE(ABORT, 'strike: what was written is never changed'); END;
+
+CREATE TRIGGER strike_is_not_deleted BEFORE DELETE ON strike
+BEGIN SELECT RAISE(ABORT, 'strike: what was written is never deleted'); END;
+
+CREATE TRIGGER strike_is_not_replaced BEFORE INSERT ON strike
+WHEN EXISTS (SELECT 1 FROM strike WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'strike: what was written is never replaced'); END;
+
+CREATE VIEW opening AS
+	-- The joints of every pass that counts, in the order in which they were opened.
+	SELECT p.id AS pass, p.kind, p."to" AS to_side, p.diameter, p.tool, j.joint, j.pull, j.torque, j.flow, j.pressure,
+		j.annular, j.started, j.ended, j.returns, a.at AS at_utc, a.who, a.words AS remarks
+	FROM pass p JOIN pass_joint j ON j.pass = p.id JOIN act a ON a.id = j.act
+	WHERE p.act NOT IN (SELECT entry FROM strike) AND j.act NOT IN (SELECT entry FROM strike) ORDER BY j.id;
+
+CREATE VIEW pullback AS
+	-- The pull of the product pipe, joint by joint.
+	SELECT j.joint, j.force, j.torque, j.flow, j.annular, j.started, j.ended, a.at AS at_utc, a.who, a.words AS remarks
+	FROM pull_joint j JOIN act a ON a.id = j.act WHERE j.act NOT IN (SELECT entry FROM strike) ORDER BY j.id;

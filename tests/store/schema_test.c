@@ -61,7 +61,7 @@ static void every_table_is_strict_and_explains_itself(void **state)
 			       " AND sql NOT LIKE '%-- %'"),
 		"0");
 	assert_string_equal(stranger_reads("PRAGMA application_id"), "1396854610");
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "4");
 	assert_string_equal(stranger_reads("PRAGMA journal_mode"), "delete");
 }
 
@@ -99,7 +99,15 @@ static void every_fact_table_refuses_change_removal_and_replacement(void **state
 		"INSERT INTO adjustment VALUES (1, 1, 1, NULL, '0.3', NULL, '1');"
 		"INSERT INTO checklist VALUES (1, 1, 'drawing');"
 		"INSERT INTO disposition VALUES (1, 1, 'corridor', 1, 3, '2.5', 1, 'C-1');"
-		"INSERT INTO ticked VALUES (1, 1, 1, 1, NULL); INSERT INTO acceptance VALUES (1, 1, 1, 'engineer')");
+		"INSERT INTO ticked VALUES (1, 1, 1, 1, NULL); INSERT INTO acceptance VALUES (1, 1, 1, 'engineer');"
+		"INSERT INTO fluid_event VALUES (1, 1, 'release', '10', '2', 'bank', 'water', 'Ida', 'dam', 0);"
+		"INSERT INTO pass VALUES (1, 1, 'ream', 'entry', '24', 'fly cutter');"
+		"INSERT INTO pass_joint VALUES (1, 1, 1, 2, '9', '1', '90', '5', NULL, '07:10', '07:30', 'full');"
+		"INSERT INTO pass_end VALUES (1, 1, 1); INSERT INTO pipe VALUES (1, 1, 1, '12.1', 'H 7');"
+		"INSERT INTO pipe_record VALUES (1, 1, 'test', 0, 'good', '100', '8', 'T-1');"
+		"INSERT INTO pull_begin VALUES (1, 1, NULL); INSERT INTO pull_end VALUES (1, 1, '2', 'sound', 'S-1');"
+		"INSERT INTO pull_joint VALUES (1, 1, 9, '120', NULL, NULL, NULL, NULL, NULL);"
+		"INSERT INTO strike VALUES (1, 1, 1)");
 	for (size_t t = 0; t <= sb_chain_table_count; t++) {
 		const char *table = t < sb_chain_table_count ? sb_chain_tables[t].name : "journal";
 		for (size_t i = 0; i < sizeof attacks / sizeof *attacks; i++) {

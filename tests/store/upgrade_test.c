@@ -7,30 +7,29 @@
 #include "support/fault.h"
 
 static const char *const next[] = {
-	"PRAGMA user_version = 4",
+	"PRAGMA user_version = 5",
 	"ALTER TABLE reading ADD COLUMN gamma TEXT",
 	"CREATE VIEW short AS SELECT joint FROM path",
 	NULL,
 };
 static const char *const broken[] = {
-	"PRAGMA user_version = 5",
+	"PRAGMA user_version = 6",
 	"CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT",
 	"ALTER TABLE nowhere ADD COLUMN x TEXT",
 	NULL,
 };
 
-static struct migration steps[5];
-static const struct schema next_one = { steps, 4 }, broken_one = { steps, 5 };
+static struct migration steps[6];
+static const struct schema next_one = { steps, 5 }, broken_one = { steps, 6 };
 
 static int setup(void **state)
 {
 	(void)state;
-	assert_int_equal(sb_schema.count, 3); /* a new version: make one up that follows on it */
-	steps[0] = sb_schema.steps[0];
-	steps[1] = sb_schema.steps[1];
-	steps[2] = sb_schema.steps[2];
-	steps[3] = (struct migration){ "the next version", next, NULL };
-	steps[4] = (struct migration){ "a broken version", broken, NULL };
+	assert_int_equal(sb_schema.count, 4); /* a new version: make one up that follows on it */
+	for (size_t i = 0; i < sb_schema.count; i++)
+		steps[i] = sb_schema.steps[i];
+	steps[4] = (struct migration){ "the next version", next, NULL };
+	steps[5] = (struct migration){ "a broken version", broken, NULL };
 	book_new(jobs_plain);
 	struct sb_store *store = book_open(STORE_WRITE);
 	book_drill(store, 3);
@@ -53,7 +52,7 @@ static void an_older_job_is_brought_up_and_a_copy_as_it_was_is_kept(void **state
 	assert_int_equal(sb_job_in_ground(sb_store_job(store)), 3);
 	must(book_log(store, "80", "90"));
 	sb_store_close(store);
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "4");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "5");
 	/* the digests of rows written before the column was there still hold */
 	struct sb_sql *db;
 	struct audit audit = { 0 };
@@ -65,7 +64,7 @@ static void an_older_job_is_brought_up_and_a_copy_as_it_was_is_kept(void **state
 	sb_audit_clear(&audit);
 	sb_sql_close(db);
 	/* the copy opens in the older program */
-	assert_int_equal(rename(scratch("tern.bore.v3"), book_path()), 0);
+	assert_int_equal(rename(scratch("tern.bore.v4"), book_path()), 0);
 	store = book_open(STORE_WRITE);
 	assert_int_equal(sb_job_in_ground(sb_store_job(store)), 3);
 	sb_store_close(store);
@@ -96,8 +95,8 @@ static void a_step_that_fails_leaves_the_version_before_it(void **state)
 	(void)state;
 	struct sb_store *store;
 	assert_int_equal(open_as(&broken_one, NULL, true, &store), -1);
-	assert_non_null(strstr(book_err.text, "tern.bore.v3"));
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "4");
+	assert_non_null(strstr(book_err.text, "tern.bore.v4"));
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "5");
 	assert_string_equal(stranger_reads("SELECT count(*) FROM sqlite_schema WHERE name = 'more'"), "0");
 	must(open_as(&next_one, NULL, true, &store));
 	sb_store_close(store);
@@ -107,13 +106,13 @@ static void the_name_of_a_copy_that_is_taken_is_not_taken_again(void **state)
 {
 	(void)state;
 	struct sb_store *store;
-	scratch_text("tern.bore.v3", "somebody else's");
+	scratch_text("tern.bore.v4", "somebody else's");
 	must(open_as(&next_one, NULL, true, &store));
 	sb_store_close(store);
-	char *text = scratch_read(scratch("tern.bore.v3"));
+	char *text = scratch_read(scratch("tern.bore.v4"));
 	assert_string_equal(text, "somebody else's");
 	free(text);
-	assert_int_equal(access(scratch("tern.bore.v3-2"), F_OK), 0);
+	assert_int_equal(access(scratch("tern.bore.v4-2"), F_OK), 0);
 }
 
 /* Whatever fails on the way: the job is whole in one of the two versions, and never without its copy. */
@@ -134,7 +133,7 @@ static void a_disk_that_fails_on_the_way_loses_nothing(void **state)
 			must(open_as(&next_one, NULL, true, &store));
 			assert_int_equal(sb_job_in_ground(sb_store_job(store)), 3);
 			sb_store_close(store);
-			assert_int_equal(rename(scratch("tern.bore.v3"), book_path()), 0);
+			assert_int_equal(rename(scratch("tern.bore.v4"), book_path()), 0);
 			book_verify(0);
 			assert_true(fired || n > 1);
 		}
@@ -171,7 +170,7 @@ static void opens_as_it_was(
 	assert_int_equal(job->reading_count, readings);
 	must(book_log(store, inclination, "32.4"));
 	sb_store_close(store);
-	assert_string_equal(stranger_reads("PRAGMA user_version"), "3");
+	assert_string_equal(stranger_reads("PRAGMA user_version"), "4");
 	assert_string_equal(stranger_reads(query), before);
 	free(before);
 	book_verify(0); /* digests and chain of the rows written then, and solving them again */
@@ -197,6 +196,19 @@ static void a_job_of_the_second_version_opens_and_keeps_its_path(void **state)
 	sb_store_close(store);
 }
 
+/* With a breach redrilled, one accepted, one open, and a point of its checklist ticked off. */
+static void a_job_of_the_third_version_opens_and_keeps_its_path(void **state)
+{
+	(void)state;
+	opens_as_it_was("tests/store/version_3.sql", "tern.bore.v3", 7, 8, "1.4");
+	struct sb_store *store = book_open(STORE_READ);
+	const struct job *job = sb_store_job(store);
+	assert_true(job->disposition_count == 1 && job->dispositions[0].accepted);
+	assert_true(job->checklist_count == 2 && sb_job_tick(job, 1)->done && sb_job_tick(job, 2) == NULL);
+	assert_int_equal(job->pass_count, 0);
+	sb_store_close(store);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -207,6 +219,7 @@ int main(void)
 		cmocka_unit_test_setup(the_name_of_a_copy_that_is_taken_is_not_taken_again, setup),
 		cmocka_unit_test(a_job_of_the_first_version_opens_and_keeps_its_path),
 		cmocka_unit_test(a_job_of_the_second_version_opens_and_keeps_its_path),
+		cmocka_unit_test(a_job_of_the_third_version_opens_and_keeps_its_path),
 		cmocka_unit_test_setup(a_disk_that_fails_on_the_way_loses_nothing, setup),
 	};
 

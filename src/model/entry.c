@@ -1,0 +1,91 @@
+/* Which entries stand on which: a table of references, walked from the newest. */
+#include "model/entry.h"
+
+#include "base/str.h"
+
+static void *entry_of(const struct job *job, int64_t act, const struct act **a, const struct fact_sort **sort)
+{
+	*a = sb_job_act(job, act);
+	*sort = *a ? sb_fact_sort((*a)->kind) : NULL;
+	return *sort && (*sort)->struck_at ? sb_fact_of(job, (*a)->kind, act) : NULL;
+}
+
+bool sb_entry_strikable(const struct job *job, int64_t act)
+{
+	const struct act *a;
+	const struct fact_sort *sort;
+	const void *fact = entry_of(job, act, &a, &sort);
+
+	return fact && !sb_fact_struck(sort, fact);
+}
+
+/* Whether a later entry stands on an earlier one. */
+static bool stands_on(const struct act *later, const void *fact, const struct act *earlier, const void *on)
+{
+	const struct fact *head = on;
+
+	switch ((int)later->kind) {
+	case ACT_RETURNS:
+		return earlier->kind == ACT_RETURNS &&
+			((const struct fluid_event *)fact)->kind == FLUID_RECORD &&
+			((const struct fluid_event *)fact)->of == head->id;
+	case ACT_PASS_JOINT:
+		return earlier->kind == ACT_PASS && ((const struct pass_joint *)fact)->pass == head->id;
+	case ACT_PASS_END: {
+		int pass = ((const struct pass_end *)fact)->pass;
+		return (earlier->kind == ACT_PASS && pass == head->id) ||
+			(earlier->kind == ACT_PASS_JOINT && ((const struct pass_joint *)on)->pass == pass);
+	}
+	case ACT_PASS:
+		return earlier->kind == ACT_PASS_END;
+	case ACT_PIPE_RECORD: {
+		const struct pipe_record *r = fact;
+		int joint = earlier->kind == ACT_PIPE ? ((const struct pipe *)on)->joint : 0;
+		return joint && (r->joint == joint || r->joint == joint - 1) && r->joint > 0;
+	}
+	case ACT_PULL:
+		return earlier->kind == ACT_PIPE;
+	case ACT_PULL_JOINT:
+		return earlier->kind == ACT_PULL;
+	case ACT_PULL_END:
+		return earlier->kind == ACT_PULL || earlier->kind == ACT_PULL_JOINT;
+	default:
+		return false;
+	}
+}
+
+static const struct act *stands_last(const struct job *job, const struct act *on, const void *fact)
+{
+	for (size_t i = job->act_count; i-- > 0 && job->acts[i].id > on->id;) {
+		const struct act *a;
+		const struct fact_sort *sort;
+		const void *later = entry_of(job, job->acts[i].id, &a, &sort);
+		if (later && !sb_fact_struck(sort, later) && stands_on(a, later, on, fact))
+			return a;
+	}
+	return NULL;
+}
+
+int sb_entry_check_strike(const struct job *job, int64_t act, struct sb_err *err)
+{
+	const struct act *a;
+	const struct fact_sort *sort;
+	const void *fact = entry_of(job, act, &a, &sort);
+
+	if (a == NULL)
+		return sb_fail(err, SB_MISSING,
+			"There is no entry %lld: history lists them with their numbers.", (long long)act);
+	if (fact == NULL)
+		return sb_fail(err, SB_STATE,
+			"Entry %lld (%s) cannot be struck out: a reading is corrected, a breach is taken back by its own act.",
+			(long long)act, sb_act_name(a->kind));
+	if (sb_fact_struck(sort, fact))
+		return sb_fail(err, SB_STATE, "Entry %lld is struck out already.", (long long)act);
+	const struct act *last = stands_last(job, a, fact);
+	if (last)
+		return sb_fail(err, SB_STATE,
+			"Entry %lld cannot be struck out while entry %lld (%.20s%s%.60s) stands on it: strike that out first.",
+			(long long)act, (long long)last->id, sb_act_name(last->kind), *last->text ? ", " : "",
+			last->text);
+	return 0;
+}
