@@ -3,7 +3,7 @@
 #include "model/event.h"
 
 #include "base/str.h"
-#include "model/entry.h"
+#include "model/after.h"
 
 #include <stdio.h>
 
@@ -41,7 +41,7 @@ size_t sb_event_judge(const struct clearance_ask *ask, const struct act *act, st
 {
 	size_t count = 0;
 
-	if (!sb_entry_strikable(ask->setup.job, act->id))
+	if (!sb_after_strikable(ask->setup.job, act->id))
 		return 0;
 	for (size_t i = 0; i < sizeof judges / sizeof *judges; i++)
 		if (judges[i].act == act->kind)

@@ -1,5 +1,5 @@
 /* The acts beside and after the pilot: one way in for all of their entries, and striking one out. */
-#include "model/entry.h"
+#include "model/after.h"
 #include "store/deed.h"
 #include "store/handle.h"
 
@@ -13,7 +13,8 @@ int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, 
 
 	assert(sort && sort->struck_at);
 	if (sb_deed_prepare(store, who, kind, &d, err) ||
-		sb_deed_check_words(why, SB_REMARK_TEXT, false, "The remarks", err))
+		sb_deed_check_words(why, SB_REMARK_TEXT, false, "The remarks", err) ||
+		sb_after_check(&store->job, kind, fact, err))
 		return -1;
 	return sb_deed_enter(store, &d, fact, (int64_t)sb_fact_count(sort, &store->job) + 1, what, why, err);
 }
@@ -27,7 +28,7 @@ int sb_store_strike(
 
 	if (sb_deed_prepare(store, who, ACT_STRIKE, &d, err) ||
 		sb_deed_check_words(reason, SB_REMARK_TEXT, true, "The reason", err) ||
-		sb_entry_check_strike(&store->job, entry, err))
+		sb_after_check_strike(&store->job, entry, err))
 		return -1;
 	const struct act *a = sb_job_act(&store->job, entry);
 	sb_str_add(&what, "entry %lld, %s%s%.120s", (long long)entry, sb_act_name(a->kind),

@@ -6,7 +6,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
-#include "model/entry.h"
+#include "model/after.h"
 #include "model/setting.h"
 #include "model/warning.h"
 #include "store/facts.h"
@@ -302,7 +302,7 @@ static bool refers_well(const struct recall *c, const struct fact_sort *sort, co
 	case ACT_PASS_END:
 		return (size_t)fact->pass_end.pass <= c->job->pass_count;
 	case ACT_STRIKE:
-		return sb_entry_strikable(c->job, fact->strike.entry);
+		return sb_after_strikable(c->job, fact->strike.entry);
 	default:
 		return true;
 	}

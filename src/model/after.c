@@ -1,5 +1,5 @@
 /* Which entries stand on which: a table of references, walked from the newest. */
-#include "model/entry.h"
+#include "model/after.h"
 
 #include "base/str.h"
 
@@ -10,7 +10,7 @@ static void *entry_of(const struct job *job, int64_t act, const struct act **a, 
 	return *sort && (*sort)->struck_at ? sb_fact_of(job, (*a)->kind, act) : NULL;
 }
 
-bool sb_entry_strikable(const struct job *job, int64_t act)
+bool sb_after_strikable(const struct job *job, int64_t act)
 {
 	const struct act *a;
 	const struct fact_sort *sort;
@@ -18,6 +18,82 @@ bool sb_entry_strikable(const struct job *job, int64_t act)
 
 	return fact && !sb_fact_struck(sort, fact);
 }
+
+/* ---- what an entry names ---- */
+
+static int check_release(const struct job *job, const struct fluid_event *e, struct sb_err *err)
+{
+	if (e->kind != FLUID_RECORD)
+		return e->of ? sb_fail(err, SB_RANGE, "Only a record names a release.") : 0;
+	for (size_t i = 0; i < job->fluid_event_count; i++) {
+		const struct fluid_event *r = &job->fluid_events[i];
+		if (r->fact.id == e->of && r->kind == FLUID_RELEASE && !r->struck)
+			return 0;
+	}
+	return sb_fail(err, SB_MISSING, "There is no release %d to add to.", e->of);
+}
+
+static int check_pass(const struct job *job, int pass, struct sb_err *err)
+{
+	if (pass < 1 || (size_t)pass > job->pass_count || job->passes[pass - 1].struck)
+		return sb_fail(err, SB_MISSING, "There is no pass %d.", pass);
+	for (size_t i = 0; i < job->pass_end_count; i++)
+		if (job->pass_ends[i].pass == pass && !job->pass_ends[i].struck)
+			return sb_fail(err, SB_STATE, "Pass %d is ended (entry %lld).", pass,
+				(long long)job->pass_ends[i].fact.act);
+	return 0;
+}
+
+static int check_joint(const struct job *job, int joint, struct sb_err *err)
+{
+	int joints = sb_job_in_ground(job);
+
+	return joint >= 1 && joint <= joints
+		? 0
+		: sb_fail(err, SB_RANGE, "There is no joint %d: the bore has joints 1 to %d.", joint, joints);
+}
+
+static int check_pulling(const struct job *job, bool begin, struct sb_err *err)
+{
+	bool begun = false;
+
+	for (size_t i = 0; i < job->pull_begin_count; i++)
+		begun |= !job->pull_begins[i].struck;
+	for (size_t i = 0; i < job->pull_end_count; i++)
+		if (!job->pull_ends[i].struck)
+			return sb_fail(err, SB_STATE, "The pull is ended (entry %lld).",
+				(long long)job->pull_ends[i].fact.act);
+	if (begin && begun)
+		return sb_fail(err, SB_STATE, "The pull has begun already.");
+	return begin || begun ? 0 : sb_fail(err, SB_STATE, "The pull has not begun.");
+}
+
+int sb_after_check(const struct job *job, enum act_kind kind, const void *fact, struct sb_err *err)
+{
+	switch ((int)kind) {
+	case ACT_RETURNS:
+		return check_release(job, fact, err);
+	case ACT_PASS_JOINT: {
+		const struct pass_joint *j = fact;
+		return check_pass(job, j->pass, err) || check_joint(job, j->joint, err) ? -1 : 0;
+	}
+	case ACT_PASS_END:
+		return check_pass(job, ((const struct pass_end *)fact)->pass, err);
+	case ACT_PULL:
+		return check_pulling(job, true, err);
+	case ACT_PULL_JOINT:
+		return check_pulling(job, false, err) ||
+				check_joint(job, ((const struct pull_joint *)fact)->joint, err)
+			? -1
+			: 0;
+	case ACT_PULL_END:
+		return check_pulling(job, false, err);
+	default:
+		return 0;
+	}
+}
+
+/* ---- what stands on it ---- */
 
 /* Whether a later entry stands on an earlier one. */
 static bool stands_on(const struct act *later, const void *fact, const struct act *earlier, const void *on)
@@ -66,7 +142,7 @@ static const struct act *stands_last(const struct job *job, const struct act *on
 	return NULL;
 }
 
-int sb_entry_check_strike(const struct job *job, int64_t act, struct sb_err *err)
+int sb_after_check_strike(const struct job *job, int64_t act, struct sb_err *err)
 {
 	const struct act *a;
 	const struct fact_sort *sort;

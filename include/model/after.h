@@ -1,0 +1,21 @@
+/* Entries beside and after the pilot: what the drilling fluid did, the passes, the pipe string, the pull. A
+ * slip in one is struck out by a later act, and entered again; it stays readable, and counts for nothing.
+ */
+#ifndef SB_MODEL_AFTER_H
+#define SB_MODEL_AFTER_H
+
+#include "model/fact.h"
+
+/* Whether the act brought an entry of these that is not struck out. */
+bool sb_after_strikable(const struct job *job, int64_t act);
+
+/* Whether what an entry names is there and counts: the release of a record, the pass of a joint, a joint of
+ * the bore, the pull that has begun. Given: fact, its columns. -1 with err. What the contract and the trade
+ * ask of it is judged by the module that knows it. */
+int sb_after_check(const struct job *job, enum act_kind kind, const void *fact, struct sb_err *err);
+
+/* May it be struck out? -1 with err where there is no such entry, or others stand on it: a pass with joints,
+ * a pull with joints, a release with records. Those go first; err names one of them by its number. */
+int sb_after_check_strike(const struct job *job, int64_t act, struct sb_err *err);
+
+#endif
