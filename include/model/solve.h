@@ -68,6 +68,9 @@ struct preview {
 int sb_solve_preview(const struct job *job, const struct solution *s, const struct reading *trial,
 	struct preview *out, struct sb_err *err);
 
+/* What the next reading would be laid against. Borrowed from both. */
+struct setup sb_solution_setup(const struct job *job, const struct solution *s);
+
 /* What clearance and cover are asked of (model/clearance.h, model/cover.h). Borrowed from both. */
 struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s);
 

@@ -60,7 +60,7 @@ static int run(const struct invocation *in)
 		sb_store_close(store);
 		return sb_command_fail(&err);
 	}
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	if (sb_number_given(&slid))
 		sb_steering_try(&setup, &s->path, &s->response, sb_rad(face.value),
 			sb_frame_metres(&s->frame, slid.value), &plan);

@@ -12,7 +12,7 @@ static const struct option options[] = {
 /* The plan is made once more, for what it would pass. */
 static void make_plan(const struct job *job, const struct solution *s, struct plan *plan)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 
 	sb_steering_make(&setup, &s->path, &s->response, plan);
 }

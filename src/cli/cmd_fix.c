@@ -46,7 +46,7 @@ static int say_fixes(const struct invocation *in, const struct sb_store *store, 
 {
 	const struct job *job = sb_store_job(store);
 	const struct solution *s = sb_store_solution(store);
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	struct sb_str text = { 0 };
 
 	if (sb_command_flag(in, "json"))

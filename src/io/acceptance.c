@@ -106,7 +106,7 @@ void sb_nonconformances_json(const struct job *job, const struct solution *s, st
 static void put_exit_text(
 	struct sb_str *out, const struct job *job, const struct solution *s, const struct exit_survey *e)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	struct sb_str words = { 0 };
 
 	if (!e->known)

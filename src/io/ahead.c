@@ -9,11 +9,6 @@
 #include <math.h>
 #include <stdio.h>
 
-static struct setup setup_of(const struct job *job, const struct solution *s)
-{
-	return (struct setup){ job, &s->frame, &s->design, &s->corridor };
-}
-
 static double whole_turn(double radians)
 {
 	double degrees = sb_deg(sb_wrap_turn(radians));
@@ -144,7 +139,7 @@ void sb_ahead_json(const struct job *job, const struct solution *s, const struct
 static void say_joints(
 	const struct job *job, const struct solution *s, const struct plan *p, struct sb_str *out)
 {
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 	const struct frame *f = &s->frame;
 
 	sb_str_add(out, "  joint    incl    azim   station    offset    height  order\n");
@@ -189,7 +184,7 @@ static void say_response(const struct job *job, const struct solution *s, struct
 void sb_ahead_text(const struct job *job, const struct solution *s, const struct plan *plan,
 	const struct withdrawal *w, struct sb_str *out)
 {
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 
 	if (!plan->known) {
 		sb_str_add(out, "The bit is past the exit: there is nothing to plan.\n");

@@ -392,7 +392,7 @@ void sb_day_document(const struct day *day, const struct about *about, struct do
 		.s = day->s,
 		.about = about,
 		.d = out,
-		.setup = { day->job, &day->s->frame, &day->s->design, &day->s->corridor },
+		.setup = sb_solution_setup(day->job, day->s),
 		.unit = sb_unit_short(day->job->unit) };
 
 	begin(day, about, out);

@@ -119,7 +119,7 @@ static void fill_fixes(struct drawing *d, struct drawing_tables *all)
 	static const struct paper_column columns[] = { { "Fix", HOLD_RIGHT, false },
 		{ "Station", HOLD_RIGHT, false }, { "Verdict", HOLD_LEFT, false },
 		{ "Against the path", HOLD_LEFT, true } };
-	struct setup setup = { d->job, &d->s->frame, &d->s->design, &d->s->corridor };
+	struct setup setup = sb_solution_setup(d->job, d->s);
 	struct drawing_table *t = drawing_table_begin(all, "INDEPENDENT FIXES", columns, 4);
 
 	if (d->s->fixes.count == 0)

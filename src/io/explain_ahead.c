@@ -232,7 +232,7 @@ static void put_window(struct explaining *x, const struct exit_miss *miss)
 /* By land survey, once there is one: it judges from then on. True when it says where the hole came out. */
 static bool put_survey(struct explaining *x)
 {
-	const struct setup setup = { x->job, &x->s->frame, &x->s->design, &x->s->corridor };
+	const struct setup setup = sb_solution_setup(x->job, x->s);
 	struct exit_survey e = sb_exit_survey(&setup, &x->s->fixes, x->row, true);
 	struct sb_str words = { 0 };
 

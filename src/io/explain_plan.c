@@ -129,7 +129,7 @@ static void check_order(struct explaining *x, const struct plan_joint *j)
 
 static void put_order(struct explaining *x, const struct plan *p, const struct plan *kept)
 {
-	const struct setup setup = { x->job, &x->s->frame, &x->s->design, &x->s->corridor };
+	const struct setup setup = sb_solution_setup(x->job, x->s);
 	const struct plan_joint *j = &p->joints[0], *k = &kept->joints[0];
 	const struct frame *f = &x->s->frame;
 	char order[96];
@@ -167,14 +167,9 @@ static void put_plan(struct explaining *x, const struct plan *p, const struct pl
 			p->rejoins_at_joint);
 }
 
-static struct setup setup_of(const struct explaining *x)
-{
-	return (struct setup){ x->job, &x->s->frame, &x->s->design, &x->s->corridor };
-}
-
 void explain_next_joint(struct explaining *x)
 {
-	struct setup setup = setup_of(x);
+	struct setup setup = sb_solution_setup(x->job, x->s);
 	struct plan *plans = sb_alloc(2 * sizeof *plans);
 
 	explain_words(x, EXPLAIN_FORMULA,
@@ -226,7 +221,7 @@ static void put_tried(struct explaining *x, int joints, bool found)
 
 void explain_withdraw(struct explaining *x)
 {
-	struct setup setup = setup_of(x);
+	struct setup setup = sb_solution_setup(x->job, x->s);
 	struct plan *plan = sb_alloc(sizeof *plan);
 	struct withdrawal *w = sb_alloc(2 * sizeof *w);
 

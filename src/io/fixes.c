@@ -8,11 +8,6 @@
 
 #include <math.h>
 
-static struct setup setup_of(const struct job *job, const struct solution *s)
-{
-	return (struct setup){ job, &s->frame, &s->design, &s->corridor };
-}
-
 static const char *const axis_names[FIX_AXES] = { "along", "across", "up" };
 
 /* ---- the list ---- */
@@ -30,7 +25,7 @@ static void put_view(
 	struct sb_json *j, const struct job *job, const struct solution *s, const struct fix_view *v)
 {
 	const struct fix *f = sb_job_fix(job, v->fix);
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 	struct sb_str words = { 0 };
 	bool placed = v->standing == FIX_STANDS || v->standing == FIX_ASIDE;
 
@@ -74,7 +69,7 @@ void sb_fixes_json(const struct job *job, const struct solution *s, struct sb_st
 
 void sb_fixes_text(const struct job *job, const struct solution *s, struct sb_str *out)
 {
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 
 	if (s->fixes.count == 0)
 		sb_str_add(out, "There is no independent fix yet.\n");
@@ -213,7 +208,7 @@ static void say_bit(const struct job *job, const struct solution *s, struct sb_s
 
 static void say_residuals(const struct job *job, const struct solution *s, struct sb_str *out)
 {
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 	const struct proposal *p = &s->fixes.proposal;
 
 	sb_str_add(out, "What each fix would still be off by:\n");

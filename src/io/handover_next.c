@@ -24,7 +24,7 @@ static void add(const struct solution *s, int joint, double inc_rad, double azi_
 
 static bool from_plan(const struct job *job, const struct solution *s, struct next_joints *n)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	struct plan *plan = sb_alloc(sizeof *plan);
 
 	sb_steering_make(&setup, &s->path, &s->response, plan);

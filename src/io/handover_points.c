@@ -243,7 +243,7 @@ void handover_lost(struct handover_page *p)
 void handover_fix(struct handover_page *p)
 {
 	const struct fixes *f = &p->s->fixes;
-	struct setup setup = { p->job, &p->s->frame, &p->s->design, &p->s->corridor };
+	struct setup setup = sb_solution_setup(p->job, p->s);
 	const char *corrected = sb_job_adjustment(p->job) ? ", path corrected" : "";
 	struct sb_str off = { 0 };
 	size_t i = f->count;

@@ -122,7 +122,7 @@ void sb_report(
 		.s = s,
 		.about = about,
 		.d = out,
-		.setup = { job, &s->frame, &s->design, &s->corridor },
+		.setup = sb_solution_setup(job, s),
 		.unit = sb_unit_short(job->unit) };
 
 	begin(job, about, out);

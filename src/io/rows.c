@@ -249,7 +249,7 @@ static struct doubt doubt_between(const struct row *from, const struct row *to, 
 static void fill_between(const struct job *job, const struct solution *s, const struct row *from,
 	const struct row *to, double md_m, struct path_cell cells[PATH_COLUMNS])
 {
-	const struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	const struct setup setup = sb_solution_setup(job, s);
 	struct vec3 at, heading;
 	double inc, azi;
 

@@ -128,7 +128,7 @@ static void look_at_point(const struct job *job, int number, struct hold_points 
 
 void sb_acceptance_look(const struct job *job, const struct solution *s, struct hold_points *out)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 
 	sb_acceptance_clear(out);
 	out->exit = sb_exit_survey(&setup, &s->fixes, sb_solution_last(s), true);

@@ -94,7 +94,7 @@ static int fix_and_adjust(
 static int drill_next(
 	struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by, struct sb_err *err)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	double length = sb_frame_metres(&s->frame, sb_job_tally(job, sb_job_in_ground(job) + 1).value);
 	struct order order = next_order(r, &setup, s, by, length);
 	struct reading reading;

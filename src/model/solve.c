@@ -11,7 +11,7 @@
 
 #include <string.h>
 
-static struct setup setup_of(const struct job *job, const struct solution *s)
+struct setup sb_solution_setup(const struct job *job, const struct solution *s)
 {
 	return (struct setup){ job, &s->frame, &s->design, &s->corridor };
 }
@@ -425,7 +425,7 @@ static int begin(const struct job *job, struct solution *s, struct sb_problems *
 		s->open[k] = -1;
 	sb_frame_for(job, &s->frame, NULL, &s->frame);
 	sb_surroundings_build(job, &s->frame, &s->design, &s->around);
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 	sb_path_begin(&setup, &s->path);
 	sb_response_begin(&setup, &s->response);
 	s->path.gives = sb_response_gives(&s->response);
@@ -463,7 +463,7 @@ int sb_solve(const struct job *job, struct solution *out, struct sb_problems *pr
 		return -1;
 	}
 	sb_problems_clear(&own);
-	struct setup setup = setup_of(job, out);
+	struct setup setup = sb_solution_setup(job, out);
 	for (size_t i = 0; i < job->joint_count; i++) {
 		const struct reading *r = &job->readings[job->joints[i]];
 		while (leg < job->leg_count && job->legs[leg].number <= r->leg)
@@ -495,7 +495,7 @@ int sb_solve_with(const struct job *job, const struct adjustment *a, struct solu
 
 int sb_solve_joint(const struct job *job, struct solution *out, size_t *changed_from, struct sb_err *err)
 {
-	struct setup setup = setup_of(job, out);
+	struct setup setup = sb_solution_setup(job, out);
 
 	if (job->in_ground != out->path.count)
 		return sb_fail(err, SB_STATE,
@@ -533,7 +533,7 @@ static void preview_warnings(const struct verdict *verdicts, struct preview *out
 int sb_solve_preview(const struct job *job, const struct solution *s, const struct reading *trial,
 	struct preview *out, struct sb_err *err)
 {
-	struct setup setup = setup_of(job, s);
+	struct setup setup = sb_solution_setup(job, s);
 	struct verdict verdicts[WARNING_KINDS] = { 0 };
 	struct reading r = *trial;
 
@@ -564,7 +564,8 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 
 struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s)
 {
-	return (struct clearance_ask){ setup_of(job, s), &s->around, &s->uncertainty, &s->path, &s->bit };
+	return (struct clearance_ask){ sb_solution_setup(job, s), &s->around, &s->uncertainty, &s->path,
+		&s->bit };
 }
 
 const struct row *sb_solution_last(const struct solution *s)

@@ -346,7 +346,7 @@ static void order_end(const struct answers *a, int room, char text[96])
 static void draw_order(const struct answers *a, struct cells *out, int row)
 {
 	const struct plan *plan = a->plan;
-	struct setup setup = { a->job, &a->solution->frame, &a->solution->design, &a->solution->corridor };
+	struct setup setup = sb_solution_setup(a->job, a->solution);
 	int column = begin(out, row, a, "order");
 	char order[96], text[96];
 

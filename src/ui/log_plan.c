@@ -9,7 +9,7 @@
 
 static void plan(const struct job *job, const struct solution *s, struct plan *out, struct withdrawal *back)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 
 	sb_steering_make(&setup, &s->path, &s->response, out);
 	memset(back, 0, sizeof *back);

@@ -37,7 +37,7 @@ static void draw_line(const void *context, size_t i, struct cells *out)
 
 static void draw_exit(const struct view *v, const struct exit_survey *e, struct cells *out, int row)
 {
-	struct setup setup = { v->job, &v->solution->frame, &v->solution->design, &v->solution->corridor };
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	struct sb_str text = { 0 };
 
 	if (!e->known)

@@ -21,7 +21,7 @@ struct around {
 static void make_plan(struct view *v)
 {
 	struct around *a = v->state;
-	struct setup setup = { v->job, &v->solution->frame, &v->solution->design, &v->solution->corridor };
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 
 	sb_steering_make(&setup, &v->solution->path, &v->solution->response, &a->plan);
 }

@@ -17,13 +17,6 @@ struct fix_list {
 	struct list list;
 };
 
-static struct setup setup_of(const struct view *v)
-{
-	const struct solution *s = v->solution;
-
-	return (struct setup){ v->job, &s->frame, &s->design, &s->corridor };
-}
-
 /* The newest on top. */
 static const struct fix_view *view_at(const struct view *v, size_t i)
 {
@@ -42,7 +35,7 @@ static void draw_row(const void *context, size_t i, struct cells *out)
 	const struct view *v = context;
 	const struct fix_view *f = view_at(v, i);
 	const struct fix *fix = sb_job_fix(v->job, f->fix);
-	struct setup setup = setup_of(v);
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	struct sb_str off = { 0 };
 	char verdict[40];
 
@@ -100,7 +93,7 @@ static void draw_chosen(const struct view *v, const struct fix_view *chosen, str
 {
 	const struct fixes *f = &v->solution->fixes;
 	const struct fix *fix = sb_job_fix(v->job, chosen->fix);
-	struct setup setup = setup_of(v);
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	struct sb_str text = { 0 };
 	int row = 1;
 

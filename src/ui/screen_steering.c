@@ -27,16 +27,11 @@ struct steering {
 	size_t first; /* joint of the plan on top of the table */
 };
 
-static struct setup setup_of(const struct view *v)
-{
-	return (struct setup){ v->job, &v->solution->frame, &v->solution->design, &v->solution->corridor };
-}
-
 /* The plan anew: the program's, or what follows from the hand's own order. */
 static void make_plan(struct view *v)
 {
 	struct steering *s = v->state;
-	struct setup setup = setup_of(v);
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	struct number face = { 0 }, slid = { 0 };
 
 	s->tried = sb_number_parse(sb_form_text(&s->form, "slid"), &slid, NULL) == 0 &&
@@ -84,7 +79,7 @@ static void steering_changed(struct view *v)
 static int draw_order(const struct view *v, struct cells *out)
 {
 	const struct steering *s = v->state;
-	struct setup setup = setup_of(v);
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	char order[96], line[160];
 	int row = 1;
 
@@ -153,7 +148,7 @@ static int draw_by_slides(const struct view *v, struct cells *out, int row)
 /* The order in a table's width: "31 ft at 11:30", "rotate". */
 static void short_order(const struct view *v, const struct plan_joint *j, char text[48])
 {
-	struct setup setup = setup_of(v);
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	char order[96];
 
 	if (!(j->slid_m > 0)) {
@@ -283,7 +278,7 @@ static enum follow pin(struct view *v)
 	const struct steering *s = v->state;
 	struct view *log = sb_app_below(v);
 	struct log_state *state = log->state;
-	struct setup setup = setup_of(v);
+	struct setup setup = sb_solution_setup(v->job, v->solution);
 	struct sb_err err = { 0 };
 	char order[96], text[SB_REMARK_TEXT * 2];
 

@@ -89,7 +89,7 @@ static double solving(const struct job *job, struct solution *s)
 
 static double fixing(const struct job *job, const struct solution *s, struct fixes *out)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	struct fixes_ask ask = { &setup, &s->path, &s->uncertainty.model, s->uncertainty.confidence,
 		INT64_MAX };
 	double from = seconds();

@@ -225,7 +225,7 @@ int main(void)
 	drill(&job);
 	jobs_solve(&job, &s);
 	gather(&job, &s, &bare);
-	struct setup setup = { &job, &s.frame, &s.design, &s.corridor };
+	struct setup setup = sb_solution_setup(&job, &s);
 	for (int round = 0; round < ROUNDS; round++) {
 		double t0 = seconds();
 		for (int i = 0; i < REPEATS; i++)

@@ -367,7 +367,7 @@ static void table(const struct crossing *c, int bores, bool vary)
 /* The quickest of several plans, s. */
 static double best_plan(const struct job *job, const struct solution *s, struct plan *plan)
 {
-	struct setup setup = { job, &s->frame, &s->design, &s->corridor };
+	struct setup setup = sb_solution_setup(job, s);
 	double best = HUGE_VAL;
 
 	for (int i = 0; i < 15; i++) {
@@ -421,7 +421,7 @@ static void time_no_way(void)
 	for (int i = 0; i < 8; i++)
 		jobs_log(&job, "", "84", "93.5");
 	jobs_solve(&job, &s);
-	struct setup setup = { &job, &s.frame, &s.design, &s.corridor };
+	struct setup setup = sb_solution_setup(&job, &s);
 	double none = best_plan(&job, &s, &plan);
 	printf("No way, and what can be done best, %zu joints: %.2f ms (reach: under 50)\n", plan.count,
 		none * 1e3);

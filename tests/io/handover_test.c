@@ -174,7 +174,7 @@ static void the_next_joints_follow_the_plan(void **state)
 	bore_surveys(&job, TERN "/surveys-redrill.csv");
 	bore_withdraw(&job, 47, "");
 	page(600);
-	struct setup setup = { &job, &s.frame, &s.design, &s.corridor };
+	struct setup setup = sb_solution_setup(&job, &s);
 	sb_steering_make(&setup, &s.path, &s.response, &plan);
 	assert_true(plan.feasible);
 	take_next(inclination);

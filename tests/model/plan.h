@@ -37,7 +37,7 @@ static inline int plan_end(void **state)
 
 static inline struct setup plan_setup(void)
 {
-	return (struct setup){ &job, &solution.frame, &solution.design, &solution.corridor };
+	return sb_solution_setup(&job, &solution);
 }
 
 /* Due east and level, 3000 ft, in joints of 31 ft, with no limit but a joint's smallest radius; readings that

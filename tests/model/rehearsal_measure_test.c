@@ -373,7 +373,7 @@ static void the_simple_rule_keeps_the_bend_limits(void **state)
 	for (int i = 0; i < 4; i++)
 		jobs_log(&job, "", "80", i < 2 ? "90" : "92");
 	jobs_solve(&job, &s);
-	struct setup at = { &job, &s.frame, &s.design, &s.corridor };
+	struct setup at = sb_solution_setup(&job, &s);
 	sb_response_begin(&at, &guess);
 	struct order o = rehearsal_aim(&at, &s.path, &guess, joint_m);
 	/* joint: 31 / 600 rad = 2.96 degrees; the window of 93 / 900 = 5.92 holds 2 to the right already, so

@@ -287,7 +287,7 @@ static void past_headings_are_smoothed_and_within_what_is_claimed(void **state)
 			truth[i] = truth_azi;
 		}
 		jobs_solve(&job, &solution);
-		struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+		struct setup s = sb_solution_setup(&job, &solution);
 		assert_int_equal(
 			sb_response_smooth(&s, &solution.path, &solution.response, past, BACK), BACK);
 		struct attitude now = sb_response_heading(&solution.path, &solution.response);
@@ -351,7 +351,7 @@ static void a_wrong_tool_face_is_warned_of_by_name(void **state)
 	assert_non_null(strstr(found->text, "clockwise of the tool face"));
 	assert_near(found->value, 35, 10);
 	/* The order takes it out: to turn straight up the tool must show 35 degrees less. */
-	struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+	struct setup s = sb_solution_setup(&job, &solution);
 	assert_near(sb_deg(sb_wrap_half(sb_response_face(&s, &solution.response, 1, 0))), -35, 10);
 }
 
@@ -396,7 +396,7 @@ static void the_sensor_answers_for_an_earlier_piece_of_hole(void **state)
 		sb_job_add_reading(&job, &r);
 	}
 	jobs_solve(&job, &solution);
-	struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+	struct setup s = sb_solution_setup(&job, &solution);
 	/* Readings at 10, 40, 70, 100 ft. Joint 2 lies from 30 to 60 and was slid half: the course to 40
 	 * holds 10 ft of it, the course to 70 holds 20. */
 	struct drilled d = sb_response_drilled(&s, &solution.path, 10 * 0.3048, 40 * 0.3048);

@@ -271,7 +271,7 @@ static void the_bit_has_the_readings_doubt_carried_on_and_its_own(void **state)
 	jobs_set(&job, "tool", "sensor_to_bit", "40");
 	jobs_set(&job, "tool", "bias_azimuth", "0.3");
 	drill(20, "0");
-	struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+	struct setup s = sb_solution_setup(&job, &solution);
 	sb_response_unsure(&s, &solution.path, &solution.response, 960 * FOOT, 1000 * FOOT, &up, &right);
 	assert_true(right > 0);
 	assert_near(solution.bit.doubt.across_m, hypot(1000 * FOOT * sb_rad(0.3), 20 * FOOT * right), 1e-9);

@@ -48,7 +48,7 @@ static void level_job(void)
 
 static const struct verdict *judge_row(const struct row *row, const struct reading *r, enum warning_kind kind)
 {
-	const struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+	const struct setup s = sb_solution_setup(&job, &solution);
 
 	memset(verdicts, 0, sizeof verdicts);
 	sb_warning_judge(&s, row, r, verdicts);
@@ -126,7 +126,7 @@ static void decimals_are_as_people_say_them(void **state)
 	(void)state;
 	level_job();
 	jobs_solve(&job, &solution);
-	struct setup s = { &job, &solution.frame, &solution.design, &solution.corridor };
+	struct setup s = sb_solution_setup(&job, &solution);
 	assert_int_equal(sb_warning_decimals(&s, 2.34, 5), 1);
 	assert_int_equal(sb_warning_decimals(&s, 0.04, 5), 2);
 	assert_int_equal(sb_warning_decimals(&s, -0.04, 5), 2);
