@@ -20,6 +20,7 @@ struct axis {
 	double exaggeration; /* paper units per metre upwards, over scale; 1: true proportions */
 	enum quantity across, up;
 	enum unit unit;
+	char value_unit[16]; /* of QUANTITY_VALUE */
 };
 
 /* Purpose:  the scale at which a scene's view fills a paper best.
@@ -41,7 +42,7 @@ double sb_axis_y(const struct axis *a, double y);
 double sb_axis_x_metres(const struct axis *a, double paper_x);
 double sb_axis_y_metres(const struct axis *a, double paper_y);
 
-/* "x5"; "true" for true proportions. */
+/* "x5"; "true" for true proportions; of a value its unit. */
 #define SB_AXIS_TEXT 32
 void sb_axis_exaggeration(const struct axis *a, char text[SB_AXIS_TEXT]);
 

@@ -26,10 +26,12 @@
 	X(HELD, "if held", '~') \
 	X(PINNED, "pinned", ',') \
 	X(PLAN, "plan", ':') \
+	X(ESTIMATE, "estimate", '+') \
 	X(LIMIT, "limit", '_') \
 	X(DRILLED, "drilled", '*') \
 	X(JOINT, "joint", 'o') \
 	X(TRIAL, "what if", '?') \
+	X(MEASURED, "measured", 'm') \
 	X(FIX, "fix", 'F') \
 	X(ENTRY, "entry", '>') \
 	X(EXIT, "exit", '<') \
@@ -87,14 +89,16 @@ enum quantity {
 	QUANTITY_EAST,
 	QUANTITY_NORTH, /* from the entry */
 	QUANTITY_BEND,	/* curvature, 1/m: 0 is straight; no round figures of it are written */
+	QUANTITY_VALUE, /* anything else, of which the scene says the unit: fills the height whatever it is */
 };
 
 struct scene {
 	enum quantity across, up;
-	enum unit unit;	    /* in which its scale is written */
-	double exaggerated; /* the most that y may be drawn larger than x; 1: true proportions only */
-	bool bare;	    /* says its own sizes: needs no scale beside it */
-	struct box view;    /* what must be seen; low > high: nothing yet */
+	enum unit unit;	     /* in which its scale is written */
+	char value_unit[16]; /* of QUANTITY_VALUE: "psi" */
+	double exaggerated;  /* the most that y may be drawn larger than x; 1: true proportions only */
+	bool bare;	     /* says its own sizes: needs no scale beside it */
+	struct box view;     /* what must be seen; low > high: nothing yet */
 	struct spot *points;
 	size_t point_count, point_room;
 	struct stroke *strokes;

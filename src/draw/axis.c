@@ -6,6 +6,8 @@
  */
 #include "draw/axis.h"
 
+#include "base/str.h"
+
 #include <math.h>
 #include <stdio.h>
 
@@ -13,6 +15,21 @@
 #define HAIR 1e-9
 
 static const double exaggerations[] = { 1, 2, 5, 10, 20, 50, 100 };
+
+/* A value is no length: it takes all of the height. */
+static void fit_value(
+	const struct scene *scene, const struct paper *paper, const struct box *view, struct axis *out)
+{
+	double low = view->low.y, high = view->high.y;
+
+	if (!isfinite(low) || !isfinite(high) || low > high)
+		low = high = 0;
+	if (high - low <= 0)
+		high = low + 1;
+	double scale = paper->width / (view->high.x - view->low.x) * (1 - HAIR);
+	struct spot middle = { view->low.x + (view->high.x - view->low.x) / 2, low + (high - low) / 2 };
+	sb_axis_scaled(scene, paper, scale, paper->height / (scale * (high - low)) * (1 - HAIR), middle, out);
+}
 
 /* One side of the view with an extent: at least a metre, and finite. */
 static void widen(double *low, double *high)
@@ -31,6 +48,10 @@ void sb_axis_fit(const struct scene *scene, const struct paper *paper, struct ax
 {
 	struct box view = scene->view;
 	widen(&view.low.x, &view.high.x);
+	if (scene->up == QUANTITY_VALUE) {
+		fit_value(scene, paper, &view, out);
+		return;
+	}
 	widen(&view.low.y, &view.high.y);
 	double wide = view.high.x - view.low.x, tall = view.high.y - view.low.y;
 	double scale = 1, exaggeration = 1;
@@ -67,6 +88,7 @@ void sb_axis_scaled(const struct scene *scene, const struct paper *paper, double
 		.up = scene->up,
 		.unit = scene->unit,
 	};
+	sb_copy(out->value_unit, sizeof out->value_unit, scene->value_unit);
 }
 
 double sb_axis_x(const struct axis *a, double x)
@@ -91,7 +113,9 @@ double sb_axis_y_metres(const struct axis *a, double paper_y)
 
 void sb_axis_exaggeration(const struct axis *a, char text[SB_AXIS_TEXT])
 {
-	if (a->exaggeration > 1)
+	if (a->up == QUANTITY_VALUE)
+		sb_copy(text, SB_AXIS_TEXT, a->value_unit);
+	else if (a->exaggeration > 1)
 		snprintf(text, SB_AXIS_TEXT, "x%.0f", a->exaggeration);
 	else
 		snprintf(text, SB_AXIS_TEXT, "true");
@@ -141,11 +165,12 @@ static void write_value(
 		[QUANTITY_EAST] = { " W", " E" },
 		[QUANTITY_NORTH] = { " S", " N" },
 		[QUANTITY_BEND] = { "", "" },
+		[QUANTITY_VALUE] = { "", "" },
 	};
 
 	if (q == QUANTITY_STATION)
 		sb_axis_station(units * sb_unit_metres(a->unit), a->unit, decimals, text);
-	else if (q == QUANTITY_ELEVATION)
+	else if (q == QUANTITY_ELEVATION || q == QUANTITY_VALUE)
 		snprintf(text, SB_AXIS_TEXT, "%.*f", decimals, units);
 	else if (units == 0)
 		snprintf(text, SB_AXIS_TEXT, "0");
@@ -153,10 +178,16 @@ static void write_value(
 		snprintf(text, SB_AXIS_TEXT, "%.*f%s", decimals, fabs(units), words[q][units > 0]);
 }
 
+/* What a number on a side is written in: the job's unit, or the value's own. */
+static double metres_in(const struct axis *a, enum quantity q)
+{
+	return q == QUANTITY_VALUE ? 1 : sb_unit_metres(a->unit);
+}
+
 static size_t ticks(const struct axis *a, enum quantity q, double low, double high, double units_per_paper,
 	double gap, struct tick out[SB_AXIS_TICKS])
 {
-	double metre = sb_unit_metres(a->unit);
+	double metre = metres_in(a, q);
 	int decimals;
 	double least = fmax(gap * units_per_paper, (high - low) / metre / (SB_AXIS_TICKS - 2));
 
@@ -185,7 +216,7 @@ size_t sb_axis_ticks_across(const struct axis *a, double gap, struct tick out[SB
 
 size_t sb_axis_ticks_up(const struct axis *a, double gap, struct tick out[SB_AXIS_TICKS])
 {
-	double per_paper = 1 / (a->scale * a->exaggeration * sb_unit_metres(a->unit));
+	double per_paper = 1 / (a->scale * a->exaggeration * metres_in(a, a->up));
 	size_t count = ticks(a, a->up, a->view.low.y, a->view.high.y, per_paper, gap, out);
 
 	for (size_t i = 0; i < count; i++)

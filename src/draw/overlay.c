@@ -243,7 +243,7 @@ static void draw_exaggeration(const struct axis *a, const struct inside *in, str
 
 	sb_axis_exaggeration(a, text);
 	int columns = (int)strlen(text);
-	if (scaled || a->exaggeration > 1)
+	if (scaled || a->exaggeration > 1 || a->up == QUANTITY_VALUE)
 		write_text(out, 0, scaled ? in->bottom : 0, text, columns, MEANING_TICK, RASTER_PLAIN);
 }
 

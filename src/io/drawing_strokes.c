@@ -88,7 +88,7 @@ void drawing_mark(struct sb_paper *p, enum meaning m, struct spot at)
 {
 	const struct pen pen = { 0.3, SB_INK_BLACK, { 0 } };
 
-	if (m == MEANING_JOINT)
+	if (m == MEANING_JOINT || m == MEANING_MEASURED)
 		mark_joint(p, at);
 	else if (m == MEANING_FIX)
 		mark_fix(p, at);
