@@ -345,6 +345,7 @@ struct job {
 	enum judge judge;
 	/* [drill_pipe] */
 	struct number joint_length, drill_pipe_minimum_radius;
+	struct number drill_pipe_diameter; /* mm or inches */
 	/* [product_pipe] */
 	enum material material;
 	struct number outside_diameter, wall, yield, product_minimum_radius;
@@ -360,6 +361,10 @@ struct job {
 	struct number clearance_spare;
 	/* [cover] */
 	struct number cover_minimum, cover_from, cover_to, cover_spare;
+	/* [fluid]: kg/m3 or lb/gal; mPa s; Pa or lb/100 ft2; L/min or gal/min; shares; kPa or psi */
+	struct number fluid_weight, fluid_return_weight, plastic_viscosity, yield_point;
+	struct number fluid_flow, ream_flow;
+	struct number fluid_watch, sand_share, clay_share, tension_cutoff;
 	/* [steering] */
 	struct number slide_turn, droop, walk;
 	enum face_as face_as;
