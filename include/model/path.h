@@ -158,6 +158,13 @@ bool sb_path_writes_slides(const struct path *p, size_t row);
  * (no reading, no staked entry); a reading taken behind the entry serves until there is. */
 bool sb_path_attitude(const struct path *p, struct attitude *out);
 
+/* The row of a joint as a leg drilled it, withdrawn or not; leg 0: as it is in the ground now. NULL if there
+ * is none. */
+const struct row *sb_path_row(const struct path *p, int leg, int joint);
+
+/* Whether a row of the path is in the ground now: it was not withdrawn. */
+bool sb_path_present(const struct path *p, const struct row *row);
+
 /* The row on the path that is n rows on the path before its end; n < on_count. */
 const struct row *sb_path_back(const struct path *p, size_t n);
 

@@ -75,6 +75,10 @@ struct warning {
 /* How far a value is past its limit: the larger the worse. */
 double sb_warning_past(enum warning_kind kind, double value, double limit);
 
+/* The row at which it was worst: an episode that began in one leg may go on in the next, and what is left of
+ * it in the ground is an episode of its own. NULL if there is none: entries after the pilot need none. */
+const struct row *sb_warning_row(const struct path *p, const struct warning *w);
+
 /* Judges the row itself: corridor, bends, missing survey, blunder logged as it is. The other kinds look ahead
  * and are judged by sb_advice_judge (model/advice.h). Given: r, the reading behind the row, NULL at the
  * entry. */

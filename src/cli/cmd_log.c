@@ -126,8 +126,7 @@ static int tell(const struct job *job, const struct solution *s, const struct to
 static int tell_done(const struct invocation *in, const struct sb_store *store, const struct row *row)
 {
 	const struct solution *s = sb_store_solution(store);
-	bool present = row >= s->path.rows && row < s->path.rows + s->path.count;
-	struct told t = { row, present ? &s->bit : NULL, s->warnings, s->warning_count,
+	struct told t = { row, sb_path_present(&s->path, row) ? &s->bit : NULL, s->warnings, s->warning_count,
 		sb_command_flag(in, "json"), true };
 	int status = tell(sb_store_job(store), s, &t);
 
@@ -334,13 +333,7 @@ static const struct row *find_row(const struct invocation *in, const struct solu
 
 	if (sb_command_value(in, "leg"))
 		sb_acting_whole(in, "leg", 1, 100000, &leg, NULL);
-	for (size_t i = 0; i < s->path.count; i++)
-		if (s->path.rows[i].joint == joint && (leg == 0 || s->path.rows[i].leg == leg))
-			return &s->path.rows[i];
-	for (size_t i = 0; i < s->path.old_count && leg; i++)
-		if (s->path.old[i].joint == joint && s->path.old[i].leg == leg)
-			return &s->path.old[i];
-	return NULL;
+	return sb_path_row(&s->path, leg, joint);
 }
 
 static int run_correct(const struct invocation *in)

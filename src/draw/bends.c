@@ -3,7 +3,7 @@
 #include "draw/bends.h"
 
 #include "base/mem.h"
-#include "draw/detail.h"
+#include "draw/plane.h"
 #include "model/nonconformance.h"
 
 #include <math.h>
@@ -89,7 +89,7 @@ static void draw_breaches(const struct plane *p)
 
 	for (size_t i = 0; i < count; i++) {
 		const struct warning *w = list[i].warning;
-		const struct row *row = sb_detail_row(&p->s->path, w->leg, w->worst_joint);
+		const struct row *row = sb_warning_row(&p->s->path, w);
 		char text[16];
 		if (row == NULL || (w->kind != WARNING_JOINT_BEND && w->kind != WARNING_WINDOW_BEND))
 			continue;

@@ -78,16 +78,6 @@ static void draw_withdrawn(const struct plane *p)
 	}
 }
 
-const struct row *sb_detail_row(const struct path *path, int leg, int joint)
-{
-	if (joint >= 0 && (size_t)joint < path->count && path->rows[joint].leg == leg)
-		return &path->rows[joint];
-	for (size_t i = path->old_count; i-- > 0;)
-		if (path->old[i].leg == leg && path->old[i].joint == joint)
-			return &path->old[i];
-	return NULL;
-}
-
 /* Beside the line, only what is said of the place beside the line. */
 static bool shown_here(const struct plane *p, enum warning_kind kind)
 {
@@ -102,7 +92,7 @@ static void draw_breaches(const struct plane *p)
 
 	for (size_t i = 0; i < count; i++) {
 		const struct warning *w = list[i].warning;
-		const struct row *row = sb_detail_row(&p->s->path, w->leg, w->worst_joint);
+		const struct row *row = sb_warning_row(&p->s->path, w);
 		char text[16];
 		if (row == NULL || !shown_here(p, w->kind) || !sb_plane_near(p, row->deviation.station_m))
 			continue;

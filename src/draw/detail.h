@@ -10,7 +10,4 @@
  * joints of which leg were withdrawn. In elevation the cover that is asked for. */
 void sb_detail_draw(const struct plane *p);
 
-/* The row of a joint of a leg, withdrawn ones too; NULL if there is none. */
-const struct row *sb_detail_row(const struct path *path, int leg, int joint);
-
 #endif

@@ -134,9 +134,7 @@ static void say_about(const struct explaining *x, bool end)
 		sb_str_add(&text, end ? "before the first joint" : "at the entry");
 	else
 		sb_str_add(&text, "%sjoint %d, leg %d%s", end ? "after " : "", x->row->joint, x->row->leg,
-			x->row >= x->s->path.rows && x->row < x->s->path.rows + x->s->path.count
-				? ""
-				: ", pulled back");
+			sb_path_present(&x->s->path, x->row) ? "" : ", pulled back");
 	x->out->about = sb_strdup(sb_str_get(&text));
 	sb_str_clear(&text);
 }
@@ -260,26 +258,14 @@ static const char *const judged[WARNING_KINDS] = {
 	[WARNING_EXIT] = "exit",
 };
 
-/* The leg in which a withdrawn joint was drilled where an episode was worst: it may have begun in one before.
- */
-static int worst_leg(const struct solution *s, const struct warning *w)
-{
-	for (size_t i = 0; i < s->path.old_count; i++) {
-		const struct row *row = &s->path.old[i];
-		if (row->joint == w->worst_joint && row->leg >= w->leg &&
-			row->deviation.station_m == w->station_m)
-			return row->leg;
-	}
-	return w->leg;
-}
-
 struct explain_ask sb_explain_warning(const struct solution *s, const struct warning *w)
 {
+	const struct row *row = sb_warning_row(&s->path, w);
 	const char *name = judged[w->kind];
 
 	/* degrees off the tool face, or percent of the turn expected: the limit says which */
 	if (w->kind == WARNING_RESPONSE && w->limit < 50)
 		name = "face-error";
 	return (struct explain_ask){ name ? sb_explain_figure(name, NULL) : NULL, w->worst_joint,
-		w->superseded ? worst_leg(s, w) : 0, 0 };
+		w->superseded && row ? row->leg : 0, 0 };
 }

@@ -28,12 +28,7 @@ static const struct row *row_in_leg(const struct solution *s, const struct job *
 		if (l && joint > l->to_joint)
 			break;
 	}
-	if ((size_t)joint < s->path.count && s->path.rows[joint].leg == leg)
-		return &s->path.rows[joint];
-	for (size_t i = s->path.old_count; i-- > 0;)
-		if (s->path.old[i].leg == leg && s->path.old[i].joint == joint)
-			return &s->path.old[i];
-	return NULL;
+	return sb_path_row(&s->path, leg, joint);
 }
 
 static const struct row *row_at(const struct explaining *x, int leg, int joint)
@@ -42,9 +37,7 @@ static const struct row *row_at(const struct explaining *x, int leg, int joint)
 		return NULL;
 	if (joint == 0)
 		return &x->s->path.rows[0];
-	if (leg == 0)
-		return (size_t)joint < x->s->path.count ? &x->s->path.rows[joint] : NULL;
-	return row_in_leg(x->s, x->job, leg, joint);
+	return leg ? row_in_leg(x->s, x->job, leg, joint) : sb_path_row(&x->s->path, 0, joint);
 }
 
 int explain_trail(struct explaining *x, int leg, int joint, struct sb_err *err)

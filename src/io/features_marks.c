@@ -93,18 +93,10 @@ static void walk_fix(struct walk *w, const struct fix_view *v)
 	features_put_text(w, f->fact.words);
 }
 
-static const struct row *row_of(const struct path *p, const struct warning *w)
-{
-	for (size_t i = 0; i < p->old_count && w->superseded; i++)
-		if (p->old[i].joint == w->worst_joint && p->old[i].leg == w->leg)
-			return &p->old[i];
-	return w->worst_joint >= 0 && (size_t)w->worst_joint < p->count ? &p->rows[w->worst_joint] : NULL;
-}
-
 static void walk_breach(struct walk *w, const struct nonconformance *n)
 {
 	const struct warning *b = n->warning;
-	const struct row *row = row_of(&w->s->path, b);
+	const struct row *row = sb_warning_row(&w->s->path, b);
 	struct sb_str words = { 0 };
 
 	features_begin(w, LAYER_NONCONFORMANCES);

@@ -423,3 +423,18 @@ int sb_path_at(const struct path *p, double md_m, struct vec3 *at, struct vec3 *
 		*heading = direction;
 	return from->joint;
 }
+
+const struct row *sb_path_row(const struct path *p, int leg, int joint)
+{
+	if (joint >= 0 && (size_t)joint < p->count && (leg == 0 || p->rows[joint].leg == leg))
+		return &p->rows[joint];
+	for (size_t i = leg ? p->old_count : 0; i-- > 0;)
+		if (p->old[i].leg == leg && p->old[i].joint == joint)
+			return &p->old[i];
+	return NULL;
+}
+
+bool sb_path_present(const struct path *p, const struct row *row)
+{
+	return row->joint >= 0 && (size_t)row->joint < p->count && row == &p->rows[row->joint];
+}

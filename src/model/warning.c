@@ -273,3 +273,20 @@ void sb_warning_judge(const struct setup *s, const struct row *row, const struct
 	judge_joint_bend(s, row, &verdicts[WARNING_JOINT_BEND]);
 	judge_window_bend(s, row, &verdicts[WARNING_WINDOW_BEND]);
 }
+
+static bool worst_here(const struct warning *w, const struct row *row)
+{
+	return row->joint == w->worst_joint && row->leg >= w->leg && row->deviation.station_m == w->station_m;
+}
+
+const struct row *sb_warning_row(const struct path *p, const struct warning *w)
+{
+	const struct row *present = sb_path_row(p, 0, w->worst_joint);
+
+	if (!w->superseded)
+		return present;
+	for (size_t i = 0; i < p->old_count; i++)
+		if (worst_here(w, &p->old[i]))
+			return &p->old[i];
+	return present && worst_here(w, present) ? present : NULL; /* its end alone was withdrawn */
+}

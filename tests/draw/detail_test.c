@@ -159,6 +159,39 @@ static void non_conformances_stand_with_their_numbers_where_they_were_worst(void
 	sb_free(list);
 }
 
+/* Both legs leave the corridor upwards: what began in the first goes on in the second, whose joint 39 is the
+ * worst. The mark stood at joint 39 of the first. */
+static void a_breach_that_goes_on_in_the_next_leg_stands_at_that_leg(void **state)
+{
+	(void)state;
+	struct solution both = { 0 };
+
+	sb_job_clear(&job);
+	crossing_sheet(&job);
+	crossing_drill(&job, 30, 0.12, 0.1);
+	crossing_drill(&job, 39, -3, 0);
+	jobs_withdraw(&job, 37);
+	crossing_drill(&job, 39, -4, 0);
+	jobs_solve(&job, &both);
+	struct draw_window w = sb_window_whole(&both, 1000);
+	w.detailed = true;
+	struct nonconformance *list;
+	size_t count = sb_nonconformances(&job, &both, &list), over = 0;
+	sb_plan_map(&job, &both, &w, NULL, &scene);
+	for (size_t i = 0; i < count; i++) {
+		const struct warning *w0 = list[i].warning;
+		char number[8];
+		if (w0->superseded || w0->leg != 1 || w0->worst_joint != 39 || list[i].number % 5 == 0)
+			continue;
+		snprintf(number, sizeof number, "%d", list[i].number);
+		assert_near(text_at(number).x, both.path.rows[39].at.e, 0);
+		over++;
+	}
+	assert_true(over > 0);
+	sb_free(list);
+	sb_solution_clear(&both);
+}
+
 /* A line is kept clear of on both sides of it, a point all round. */
 static void clearances_are_drawn_from_above(void **state)
 {
@@ -275,6 +308,7 @@ int main(void)
 		TEST(curves_have_their_ends_and_radius),
 		TEST(what_was_withdrawn_is_named_with_its_leg),
 		TEST(non_conformances_stand_with_their_numbers_where_they_were_worst),
+		TEST(a_breach_that_goes_on_in_the_next_leg_stands_at_that_leg),
 		TEST(clearances_are_drawn_from_above),
 		TEST(the_cover_that_is_asked_for_lies_below_the_ground),
 		TEST(bends_stand_at_what_was_solved),

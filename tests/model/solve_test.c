@@ -216,6 +216,58 @@ static void an_episode_that_begins_before_the_pull_back_is_judged_by_what_is_lef
 	assert_int_equal(left->last_joint, first);
 }
 
+/* Found on drawings: such a mark stood at the withdrawn joint of the leg in which the episode began. */
+static void an_episode_that_goes_on_in_the_next_leg_was_worst_where_that_leg_drilled(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	jobs_follow(&job, 4);
+	for (int i = 0; i < 6; i++)
+		jobs_log(&job, "", "77", "90");
+	jobs_solve(&job, &solution);
+	int first = find(WARNING_CORRIDOR, 0)->joint;
+	assert_true(first < 9);
+	jobs_withdraw(&job, first);
+	for (int i = first; i < 10; i++)
+		jobs_log(&job, "", "75", "90");
+	jobs_solve(&job, &solution);
+	const struct warning *w = find(WARNING_CORRIDOR, 1);
+	assert_false(w->superseded);
+	assert_int_equal(w->leg, 1);
+	assert_int_equal(w->worst_joint, 10);
+	assert_int_equal(sb_path_row(&solution.path, 1, 10)->leg, 1); /* there is such a joint of leg 1 too */
+	assert_ptr_equal(sb_warning_row(&solution.path, w), &solution.path.rows[10]);
+	assert_ptr_equal(sb_warning_row(&solution.path, find(WARNING_CORRIDOR, 0)),
+		sb_path_row(&solution.path, 1, 10));
+	/* and when that leg is withdrawn as well */
+	jobs_withdraw(&job, 4);
+	jobs_solve(&job, &solution);
+	w = find(WARNING_CORRIDOR, 1);
+	assert_true(w->superseded);
+	assert_int_equal(w->leg, 1);
+	assert_ptr_equal(sb_warning_row(&solution.path, w), sb_path_row(&solution.path, 2, 10));
+	assert_near(sb_warning_row(&solution.path, w)->deviation.station_m, w->station_m, 0);
+}
+
+static void an_episode_whose_end_alone_was_withdrawn_was_worst_at_a_joint_in_the_ground(void **state)
+{
+	(void)state;
+	jobs_plain(&job);
+	jobs_follow(&job, 4);
+	jobs_log(&job, "", "76", "90");
+	jobs_log(&job, "", "76", "90");
+	for (int i = 0; i < 2; i++)
+		jobs_log(&job, "", "86", "90");
+	jobs_solve(&job, &solution);
+	int worst = find(WARNING_CORRIDOR, 0)->worst_joint;
+	assert_true(worst < find(WARNING_CORRIDOR, 0)->last_joint);
+	jobs_withdraw(&job, worst);
+	jobs_solve(&job, &solution);
+	assert_true(find(WARNING_CORRIDOR, 0)->superseded);
+	assert_ptr_equal(
+		sb_warning_row(&solution.path, find(WARNING_CORRIDOR, 0)), &solution.path.rows[worst]);
+}
+
 static void a_reading_behind_the_entry_does_not_move_the_path(void **state)
 {
 	(void)state;
@@ -366,6 +418,10 @@ static const struct CMUnitTest tests[] = {
 	cmocka_unit_test_setup_teardown(pulling_back_begins_a_leg_and_keeps_the_old_one, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		an_episode_that_begins_before_the_pull_back_is_judged_by_what_is_left, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		an_episode_that_goes_on_in_the_next_leg_was_worst_where_that_leg_drilled, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		an_episode_whose_end_alone_was_withdrawn_was_worst_at_a_joint_in_the_ground, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_reading_behind_the_entry_does_not_move_the_path, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_joint_without_a_reading_is_carried_over_and_said, setup, teardown),
 	cmocka_unit_test_setup_teardown(
