@@ -98,7 +98,7 @@ void drawing_joints_fill(struct drawing *d, struct drawing_tables *all)
 	const struct row **rows;
 	size_t count = sb_rows_list(d->s, true, &rows);
 	for (size_t i = 0; i < count; i++)
-		fill_joint(d, t, rows[i], rows[i] >= path->rows && rows[i] < path->rows + path->count);
+		fill_joint(d, t, rows[i], sb_path_present(path, rows[i]));
 	sb_free(rows);
 	drawing_table_finish(d, all, t);
 }

@@ -309,7 +309,7 @@ static void put_joints(struct making *m)
 	sb_str_add(m->out, "  <CgPoints name=\"joints\">\n");
 	for (size_t i = 0; i < count; i++)
 		if (rows[i]->on_path)
-			put_joint(m, rows[i], rows[i] >= p->rows && rows[i] < p->rows + p->count);
+			put_joint(m, rows[i], sb_path_present(p, rows[i]));
 	sb_str_add(m->out, "  </CgPoints>\n");
 	sb_free(rows);
 }

@@ -114,7 +114,7 @@ static void walk_joints(struct walk *w)
 	size_t count = sb_rows_list(w->s, true, &rows);
 
 	for (size_t i = 0; i < count; i++)
-		put_joint(w, rows[i], rows[i] >= p->rows && rows[i] < p->rows + p->count);
+		put_joint(w, rows[i], sb_path_present(p, rows[i]));
 	sb_free(rows);
 }
 

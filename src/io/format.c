@@ -75,11 +75,6 @@ static size_t add_replaced(const struct job *job, const struct reading *r, struc
 	return count;
 }
 
-static bool is_present(const struct solution *s, const struct row *row)
-{
-	return row >= s->path.rows && row < s->path.rows + s->path.count;
-}
-
 size_t export_lines(const struct job *job, const struct solution *s, struct export_line **out)
 {
 	const struct row **rows;
@@ -88,7 +83,8 @@ size_t export_lines(const struct job *job, const struct solution *s, struct expo
 
 	for (size_t i = 0; i < row_count; i++) {
 		const struct reading *r = rows[i]->reading ? sb_job_reading(job, rows[i]->reading) : NULL;
-		enum standing standing = is_present(s, rows[i]) ? STANDING_PATH : STANDING_WITHDRAWN;
+		enum standing standing =
+			sb_path_present(&s->path, rows[i]) ? STANDING_PATH : STANDING_WITHDRAWN;
 		if (r)
 			count += add_replaced(job, r, list + count);
 		else if (rows[i]->joint == 0)

@@ -62,7 +62,7 @@ static void walk(struct report *r, bool withdrawn, void (*put)(struct report *r,
 
 	for (size_t i = 0; i < count; i++) {
 		struct line l = { .row = rows[i] };
-		bool present = rows[i] >= p->rows && rows[i] < p->rows + p->count;
+		bool present = sb_path_present(p, rows[i]);
 		if (withdrawn && present)
 			continue;
 		sb_rows_fill(r->job, r->s, rows[i], l.cells);

@@ -136,11 +136,6 @@ static void fill_shift(const struct job *job, const struct solution *s, const st
 	put_length(&cells[PATH_SHIFT_HEIGHT], &s->frame, shift.height_m);
 }
 
-static bool of_present_path(const struct solution *s, const struct row *row)
-{
-	return (size_t)row->joint < s->path.count && row == &s->path.rows[row->joint];
-}
-
 /* What lies around the hole: over the sensor, and over the course that ends there. */
 static void fill_room(const struct job *job, const struct solution *s, const struct row *row,
 	struct path_cell cells[PATH_COLUMNS])
@@ -151,7 +146,7 @@ static void fill_room(const struct job *job, const struct solution *s, const str
 
 	if (cover.known)
 		put_length(&cells[PATH_COVER], &s->frame, cover.cover_m);
-	if (row->joint == 0 || !of_present_path(s, row))
+	if (row->joint == 0 || !sb_path_present(&s->path, row))
 		return;
 	cover = sb_cover_course(&ask, row);
 	if (cover.known)

@@ -285,11 +285,6 @@ static int draw_changed(const struct view *v, const struct reading *r, struct ce
 	return row;
 }
 
-static bool on_present_path(const struct solution *s, const struct reading *r, const struct row *solved)
-{
-	return solved && (size_t)r->joint < s->path.count && solved == &s->path.rows[r->joint];
-}
-
 static int draw_lines(const void *context, struct cells *out, int row)
 {
 	const struct view *v = context;
@@ -300,7 +295,7 @@ static int draw_lines(const void *context, struct cells *out, int row)
 	if (r == NULL)
 		return row;
 	const struct row *solved = sb_log_table_row(v->solution, r);
-	bool present = on_present_path(v->solution, r, solved);
+	bool present = solved && sb_path_present(&v->solution->path, solved);
 	snprintf(title, sizeof title, "joint %d, leg %d%s", r->joint, r->leg, present ? "" : ", pulled back");
 	sb_cells_rule(out, row++, title);
 	row = draw_fields(v, r, out, row);
