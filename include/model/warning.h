@@ -72,6 +72,10 @@ struct warning {
 	char text[256]; /* value, limit, joint, what to do next: one or two sentences */
 };
 
+/* Whether it says something of the hole as it is: not withdrawn, and not of what would have come and no
+ * longer does. */
+bool sb_warning_counts(const struct warning *w);
+
 /* How far a value is past its limit: the larger the worse. */
 double sb_warning_past(enum warning_kind kind, double value, double limit);
 

@@ -15,11 +15,6 @@
 
 #include "rows_parts.h"
 
-static bool counts(const struct warning *w)
-{
-	return !w->superseded && (w->open || !sb_warning_sorts[w->kind].passing);
-}
-
 size_t sb_checks_list(const struct solution *s, struct check **out)
 {
 	struct check *list = sb_alloc((s->warning_count + WARNING_KINDS) * sizeof *list);
@@ -29,7 +24,7 @@ size_t sb_checks_list(const struct solution *s, struct check **out)
 		size_t before = count;
 		for (size_t i = 0; i < s->warning_count; i++) {
 			const struct warning *w = &s->warnings[i];
-			if (w->kind == (enum warning_kind)k && counts(w))
+			if (w->kind == (enum warning_kind)k && sb_warning_counts(w))
 				list[count++] = (struct check){ w->kind, w->level, w };
 		}
 		if (count == before && !sb_warning_sorts[k].event)

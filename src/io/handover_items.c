@@ -79,7 +79,7 @@ void handover_edits(const struct job *job, const struct span *when, struct hando
 
 static bool is_open(const struct warning *w)
 {
-	return !w->superseded && !w->acknowledged && (w->open || !sb_warning_sorts[w->kind].passing);
+	return sb_warning_counts(w) && !w->acknowledged;
 }
 
 static void brief_words(const struct warning *w, char to[100])

@@ -156,8 +156,7 @@ static void judge_whole(struct solution *s)
 	s->level = LEVEL_OK;
 	for (size_t i = 0; i < s->warning_count; i++) {
 		const struct warning *w = &s->warnings[i];
-		bool counts = !w->superseded && (w->open || !sb_warning_sorts[w->kind].passing);
-		if (counts && w->level > s->level)
+		if (sb_warning_counts(w) && w->level > s->level)
 			s->level = w->level;
 	}
 }

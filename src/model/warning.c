@@ -63,6 +63,11 @@ int sb_warning_kind_parse(const char *name, enum warning_kind *kind)
 	return -1;
 }
 
+bool sb_warning_counts(const struct warning *w)
+{
+	return !w->superseded && (w->open || !sb_warning_sorts[w->kind].passing);
+}
+
 double sb_warning_past(enum warning_kind kind, double value, double limit)
 {
 	return sb_warning_sorts[kind].least ? limit - value : value - limit;
