@@ -31,11 +31,11 @@ static void feet_go_with_the_factors_of_sp_811(void **state)
 static void metres_go_with_si_and_its_prefixes(void **state)
 {
 	(void)state;
-	share(sb_measure_si(UNIT_M, MEASURE_FORCE, 2.5), 2500, 1e-12);
+	share(sb_measure_si(UNIT_M, MEASURE_FORCE, 2.5), 2500.0, 1e-12);
 	share(sb_measure_si(UNIT_M, MEASURE_FLOW, 600), 0.01, 1e-12);
 	share(sb_measure_si(UNIT_M, MEASURE_STRESS, 235), 235e6, 1e-12);
 	share(sb_measure_si(UNIT_M, MEASURE_SIZE, 315), 0.315, 1e-12);
-	share(sb_measure_si(UNIT_M, MEASURE_DENSITY, 1080), 1080, 1e-12);
+	share(sb_measure_si(UNIT_M, MEASURE_DENSITY, 1080), 1080.0, 1e-12);
 }
 
 static void what_is_turned_is_turned_back_and_has_a_unit(void **state)
