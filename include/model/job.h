@@ -372,6 +372,11 @@ struct job {
 	struct number entry_inclination, entry_azimuth;
 	/* [acceptance] */
 	enum demand exit_survey, acknowledged;
+	/* [string]: the records that the contract asks for before the pull; kPa or psi, hours */
+	enum demand string_weld, string_inspection, string_coating, string_test, string_drag;
+	struct number test_pressure, test_hours;
+	/* [pull] */
+	struct number pull_extra;
 
 	/* tables, in the order of the sheet */
 	struct profile_pi *profile;

@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance string import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -107,6 +107,11 @@ _sagbend_follow()
 		places='job'
 		flags='--sign --reopen --json --help'
 		options='--tick --untick --capacity --statement --reference --reason --by'
+		;;
+	string)
+		places='job'
+		flags='--test --drag --json --help'
+		options='--joint --length --mark --weld --inspection --coating --outcome --pressure --hours --reference --read --remarks --by'
 		;;
 	import)
 		places='job csv'
@@ -217,6 +222,8 @@ _sagbend_value()
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
 	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead coating' ;;
+	string:--outcome) words='good bad' ;;
+	string:--read) files=yes ;;
 	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment field-gate declination convergence scale' ;;
 	handover:--pdf) files=yes ;;
 	day:--pdf) files=yes ;;

@@ -2,6 +2,7 @@
 #include "model/after.h"
 
 #include "base/str.h"
+#include "model/pipe_string.h"
 
 static void *entry_of(const struct job *job, int64_t act, const struct act **a, const struct fact_sort **sort)
 {
@@ -79,6 +80,10 @@ int sb_after_check(const struct job *job, enum act_kind kind, const void *fact, 
 	}
 	case ACT_PASS_END:
 		return check_pass(job, ((const struct pass_end *)fact)->pass, err);
+	case ACT_PIPE:
+		return sb_pipe_string_check_pipe(job, fact, err);
+	case ACT_PIPE_RECORD:
+		return sb_pipe_string_check_record(job, fact, err);
 	case ACT_PULL:
 		return check_pulling(job, true, err);
 	case ACT_PULL_JOINT:

@@ -217,6 +217,22 @@ const struct setting sb_settings[] = {
 	{ "acceptance", "warnings_acknowledged", SETTING_CHOICE, JOB(acknowledged), "yes|no", 0, 0, 0, "no",
 		"",
 		"whether it can only be accepted with every warning acknowledged, those short of a breach too" },
+	{ "string", "weld", SETTING_CHOICE, JOB(string_weld), "yes|no", 0, 0, 0, "yes", "",
+		"whether the pull waits for a record of every weld or fusion of the pipe string" },
+	{ "string", "inspection", SETTING_CHOICE, JOB(string_inspection), "yes|no", 0, 0, 0, "yes", "",
+		"whether it waits for the inspection of every weld or fusion" },
+	{ "string", "coating", SETTING_CHOICE, JOB(string_coating), "yes|no", 0, 0, 0, "yes", "",
+		"whether it waits for a test of every joint's coating; of steel alone, polyethylene has none" },
+	{ "string", "test", SETTING_CHOICE, JOB(string_test), "yes|no", 0, 0, 0, "yes", "",
+		"whether it waits for a pressure test of the string" },
+	{ "string", "test_pressure", SETTING_NUMBER, JOB(test_pressure), NULL, 0, 0, 1e6, NULL, "kPa or psi",
+		"least pressure of that test; left out: any that was recorded as good" },
+	{ "string", "test_hours", SETTING_NUMBER, JOB(test_hours), NULL, 0, 0, 10000, NULL, "hours",
+		"least time that it was held; left out: any" },
+	{ "string", "drag", SETTING_CHOICE, JOB(string_drag), "yes|no", 0, 0, 0, "yes", "",
+		"whether it waits for the record of the drag section: a piece of coated pipe drawn through the hole and looked at" },
+	{ "pull", "extra", SETTING_NUMBER, JOB(pull_extra), NULL, 0, 0, BIG, NULL, "length",
+		"pipe to be pulled out past the entry and looked at; left out: a hundredth of the bore, 5 ft at least (common practice, of a handbook chapter on what follows the pull)" },
 };
 const size_t sb_setting_count = sizeof sb_settings / sizeof *sb_settings;
 

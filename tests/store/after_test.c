@@ -45,6 +45,7 @@ static const struct pass_joint through = { .pass = 1,
 	.returns = RETURNS_PARTIAL };
 static const struct pass_end ended = { .pass = 1 };
 static const struct pipe first = { .joint = 1, .length = NUMBER("40.15"), .mark = "H 7731" };
+static const struct pipe second = { .joint = 2, .length = NUMBER("40.22") };
 static const struct pipe_record weld = { .kind = RECORD_WELD, .joint = 1, .outcome = OUTCOME_BAD };
 static const struct pipe_record test = {
 	.kind = RECORD_TEST, .pressure = NUMBER("1500"), .hours = NUMBER("8"), .reference = "T-4"
@@ -63,6 +64,7 @@ static void enter_all(struct sb_store *store)
 	must(enter(store, ACT_PASS_JOINT, &through));
 	must(enter(store, ACT_PASS_END, &ended));
 	must(enter(store, ACT_PIPE, &first));
+	must(enter(store, ACT_PIPE, &second));
 	must(enter(store, ACT_PIPE_RECORD, &weld));
 	must(enter(store, ACT_PIPE_RECORD, &test));
 	must(enter(store, ACT_PULL, &begun));
@@ -150,7 +152,7 @@ static void heaps_are_struck_out_from_the_top(void **state)
 	struct sb_store *store = opened();
 	enter_all(store);
 	const struct job *job = sb_store_job(store);
-	size_t count = job->act_count, first_entry = count - 11;
+	size_t count = job->act_count, first_entry = count - 12;
 	int64_t pass = job->passes[0].fact.act, pull = job->pull_begins[0].fact.act;
 	refused(sb_store_strike(store, "Ida", pass, "under a heap", &book_err), SB_STATE);
 	refused(sb_store_strike(store, "Ida", pull, "under a heap", &book_err), SB_STATE);
