@@ -43,6 +43,8 @@ static const char *edit_verb(enum act_kind kind)
 		return "pilot accepted at";
 	case ACT_REOPEN:
 		return "pilot opened again at";
+	case ACT_STRIKE:
+		return "struck out at";
 	default:
 		return "at";
 	}
