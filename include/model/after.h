@@ -6,6 +6,10 @@
 
 #include "model/fact.h"
 
+/* Whether the act is of these; its entry is struck out: */
+bool sb_after_is(enum act_kind kind);
+bool sb_after_struck(const struct job *job, const struct act *act);
+
 /* Whether the act brought an entry of these that is not struck out. */
 bool sb_after_strikable(const struct job *job, int64_t act);
 

@@ -26,6 +26,7 @@ static void put_act(struct document *d, const struct act *a)
 
 	sb_time_day(a->at_ms + (int64_t)a->offset_min * 60000, day);
 	sb_time_short(a->at_ms, a->offset_min, clock);
+	sb_document_cell(d, "%lld", (long long)a->id);
 	sb_document_cell(d, "%s %s", day, clock);
 	sb_document_cell(d, "%s", a->who);
 	sb_document_cell(d, "%s", sb_history_word(a->kind));
@@ -38,8 +39,9 @@ static void put_act(struct document *d, const struct act *a)
 
 void sb_history_text(const struct job *job, const struct history_filter *f, struct sb_str *out)
 {
-	static const struct table_column columns[] = { { "when", TABLE_WORDS }, { "who", TABLE_WORDS },
-		{ "what", TABLE_WORDS }, { "joint", TABLE_FIGURES }, { "words", TABLE_WORDS } };
+	static const struct table_column columns[] = { { "no.", TABLE_FIGURES }, { "when", TABLE_WORDS },
+		{ "who", TABLE_WORDS }, { "what", TABLE_WORDS }, { "joint", TABLE_FIGURES },
+		{ "words", TABLE_WORDS } };
 	struct document d;
 	struct sb_str title = { 0 };
 	size_t *list, count = sb_history_pick(job, f, &list);

@@ -11,6 +11,18 @@ static void *entry_of(const struct job *job, int64_t act, const struct act **a, 
 	return *sort && (*sort)->struck_at ? sb_fact_of(job, (*a)->kind, act) : NULL;
 }
 
+bool sb_after_is(enum act_kind kind)
+{
+	const struct fact_sort *sort = sb_fact_sort(kind);
+
+	return sort && sort->struck_at;
+}
+
+bool sb_after_struck(const struct job *job, const struct act *act)
+{
+	return sb_after_is(act->kind) && !sb_after_strikable(job, act->id);
+}
+
 bool sb_after_strikable(const struct job *job, int64_t act)
 {
 	const struct act *a;

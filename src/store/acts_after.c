@@ -11,7 +11,7 @@ int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, 
 	const struct fact_sort *sort = sb_fact_sort(kind);
 	struct deed d = { 0 };
 
-	assert(sort && sort->struck_at);
+	assert(sb_after_is(kind));
 	if (sb_deed_prepare(store, who, kind, &d, err) ||
 		sb_deed_check_words(why, SB_REMARK_TEXT, false, "The remarks", err) ||
 		sb_after_check(&store->job, kind, fact, err))

@@ -15,6 +15,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
+#include "model/after.h"
 #include "store/handle.h"
 
 #include <string.h>
@@ -37,11 +38,8 @@ int sb_deed_check_words(const char *words, size_t size, bool required, const cha
  * after it. */
 static bool outlives_the_pilot(enum act_kind kind)
 {
-	const struct fact_sort *sort = sb_fact_sort(kind);
-
-	return (sort && sort->struck_at) || kind == ACT_STRIKE || kind == ACT_NOTE ||
-		kind == ACT_ACKNOWLEDGE || kind == ACT_SHIFT_BEGIN || kind == ACT_SHIFT_END ||
-		kind == ACT_REOPEN;
+	return sb_after_is(kind) || kind == ACT_STRIKE || kind == ACT_NOTE || kind == ACT_ACKNOWLEDGE ||
+		kind == ACT_SHIFT_BEGIN || kind == ACT_SHIFT_END || kind == ACT_REOPEN;
 }
 
 static int check_open(const struct job *job, enum act_kind kind, struct sb_err *err)

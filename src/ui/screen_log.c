@@ -3,6 +3,7 @@
  */
 #include "base/str.h"
 #include "ui/acceptance.h"
+#include "ui/after.h"
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/azimuth.h"
@@ -291,6 +292,11 @@ static enum follow clearance(struct view *v)
 	return sb_app_open(v, &sb_screen_clearance, NULL);
 }
 
+static enum follow after(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_after, NULL);
+}
+
 static enum follow acceptance(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_acceptance, NULL);
@@ -388,12 +394,17 @@ static const struct action log_actions[] = {
 		.act = fixes },
 	{ .name = "acceptance",
 		.keys = "X",
-		.label = "acceptance",
+		.label = "accept",
 		.help = "The pilot's hold point: non-conformances, the contract's checklist, the exit, the signature.",
 		.act = acceptance },
+	{ .name = "after",
+		.keys = "V",
+		.label = "after",
+		.help = "The hole after the pilot: the fluid, the passes, the pipe string, the pull.",
+		.act = after },
 	{ .name = "repeat",
 		.keys = "R",
-		.label = "repeat",
+		.label = "again",
 		.help = "Readings taken again, here or on the way out: what they say of the noise and of the azimuth.",
 		.act = repeat,
 		.writes = true },
@@ -403,7 +414,7 @@ static const struct action log_actions[] = {
 		.act = azimuth },
 	{ .name = "reach",
 		.keys = "Z",
-		.label = "nearer",
+		.label = "near",
 		.help = "How much the picture shows: the whole bore, near the bit, close to it.",
 		.act = next_reach },
 	{ .name = "no-reading",

@@ -2,6 +2,7 @@
 #include "ui/screens.h"
 
 #include "ui/acceptance.h"
+#include "ui/after.h"
 #include "ui/azimuth.h"
 #include "ui/explain.h"
 #include "ui/fixes.h"
@@ -28,6 +29,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_change,
 	&sb_screen_acceptance,
 	&sb_screen_nonconformances,
+	&sb_screen_after,
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_timeline,

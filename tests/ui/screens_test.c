@@ -10,6 +10,7 @@
  *     breach       five joints, the last of them bend too tightly
  *     drifting     five joints that go low until the corridor is neared
  *     redrilled    two joints pulled back, one drilled again
+ *     opened       a pass through the last two joints
  *     shift        the crew "Night: Ida, Ben" is on
  *     onlooker     another program has the job; this one looks on
  *     ascii, lines, colourless    what the terminal cannot do
@@ -113,6 +114,21 @@ static void begin_shift(struct sb_store *store)
 	must(sb_store_shift_begin(store, "Ida", "Night: Ida, Ben", &err), &err);
 }
 
+/* A pass through the last two joints, the second of them written down with too much pull. */
+static void open_hole(struct sb_store *store)
+{
+	struct sb_err err = { 0 };
+	struct pass ream = { .diameter = sb_number_of(24, 0), .tool = "fly cutter" };
+	struct pass_joint joint = { .pass = 1, .pull = sb_number_of(21000, 0) };
+
+	must(sb_store_enter(store, "Ida", ACT_PASS, &ream, "pass 1, ream 24 to the entry", "", &err), &err);
+	joint.joint = sb_job_in_ground(sb_store_job(store));
+	must(sb_store_enter(store, "Ida", ACT_PASS_JOINT, &joint, "pass 1", "steady", &err), &err);
+	joint.joint--;
+	joint.pull = sb_number_of(210000, 0);
+	must(sb_store_enter(store, "Ben", ACT_PASS_JOINT, &joint, "pass 1", "", &err), &err);
+}
+
 static void rehearsal(struct job *job)
 {
 	struct sb_err err = { 0 };
@@ -171,7 +187,7 @@ static void make_job(const char *words)
 		const char *word;
 		void (*act)(struct sb_store *store);
 	} acts[] = { { "shift", begin_shift }, { "breach", log_breach }, { "drifting", log_drifting },
-		{ "redrilled", redrill }, { "out", log_out } };
+		{ "redrilled", redrill }, { "out", log_out }, { "opened", open_hole } };
 	struct sb_err err = { 0 };
 	struct sb_store *store = NULL;
 
