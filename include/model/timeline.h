@@ -8,9 +8,8 @@
 #define SB_MODEL_TIMELINE_H
 
 #include "base/str.h"
+#include "model/clock.h"
 #include "model/solve.h"
-
-enum time_source { TIME_UNKNOWN, TIME_TYPED, TIME_LOGGED };
 
 /* One joint. Minutes are NAN where they are not known. */
 struct joint_time {

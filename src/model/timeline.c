@@ -1,5 +1,4 @@
-/* Clock times have no date. The date is taken from when the joints were logged: of the days that could lie
- * between two joints the number is taken that comes nearest to what lies between their acts. */
+/* The joints' minutes (model/clock.h), and what is long among them. */
 #include "model/timeline.h"
 
 #include "base/mem.h"
@@ -7,18 +6,10 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #define USUAL_TIMES 3
 #define USUAL_LEAST 15
-#define DAY 1440
-/* Joints that follow one another faster than this in the log were brought in from a file, or written down
- * later. */
-#define LOGGED_LEAST 1
-/* A joint whose clock begins less than this before the end of the one before it overlaps it by a slip: it did
- * not wait for a day. */
-#define OVERLAP 60
 
 /* ---- when a joint was logged ---- */
 
@@ -46,74 +37,25 @@ static void take_logged(const struct job *job, const struct reading *r, struct j
 
 /* ---- minutes ---- */
 
-static int minutes_of(const char *clock)
+static struct clocked clocked(const struct joint_time *t)
 {
-	if (clock[0] == '\0')
-		return -1;
-	return (clock[0] - '0') * 600 + (clock[1] - '0') * 60 + (clock[3] - '0') * 10 + (clock[4] - '0');
-}
-
-static int since(int from, int to)
-{
-	return (to - from + DAY) % DAY;
-}
-
-static double logged_since(const struct joint_time *before, const struct joint_time *t)
-{
-	return (double)(t->at_ms - before->at_ms) / 60000;
-}
-
-/* before: NULL for the first joint. */
-static void take_typed(const struct joint_time *before, struct joint_time *t)
-{
-	int start = minutes_of(t->reading->started), end = minutes_of(t->reading->ended);
-	int ended = before ? minutes_of(before->reading->ended) : -1;
-
-	t->source = TIME_TYPED;
-	t->drill_min = since(start, end);
-	if (ended < 0)
-		return;
-	t->wait_min = since(ended, start);
-	double logged = logged_since(before, t);
-	double days = round((logged - t->wait_min - t->drill_min) / DAY);
-	if (days < 0 && logged >= LOGGED_LEAST && t->wait_min > DAY - OVERLAP)
-		t->wait_min = 0;
-	t->wait_min += fmax(days, 0) * DAY;
-	t->whole_min = t->wait_min + t->drill_min;
+	return (struct clocked){ t->reading->started, t->reading->ended, t->at_ms };
 }
 
 static void take_minutes(const struct joint_time *before, struct joint_time *t)
 {
-	t->wait_min = t->drill_min = t->whole_min = (double)NAN;
-	if (t->reading->started[0] && t->reading->ended[0])
-		take_typed(before, t);
-	if (!isnan(t->whole_min) || before == NULL)
-		return;
-	double logged = logged_since(before, t);
-	if (logged < LOGGED_LEAST)
-		return;
-	t->whole_min = logged;
-	if (t->source == TIME_UNKNOWN)
-		t->source = TIME_LOGGED;
+	struct clocked now = clocked(t), last;
+
+	if (before)
+		last = clocked(before);
+	struct clock_minutes m = sb_clock_minutes(before ? &last : NULL, &now);
+	t->source = m.source;
+	t->wait_min = m.wait_min;
+	t->drill_min = m.work_min;
+	t->whole_min = m.whole_min;
 }
 
 /* ---- stops ---- */
-
-static int by_size(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-
-	return (x > y) - (x < y);
-}
-
-/* NAN of none; of an even number the lower of the two. */
-static double middle(double *values, size_t count)
-{
-	if (count == 0)
-		return (double)NAN;
-	qsort(values, count, sizeof *values, by_size);
-	return values[(count - 1) / 2];
-}
 
 static void find_usual(struct timeline *t, double *room)
 {
@@ -122,7 +64,7 @@ static void find_usual(struct timeline *t, double *room)
 	for (size_t i = 0; i < t->count; i++)
 		if (!isnan(t->list[i].wait_min))
 			room[count++] = t->list[i].wait_min;
-	t->usual_wait_min = fmax(middle(room, count) * USUAL_TIMES, USUAL_LEAST);
+	t->usual_wait_min = fmax(sb_clock_middle(room, count) * USUAL_TIMES, USUAL_LEAST);
 	if (count == 0)
 		t->usual_wait_min = (double)NAN;
 }
@@ -135,7 +77,7 @@ static void find_long(struct timeline *t, double *room)
 	for (size_t i = 0; i < t->count; i++)
 		if (isnan(t->list[i].wait_min) && !isnan(t->list[i].whole_min))
 			room[count++] = t->list[i].whole_min;
-	double usual = middle(room, count);
+	double usual = sb_clock_middle(room, count);
 	for (size_t i = 0; i < t->count; i++) {
 		struct joint_time *j = &t->list[i];
 		double over = j->whole_min - usual;
@@ -158,7 +100,7 @@ static void find_stops(struct timeline *t)
 		if (!isnan(j->whole_min) && j->stop_min == 0)
 			room[count++] = j->whole_min;
 	}
-	t->middle_min = middle(room, count);
+	t->middle_min = sb_clock_middle(room, count);
 	sb_free(room);
 }
 
