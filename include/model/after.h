@@ -14,9 +14,11 @@ bool sb_after_struck(const struct job *job, const struct act *act);
 bool sb_after_strikable(const struct job *job, int64_t act);
 
 /* Whether what an entry names is there and counts: the release of a record, the pass of a joint, a joint of
- * the bore, the pull that has begun. Given: fact, its columns. -1 with err. What the contract and the trade
- * ask of it is judged by the module that knows it. */
-int sb_after_check(const struct job *job, enum act_kind kind, const void *fact, struct sb_err *err);
+ * the bore, the pull that has begun; and whether it may be entered as things stand. Given: fact, its columns;
+ * why, the remarks, "" none: some may be entered only with a reason. -1 with err. What the contract and the
+ * trade ask of it beyond that is judged by the module that knows it. */
+int sb_after_check(
+	const struct job *job, enum act_kind kind, const void *fact, const char *why, struct sb_err *err);
 
 /* May it be struck out? -1 with err where there is no such entry, or others stand on it: a pass with joints,
  * a pull with joints, a release with records. Those go first; err names one of them by its number. */

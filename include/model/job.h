@@ -357,6 +357,11 @@ struct job {
 	struct number exit_long, exit_short, exit_left, exit_right;
 	/* [hole]: mm or inches */
 	struct number pilot_diameter, final_diameter;
+	/* [opening]: mm or inches; joints an hour */
+	struct number opening_ratio, opening_spare, opening_least, opening_most;
+	enum demand forward_ream; /* ASKED_NO: forbidden without a lead string */
+	struct number fluid_ratio;
+	struct number ream_best, ream_likely, swab_best, swab_likely;
 	/* [clearance] */
 	struct number clearance_spare;
 	/* [cover] */

@@ -28,6 +28,7 @@ enum warning_kind {
 	WARNING_CLEARANCE_AHEAD, /* and where the bore goes if the heading is held */
 	WARNING_COVER,		 /* less ground over the hole than the sheet asks for */
 	WARNING_COVER_AHEAD,
+	WARNING_OPENING, /* the passes do not keep the rules */
 	WARNING_COATING, /* how the product pipe's coating came out of the hole */
 	WARNING_KINDS
 };

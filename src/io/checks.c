@@ -114,6 +114,7 @@ static const char *ok_words(
 	case WARNING_BLUNDER:
 	case WARNING_MISSING:
 	case WARNING_AZIMUTH:
+	case WARNING_OPENING:
 	case WARNING_COATING:
 	case WARNING_KINDS:
 		break;

@@ -2,6 +2,7 @@
 #include "model/after.h"
 
 #include "base/str.h"
+#include "model/opening.h"
 #include "model/pipe_string.h"
 
 static void *entry_of(const struct job *job, int64_t act, const struct act **a, const struct fact_sort **sort)
@@ -81,17 +82,26 @@ static int check_pulling(const struct job *job, bool begin, struct sb_err *err)
 	return begin || begun ? 0 : sb_fail(err, SB_STATE, "The pull has not begun.");
 }
 
-int sb_after_check(const struct job *job, enum act_kind kind, const void *fact, struct sb_err *err)
+int sb_after_check(
+	const struct job *job, enum act_kind kind, const void *fact, const char *why, struct sb_err *err)
 {
 	switch ((int)kind) {
 	case ACT_RETURNS:
 		return check_release(job, fact, err);
+	case ACT_PASS:
+		return sb_opening_check_pass(job, fact, err);
 	case ACT_PASS_JOINT: {
 		const struct pass_joint *j = fact;
-		return check_pass(job, j->pass, err) || check_joint(job, j->joint, err) ? -1 : 0;
+		return check_pass(job, j->pass, err) || check_joint(job, j->joint, err) ||
+				sb_opening_check_joint(job, j, why, err)
+			? -1
+			: 0;
 	}
 	case ACT_PASS_END:
-		return check_pass(job, ((const struct pass_end *)fact)->pass, err);
+		return check_pass(job, ((const struct pass_end *)fact)->pass, err) ||
+				sb_opening_check_end(job, fact, why, err)
+			? -1
+			: 0;
 	case ACT_PIPE:
 		return sb_pipe_string_check_pipe(job, fact, err);
 	case ACT_PIPE_RECORD:

@@ -4,6 +4,7 @@
 
 #include "base/str.h"
 #include "model/after.h"
+#include "model/opening.h"
 
 #include <stdio.h>
 
@@ -30,10 +31,24 @@ static size_t judge_coating(
 	return 1;
 }
 
+/* The passes against the rules, as they stand with this act. */
+static size_t judge_opening(
+	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+{
+	*out = (struct event){ .kind = WARNING_OPENING };
+	sb_opening_judge(ask->setup.job, act, (int)ask->path->count - 1, &out->verdict, &out->joint);
+	if ((size_t)out->joint < ask->path->count)
+		out->station_m = ask->path->rows[out->joint].deviation.station_m;
+	return 1;
+}
+
 static const struct {
 	enum act_kind act;
 	judge *judge;
 } judges[] = {
+	{ ACT_PASS, judge_opening },
+	{ ACT_PASS_END, judge_opening },
+	{ ACT_PULL, judge_opening },
 	{ ACT_PULL_END, judge_coating },
 };
 

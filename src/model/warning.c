@@ -41,6 +41,10 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 		"the ground over the top of the drilled hole against what the sheet asks for there; a watch within the give or take, or the sheet's spare" },
 	[WARNING_COVER_AHEAD] = { "cover-ahead", "cover ahead", 1, 1,
 		"the same of the way from the reading through the bit and on as it heads, over the joints of look_ahead" },
+	[WARNING_OPENING] = { "opening", "opening the hole", 1, 0,
+		"the passes against the contract and the trade: sizes from pass to pass, the final hole, the swab, joints left behind; "
+		"the value is how many rules of that level are not kept",
+		EVENT_EPISODE },
 	[WARNING_COATING] = { "coating", "coating", 0, 0,
 		"how the product pipe's coating came out of the hole: scratched is a watch, damaged a breach",
 		EVENT_ALONE },

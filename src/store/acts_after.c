@@ -14,7 +14,7 @@ int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, 
 	assert(sb_after_is(kind));
 	if (sb_deed_prepare(store, who, kind, &d, err) ||
 		sb_deed_check_words(why, SB_REMARK_TEXT, false, "The remarks", err) ||
-		sb_after_check(&store->job, kind, fact, err))
+		sb_after_check(&store->job, kind, fact, why, err))
 		return -1;
 	return sb_deed_enter(store, &d, fact, (int64_t)sb_fact_count(sort, &store->job) + 1, what, why, err);
 }

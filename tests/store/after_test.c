@@ -18,6 +18,14 @@ static struct sb_store *opened(void)
 	return store;
 }
 
+static struct sb_store *accepted(void)
+{
+	struct sb_store *store = opened();
+
+	book_accept(store);
+	return store;
+}
+
 static int enter(struct sb_store *store, enum act_kind kind, const void *fact)
 {
 	return sb_store_enter(store, "Ida", kind, fact, "entered", "so it was", &book_err);
@@ -75,7 +83,7 @@ static void enter_all(struct sb_store *store)
 static void every_entry_comes_back_as_it_was_entered(void **state)
 {
 	(void)state;
-	struct sb_store *store = opened();
+	struct sb_store *store = accepted();
 	enter_all(store);
 	book_equals_file(store);
 	const struct job *job = sb_store_job(store);
@@ -94,7 +102,7 @@ static void every_entry_comes_back_as_it_was_entered(void **state)
 static void what_an_entry_names_must_be_there(void **state)
 {
 	(void)state;
-	struct sb_store *store = opened();
+	struct sb_store *store = accepted();
 	size_t acts = sb_store_job(store)->act_count;
 	refused(enter(store, ACT_RETURNS, &record), SB_MISSING);
 	refused(enter(store, ACT_PASS_JOINT, &through), SB_MISSING);
@@ -121,7 +129,7 @@ static void what_an_entry_names_must_be_there(void **state)
 static void what_is_struck_out_stays_readable_and_counts_for_nothing(void **state)
 {
 	(void)state;
-	struct sb_store *store = opened();
+	struct sb_store *store = accepted();
 	must(enter(store, ACT_PASS, &ream));
 	int64_t pass = last_act(store);
 	must(enter(store, ACT_PASS_JOINT, &through));
@@ -149,7 +157,7 @@ static void what_is_struck_out_stays_readable_and_counts_for_nothing(void **stat
 static void heaps_are_struck_out_from_the_top(void **state)
 {
 	(void)state;
-	struct sb_store *store = opened();
+	struct sb_store *store = accepted();
 	enter_all(store);
 	const struct job *job = sb_store_job(store);
 	size_t count = job->act_count, first_entry = count - 12;

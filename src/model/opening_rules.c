@@ -1,0 +1,369 @@
+/* What of the contract and the trade the opening does not keep, and what may be entered of it. Each rule is
+ * looked at afresh over all passes as they stand, so that a slip that is struck out leaves nothing behind,
+ * and a hole that is opened further after all is right again. */
+#include "base/str.h"
+#include "model/opening.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "opening_parts.h"
+
+/* Sizes that differ by less are the same: a thousandth of a millimetre is arithmetic. */
+#define SAME_M 1e-6
+
+void sb_opening_fault(struct opening *o, enum level level, int pass, const char *format, ...)
+{
+	size_t at = o->fault_count;
+	struct opening_fault *f;
+	va_list args;
+
+	while (at > 0 && o->faults[at - 1].level < level)
+		at--;
+	if (at == SB_OPENING_FAULTS)
+		return;
+	size_t after = o->fault_count - at;
+	if (o->fault_count == SB_OPENING_FAULTS)
+		after--;
+	else
+		o->fault_count++;
+	f = &o->faults[at];
+	memmove(f + 1, f, after * sizeof *f);
+	*f = (struct opening_fault){ .level = level, .pass = pass };
+	va_start(args, format);
+	vsnprintf(f->text, sizeof f->text, format, args);
+	va_end(args);
+}
+
+struct judging {
+	const struct job *job;
+	const char *unit;
+	struct opening *o;
+};
+
+static double typed(const struct judging *w, double metres)
+{
+	return sb_opening_typed(w->job, metres);
+}
+
+/* The largest reamer begun before a pass (count: before all that follow); the pilot's, 0 not known, where
+ * there was none. by: its pass, NULL none. */
+static double reamed_before(const struct opening *o, size_t pass, const struct opening_pass **by)
+{
+	double largest = o->size.pilot_m;
+
+	*by = NULL;
+	for (size_t k = 0; k < pass && k < o->count; k++)
+		if (o->list[k].pass->kind == PASS_REAM && (*by == NULL || o->list[k].diameter_m > largest)) {
+			largest = o->list[k].diameter_m;
+			*by = &o->list[k];
+		}
+	return largest;
+}
+
+/* ---- a reamer ---- */
+
+static void judge_ream(const struct judging *w, size_t at)
+{
+	const struct opening_pass *p = &w->o->list[at], *by;
+	const struct opening_size *size = &w->o->size;
+	const char *diameter = p->pass->diameter.text;
+	double before = reamed_before(w->o, at, &by);
+
+	if (before > 0 && p->diameter_m <= before + SAME_M) {
+		char larger[32] = "the pilot";
+		if (by)
+			snprintf(larger, sizeof larger, "pass %d", by->number);
+		sb_opening_fault(w->o, LEVEL_WATCH, p->number,
+			"Pass %d (%s %s) is no larger than %s (%.5g %s): it opens nothing. Check its size, and strike it out if it is a slip.",
+			p->number, diameter, w->unit, larger, typed(w, before), w->unit);
+	}
+	if (p->diameter_m > size->most_m + SAME_M)
+		sb_opening_fault(w->o, LEVEL_BREACH, p->number,
+			"Pass %d opens the hole to %s %s; the contract takes %s at most. Stop it, and ask the engineer.",
+			p->number, diameter, w->unit, w->job->opening_most.text);
+	if (w->job->forward_ream == ASKED_NO && p->pass->to == PASS_TO_EXIT)
+		sb_opening_fault(w->o, LEVEL_BREACH, p->number,
+			"Pass %d reams towards the exit, which the contract forbids without a lead string ahead of the reamer. Stop it; if there is one, have the engineer accept it with a reference.",
+			p->number);
+}
+
+/* ---- a swab ---- */
+
+static void judge_swab(const struct judging *w, size_t at)
+{
+	const struct opening_pass *p = &w->o->list[at], *by;
+	double hole = reamed_before(w->o, at, &by), pipe = w->o->size.pipe_m;
+	const char *diameter = p->pass->diameter.text;
+
+	if (by == NULL)
+		sb_opening_fault(w->o, LEVEL_WATCH, p->number,
+			"Pass %d is a swab, and no reamer went before it. Check its kind, and strike it out if it is a slip.",
+			p->number);
+	else if (p->diameter_m >= hole - SAME_M)
+		sb_opening_fault(w->o, LEVEL_WATCH, p->number,
+			"The swab of pass %d (%s %s) is not smaller than the last reamer (%.5g %s): it would cut instead of clean. Take a smaller one.",
+			p->number, diameter, w->unit, typed(w, hole), w->unit);
+	if (p->diameter_m <= pipe + SAME_M)
+		sb_opening_fault(w->o, LEVEL_WATCH, p->number,
+			"The swab of pass %d (%s %s) is not larger than the product pipe (%.5g %s): that it passes does not show that the pipe will.",
+			p->number, diameter, w->unit, typed(w, pipe), w->unit);
+}
+
+/* ---- what was left behind ---- */
+
+/* Joints where the hole is narrower than a pass that is ended has made it elsewhere. */
+static void judge_left(const struct judging *w, const struct opening_pass *p)
+{
+	int narrow = 0, first = 0;
+
+	if (p->end == NULL || p->left == 0)
+		return;
+	if (p->pass->kind == PASS_SWAB) {
+		if (p == &w->o->list[w->o->count - 1])
+			sb_opening_fault(w->o, LEVEL_WATCH, p->number,
+				"The swab of pass %d was ended with %d joint%s left, joint %d first. Swab them before the pull.",
+				p->number, p->left, p->left == 1 ? "" : "s", p->next);
+		return;
+	}
+	for (int joint = w->o->bore_joints; joint >= 1; joint--)
+		if (w->o->hole_m[joint] < p->diameter_m - SAME_M) {
+			narrow++;
+			first = joint;
+		}
+	if (narrow)
+		sb_opening_fault(w->o, LEVEL_WATCH, p->number,
+			"Pass %d was ended with %d joint%s that it did not open, from joint %d on: the hole is narrower there. Open them before the pull.",
+			p->number, narrow, narrow == 1 ? "" : "s", first);
+}
+
+/* ---- the hole as the pipe finds it ---- */
+
+static void size_words(const struct judging *w, char text[80])
+{
+	const struct opening_size *size = &w->o->size;
+
+	if (size->contract)
+		snprintf(text, 80, "the contract asks for %s %s", w->job->opening_least.text, w->unit);
+	else
+		snprintf(text, 80, "%.5g %s is asked for round a pipe of %s", typed(w, size->least_m),
+			w->unit, w->job->outside_diameter.text);
+}
+
+/* A swab, and the pull more so, says that the hole is open. */
+static void judge_final(const struct judging *w, bool pulled)
+{
+	const struct opening_pass *by, *last = &w->o->list[w->o->count - 1];
+	double largest = reamed_before(w->o, w->o->count, &by), least = w->o->size.least_m;
+	bool swabbed = last->pass->kind == PASS_SWAB;
+	char words[80];
+
+	size_words(w, words);
+	if ((swabbed || pulled) && by && largest < least - SAME_M)
+		sb_opening_fault(w->o, LEVEL_BREACH, by->number,
+			"The largest reamer was %s %s; %s. Ream on before the pipe is pulled.",
+			by->pass->diameter.text, w->unit, words);
+	if (!pulled)
+		return;
+	if (!swabbed)
+		sb_opening_fault(w->o, LEVEL_WATCH, last->number,
+			"The pull begins, and no swab went through the hole since pass %d reamed it. Swab it first.",
+			last->number);
+	if (last->end == NULL)
+		sb_opening_fault(w->o, LEVEL_WATCH, last->number,
+			"The pull begins, and pass %d is not ended: %d joint%s left of it.", last->number,
+			last->left, last->left == 1 ? " is" : "s are");
+}
+
+static void judge_narrowest(const struct judging *w)
+{
+	double narrowest = HUGE_VAL, least = w->o->size.least_m;
+	int at = 0;
+	char words[80];
+
+	for (int joint = w->o->bore_joints; joint >= 1; joint--)
+		if (w->o->hole_m[joint] > 0 && w->o->hole_m[joint] <= narrowest) {
+			narrowest = w->o->hole_m[joint];
+			at = joint;
+		}
+	if (at == 0 || narrowest >= least - SAME_M)
+		return;
+	size_words(w, words);
+	sb_opening_fault(w->o, LEVEL_BREACH, 0,
+		"The pull begins, and the hole is %.5g %s at joint %d; %s. Open it there before the pipe comes to it.",
+		typed(w, narrowest), w->unit, at, words);
+}
+
+void sb_opening_rules(const struct job *job, bool pulled, struct opening *o)
+{
+	struct judging w = { job, sb_opening_unit(job), o };
+
+	for (size_t k = 0; k < o->count; k++) {
+		(o->list[k].pass->kind == PASS_REAM ? judge_ream : judge_swab)(&w, k);
+		judge_left(&w, &o->list[k]);
+	}
+	if (o->count)
+		judge_final(&w, pulled);
+	else if (pulled)
+		sb_opening_fault(o, LEVEL_WATCH, 0,
+			"The pull begins, and no pass was entered: the hole is the pilot's. Enter the passes that there were.");
+	if (o->count && pulled)
+		judge_narrowest(&w);
+}
+
+void sb_opening_sheet(const struct job *job, char text[256])
+{
+	struct opening_size size = sb_opening_size(job);
+	double sheet_m = sb_hole_size(job, &job->final_diameter);
+	const char *unit = sb_opening_unit(job), *final = job->final_diameter.text;
+
+	text[0] = '\0';
+	if (!(sheet_m > 0))
+		return;
+	if (sheet_m < size.least_m - SAME_M)
+		snprintf(text, 256,
+			"The sheet's final_diameter is %s %s, and [opening] asks for %.5g or more: clearance and cover are judged by too small a hole. Have the sheet put right.",
+			final, unit, sb_opening_typed(job, size.least_m));
+	else if (sheet_m > size.most_m + SAME_M)
+		snprintf(text, 256,
+			"The sheet's final_diameter is %s %s, and [opening] takes %s at most. Have the sheet put right.",
+			final, unit, job->opening_most.text);
+}
+
+/* ---- the spine ---- */
+
+static bool pulled_by(const struct job *job, int64_t act)
+{
+	for (size_t i = 0; i < job->pull_begin_count; i++)
+		if (!job->pull_begins[i].struck && job->pull_begins[i].fact.act <= act)
+			return true;
+	return false;
+}
+
+static int joint_of(const struct opening *o)
+{
+	const struct pass *last = o->count ? o->list[o->count - 1].pass : NULL;
+
+	for (size_t i = o->joint_count; i-- > 0;)
+		if (o->joints[i].pass == o->count - 1)
+			return o->joints[i].entry->joint;
+	return last && last->to == PASS_TO_EXIT ? 1 : o->bore_joints;
+}
+
+void sb_opening_judge(
+	const struct job *job, const struct act *act, int bore_joints, struct verdict *out, int *joint)
+{
+	struct opening o;
+	int alike = 0;
+
+	*out = (struct verdict){ 0 };
+	sb_opening_stand(job, bore_joints, act->id, &o);
+	sb_opening_rules(job, pulled_by(job, act->id), &o);
+	*joint = joint_of(&o);
+	if (o.fault_count) {
+		const struct opening_fault *worst = &o.faults[0];
+		for (size_t i = 0; i < o.fault_count; i++)
+			alike += o.faults[i].level == worst->level;
+		out->level = worst->level;
+		out->value = alike;
+		if (o.fault_count > 1)
+			snprintf(out->text, sizeof out->text, "%.225s %zu more: see pass.", worst->text,
+				o.fault_count - 1);
+		else
+			sb_copy(out->text, sizeof out->text, worst->text);
+	}
+	sb_opening_clear(&o);
+}
+
+/* ---- what may be entered ---- */
+
+int sb_opening_check_pass(const struct job *job, const struct pass *p, struct sb_err *err)
+{
+	struct opening o;
+	int running = 0, left = 0;
+
+	(void)p;
+	if (sb_job_accepted(job) == NULL)
+		return sb_fail(err, SB_STATE,
+			"The pilot is not accepted: that is a hold point, and no pass begins before it. See acceptance.");
+	for (size_t i = 0; i < job->pull_begin_count; i++)
+		if (!job->pull_begins[i].struck)
+			return sb_fail(err, SB_STATE,
+				"The pull has begun (entry %lld): no pass begins any more.",
+				(long long)job->pull_begins[i].fact.act);
+	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
+	if (o.running) {
+		running = o.running->number;
+		left = o.running->left;
+	}
+	sb_opening_clear(&o);
+	return running == 0 ? 0
+			    : sb_fail(err, SB_STATE, "Pass %d runs, %d joint%s left: end it first.", running,
+				      left, left == 1 ? " is" : "s are");
+}
+
+static const struct opening_joint *entry_of(const struct opening *o, size_t pass, int joint)
+{
+	for (size_t i = o->joint_count; i-- > 0;)
+		if (o->joints[i].pass == pass && o->joints[i].entry->joint == joint)
+			return &o->joints[i];
+	return NULL;
+}
+
+static bool find(const struct opening *o, int number, size_t *at)
+{
+	for (*at = 0; *at < o->count; ++*at)
+		if (o->list[*at].number == number)
+			return true;
+	return false;
+}
+
+static bool said(const char *why)
+{
+	return why && why[strspn(why, " \t")] != '\0';
+}
+
+/* The pass itself, and that the joint is of the bore, was looked at before (model/after.h). */
+int sb_opening_check_joint(
+	const struct job *job, const struct pass_joint *j, const char *why, struct sb_err *err)
+{
+	struct opening o;
+	size_t at;
+	int status = 0;
+
+	if (said(why))
+		return 0;
+	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
+	if (find(&o, j->pass, &at) && j->joint != o.list[at].next) {
+		const struct opening_joint *before = entry_of(&o, at, j->joint);
+		if (before)
+			status = sb_fail(err, SB_STATE,
+				"Pass %d went through joint %d already (entry %lld). If it did so again, say why in the remarks.",
+				j->pass, j->joint, (long long)before->entry->fact.act);
+		else
+			status = sb_fail(err, SB_STATE,
+				"Joint %d comes next in pass %d, not joint %d. If it is so, say why in the remarks.",
+				o.list[at].next, j->pass, j->joint);
+	}
+	sb_opening_clear(&o);
+	return status;
+}
+
+int sb_opening_check_end(const struct job *job, const struct pass_end *e, const char *why, struct sb_err *err)
+{
+	struct opening o;
+	size_t at;
+	int status = 0;
+
+	if (said(why))
+		return 0;
+	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
+	if (find(&o, e->pass, &at) && o.list[at].left > 0)
+		status = sb_fail(err, SB_STATE,
+			"Pass %d has %d joint%s left, joint %d first. If it ends all the same, say why in the remarks.",
+			e->pass, o.list[at].left, o.list[at].left == 1 ? "" : "s", o.list[at].next);
+	sb_opening_clear(&o);
+	return status;
+}
