@@ -25,9 +25,8 @@ struct opening_size {
 };
 struct opening_size sb_opening_size(const struct job *job);
 
-/* A size as it is typed: mm or inches. */
-double sb_opening_typed(const struct job *job, double metres);
-const char *sb_opening_unit(const struct job *job); /* "mm", "in" */
+/* A diameter as it is typed, in metres; 0 where it is not given. */
+double sb_opening_metres(const struct job *job, const struct number *size);
 
 /* ---- the passes ---- */
 

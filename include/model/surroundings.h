@@ -17,9 +17,6 @@ struct hole {
 	double pilot_m, final_m, judged_m; /* 0 where not given */
 };
 struct hole sb_hole_of(const struct job *job);
-/* A diameter or a wall, typed in millimetres where lengths are in metres, else in inches, in metres; 0 where
- * it is not given. */
-double sb_hole_size(const struct job *job, const struct number *size);
 /* "the final hole", "the pilot hole", "the hole's centre line": what is judged. */
 const char *sb_hole_word(const struct hole *h);
 

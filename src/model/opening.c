@@ -2,6 +2,7 @@
  * joint, so that what a pass cuts is the ring between its tool and what went through the joint before it. */
 #include "model/opening.h"
 
+#include "base/measure.h"
 #include "base/mem.h"
 #include "geom/angle.h"
 
@@ -10,48 +11,42 @@
 
 #include "opening_parts.h"
 
-#define GALLON_M3 3.785411784e-3 /* US liquid gallon: 231 cubic inches, exact */
-
 /* ---- sizes ---- */
 
-double sb_opening_typed(const struct job *job, double metres)
+double sb_opening_metres(const struct job *job, const struct number *size)
 {
-	return metres / (job->unit == UNIT_M ? 0.001 : 0.0254);
-}
-
-const char *sb_opening_unit(const struct job *job)
-{
-	return job->unit == UNIT_M ? "mm" : "in";
+	return sb_number_given(size) ? sb_measure_si(job->unit, MEASURE_SIZE, size->value) : 0;
 }
 
 struct opening_size sb_opening_size(const struct job *job)
 {
 	struct opening_size size = { .most_m = HUGE_VAL };
-	double spare_m = sb_hole_size(job, &job->opening_spare);
+	double spare_m = sb_opening_metres(job, &job->opening_spare);
 
-	size.pipe_m = sb_hole_size(job, &job->outside_diameter);
-	size.pilot_m = sb_hole_size(job, &job->pilot_diameter);
+	size.pipe_m = sb_opening_metres(job, &job->outside_diameter);
+	size.pilot_m = sb_opening_metres(job, &job->pilot_diameter);
 	if (!sb_number_given(&job->opening_spare))
 		spare_m = job->unit == UNIT_M ? 0.3 : 12 * 0.0254;
 	size.contract = sb_number_given(&job->opening_least);
-	size.least_m = size.contract ? sb_hole_size(job, &job->opening_least)
+	size.least_m = size.contract ? sb_opening_metres(job, &job->opening_least)
 				     : fmin(job->opening_ratio.value * size.pipe_m, size.pipe_m + spare_m);
 	if (sb_number_given(&job->opening_most))
-		size.most_m = sb_hole_size(job, &job->opening_most);
+		size.most_m = sb_opening_metres(job, &job->opening_most);
 	return size;
 }
 
 /* ---- values ---- */
 
 static const struct {
-	const char *name, *metric, *foot;
+	const char *name;
+	enum measure measure;
 	size_t offset;
 } values[OPENING_VALUES] = {
-	[OPENING_PULL] = { "pull", "kN", "lbf", offsetof(struct pass_joint, pull) },
-	[OPENING_TORQUE] = { "torque", "kN m", "ft lbf", offsetof(struct pass_joint, torque) },
-	[OPENING_FLOW] = { "flow", "L/min", "gal/min", offsetof(struct pass_joint, flow) },
-	[OPENING_PRESSURE] = { "pressure", "kPa", "psi", offsetof(struct pass_joint, pressure) },
-	[OPENING_ANNULAR] = { "annular pressure", "kPa", "psi", offsetof(struct pass_joint, annular) },
+	[OPENING_PULL] = { "pull", MEASURE_FORCE, offsetof(struct pass_joint, pull) },
+	[OPENING_TORQUE] = { "torque", MEASURE_TORQUE, offsetof(struct pass_joint, torque) },
+	[OPENING_FLOW] = { "flow", MEASURE_FLOW, offsetof(struct pass_joint, flow) },
+	[OPENING_PRESSURE] = { "pressure", MEASURE_PRESSURE, offsetof(struct pass_joint, pressure) },
+	[OPENING_ANNULAR] = { "annular pressure", MEASURE_PRESSURE, offsetof(struct pass_joint, annular) },
 };
 
 const struct number *sb_opening_value(const struct pass_joint *j, enum opening_value value)
@@ -66,7 +61,7 @@ const char *sb_opening_value_name(enum opening_value value)
 
 const char *sb_opening_value_unit(const struct job *job, enum opening_value value)
 {
-	return job->unit == UNIT_M ? values[value].metric : values[value].foot;
+	return sb_measure_unit(job->unit, values[value].measure);
 }
 
 static void span_add(struct opening_span *s, const struct number *n)
@@ -110,7 +105,7 @@ static void take_passes(const struct job *job, int64_t until_act, struct opening
 		o->list[o->count++] = (struct opening_pass){
 			.pass = p,
 			.number = (int)p->fact.id,
-			.diameter_m = sb_hole_size(job, &p->diameter),
+			.diameter_m = sb_opening_metres(job, &p->diameter),
 		};
 	}
 	for (size_t i = 0; i < job->pass_end_count; i++)
@@ -218,11 +213,6 @@ void sb_opening_stand(const struct job *job, int bore_joints, int64_t until_act,
 
 /* ---- times and volumes ---- */
 
-static double flow_m3_a_minute(const struct job *job, const struct number *flow)
-{
-	return flow->value * (job->unit == UNIT_M ? 0.001 : GALLON_M3);
-}
-
 static void take_minutes(const struct job *job, struct opening_pass *p, const struct clocked *before,
 	struct clocked *now, struct opening_joint *j)
 {
@@ -235,7 +225,7 @@ static void take_minutes(const struct job *job, struct opening_pass *p, const st
 	}
 	if (!isnan(pumping) && sb_number_given(&j->entry->flow)) {
 		p->pumped++;
-		p->pumped_m3 += flow_m3_a_minute(job, &j->entry->flow) * pumping;
+		p->pumped_m3 += sb_measure_si(job->unit, MEASURE_FLOW, j->entry->flow.value) * 60 * pumping;
 	}
 }
 

@@ -1,8 +1,10 @@
 /* What of the contract and the trade the opening does not keep, and what may be entered of it. Each rule is
  * looked at afresh over all passes as they stand, so that a slip that is struck out leaves nothing behind,
  * and a hole that is opened further after all is right again. */
-#include "base/str.h"
 #include "model/opening.h"
+
+#include "base/measure.h"
+#include "base/str.h"
 
 #include <math.h>
 #include <stdarg.h>
@@ -45,7 +47,7 @@ struct judging {
 
 static double typed(const struct judging *w, double metres)
 {
-	return sb_opening_typed(w->job, metres);
+	return sb_measure_typed(w->job->unit, MEASURE_SIZE, metres);
 }
 
 /* The largest reamer begun before a pass (count: before all that follow); the pilot's, 0 not known, where
@@ -198,7 +200,7 @@ static void judge_narrowest(const struct judging *w)
 
 void sb_opening_rules(const struct job *job, bool pulled, struct opening *o)
 {
-	struct judging w = { job, sb_opening_unit(job), o };
+	struct judging w = { job, sb_measure_unit(job->unit, MEASURE_SIZE), o };
 
 	for (size_t k = 0; k < o->count; k++) {
 		(o->list[k].pass->kind == PASS_REAM ? judge_ream : judge_swab)(&w, k);
@@ -216,8 +218,8 @@ void sb_opening_rules(const struct job *job, bool pulled, struct opening *o)
 void sb_opening_sheet(const struct job *job, char text[256])
 {
 	struct opening_size size = sb_opening_size(job);
-	double sheet_m = sb_hole_size(job, &job->final_diameter);
-	const char *unit = sb_opening_unit(job), *final = job->final_diameter.text;
+	double sheet_m = sb_opening_metres(job, &job->final_diameter);
+	const char *unit = sb_measure_unit(job->unit, MEASURE_SIZE), *final = job->final_diameter.text;
 
 	text[0] = '\0';
 	if (!(sheet_m > 0))
@@ -225,7 +227,7 @@ void sb_opening_sheet(const struct job *job, char text[256])
 	if (sheet_m < size.least_m - SAME_M)
 		snprintf(text, 256,
 			"The sheet's final_diameter is %s %s, and [opening] asks for %.5g or more: clearance and cover are judged by too small a hole. Have the sheet put right.",
-			final, unit, sb_opening_typed(job, size.least_m));
+			final, unit, sb_measure_typed(job->unit, MEASURE_SIZE, size.least_m));
 	else if (sheet_m > size.most_m + SAME_M)
 		snprintf(text, 256,
 			"The sheet's final_diameter is %s %s, and [opening] takes %s at most. Have the sheet put right.",
@@ -256,7 +258,6 @@ void sb_opening_judge(
 	const struct job *job, const struct act *act, int bore_joints, struct verdict *out, int *joint)
 {
 	struct opening o;
-	int alike = 0;
 
 	*out = (struct verdict){ 0 };
 	sb_opening_stand(job, bore_joints, act->id, &o);
@@ -264,6 +265,7 @@ void sb_opening_judge(
 	*joint = joint_of(&o);
 	if (o.fault_count) {
 		const struct opening_fault *worst = &o.faults[0];
+		int alike = 0;
 		for (size_t i = 0; i < o.fault_count; i++)
 			alike += o.faults[i].level == worst->level;
 		out->level = worst->level;

@@ -9,9 +9,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-double sb_hole_size(const struct job *job, const struct number *size)
+/* Sizes of holes and pipes are in millimetres where lengths are in metres, else in inches. */
+static double radius(const struct job *job, const struct number *diameter)
 {
-	return sb_number_given(size) ? size->value * (job->unit == UNIT_M ? 0.001 : 0.0254) : 0;
+	double unit = job->unit == UNIT_M ? 0.001 : 0.0254;
+
+	return sb_number_given(diameter) ? diameter->value * unit / 2 : 0;
 }
 
 struct hole sb_hole_of(const struct job *job)
@@ -19,8 +22,8 @@ struct hole sb_hole_of(const struct job *job)
 	struct hole h = {
 		.pilot_given = sb_number_given(&job->pilot_diameter),
 		.final_given = sb_number_given(&job->final_diameter),
-		.pilot_m = sb_hole_size(job, &job->pilot_diameter) / 2,
-		.final_m = sb_hole_size(job, &job->final_diameter) / 2,
+		.pilot_m = radius(job, &job->pilot_diameter),
+		.final_m = radius(job, &job->final_diameter),
 	};
 
 	h.judged_m = h.final_given ? h.final_m : h.pilot_m;

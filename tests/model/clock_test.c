@@ -78,5 +78,5 @@ int main(void)
 		cmocka_unit_test(the_middle_one_of_an_even_number_is_the_lower),
 	};
 
-	return cmocka_run_group_tests(tests, NULL, NULL);
+	return run_tests(tests);
 }

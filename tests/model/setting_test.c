@@ -64,8 +64,10 @@ static void an_empty_job_has_the_presets(void **state)
 		{ "uncertainty", "depth_scale", "0.001" }, { "uncertainty", "confidence", "95" },
 		{ "uncertainty", "judge", "mean" }, { "bend", "window_joints", "3" },
 		{ "bend", "method", "ends" }, { "corridor", "near", "0.7" },
-		{ "corridor", "look_ahead", "3" }, { "steering", "tool_face_as", "clock" },
-		{ "acceptance", "exit_survey", "yes" }, { "acceptance", "warnings_acknowledged", "no" } };
+		{ "corridor", "look_ahead", "3" }, { "opening", "ratio", "1.5" },
+		{ "opening", "forward_ream", "yes" }, { "opening", "fluid_ratio", "3" },
+		{ "steering", "tool_face_as", "clock" }, { "acceptance", "exit_survey", "yes" },
+		{ "acceptance", "warnings_acknowledged", "no" } };
 	size_t count = 0;
 	char text[64];
 
