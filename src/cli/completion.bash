@@ -221,7 +221,7 @@ _sagbend_value()
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead coating' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead opening coating' ;;
 	string:--outcome) words='good bad' ;;
 	string:--read) files=yes ;;
 	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment field-gate declination convergence scale' ;;

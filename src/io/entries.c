@@ -134,7 +134,7 @@ static void take_row(struct reader *r, struct job *trial, const struct csv_row *
 		fine &= put_cell(r, row, i, e);
 	if (!fine)
 		return;
-	if (sb_after_check(trial, out->act, &e->fact, &err))
+	if (sb_after_check(trial, out->act, &e->fact, e->remarks, &err))
 		sb_csv_wrong(r->csv, row->line, NULL, "%s", err.text);
 	else
 		sb_fact_add(trial, out->act, &e->fact);

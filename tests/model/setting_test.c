@@ -67,7 +67,10 @@ static void an_empty_job_has_the_presets(void **state)
 		{ "corridor", "look_ahead", "3" }, { "opening", "ratio", "1.5" },
 		{ "opening", "forward_ream", "yes" }, { "opening", "fluid_ratio", "3" },
 		{ "steering", "tool_face_as", "clock" }, { "acceptance", "exit_survey", "yes" },
-		{ "acceptance", "warnings_acknowledged", "no" } };
+		{ "acceptance", "warnings_acknowledged", "no" }, { "fluid", "watch", "0.8" },
+		{ "fluid", "sand_share", "0.667" }, { "fluid", "clay_share", "0.5" },
+		{ "string", "weld", "yes" }, { "string", "inspection", "yes" },
+		{ "string", "coating", "yes" }, { "string", "test", "yes" }, { "string", "drag", "yes" } };
 	size_t count = 0;
 	char text[64];
 
