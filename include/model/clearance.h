@@ -8,16 +8,19 @@
 #define SB_MODEL_CLEARANCE_H
 
 #include "model/advice.h"
+#include "model/fixes.h"
 #include "model/steering.h"
 #include "model/surroundings.h"
 
-/* What a clearance or a cover is asked of. Borrowed; sb_solution_clearance fills one (model/solve.h). */
+/* What a clearance, a cover, or anything else of the hole is asked of. Borrowed; sb_solution_clearance fills
+ * one (model/solve.h). */
 struct clearance_ask {
 	struct setup setup;
 	const struct surroundings *around;
 	const struct uncertainty *uncertainty;
 	const struct path *path;
-	const struct bit *bit; /* at the end of the path */
+	const struct bit *bit;	   /* at the end of the path */
+	const struct fixes *fixes; /* of that time; NULL: none are known */
 };
 
 /* How a stretch of hole passes one obstacle: where it comes nearest. */

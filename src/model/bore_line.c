@@ -12,8 +12,7 @@
 #define LEAST 1e-6
 
 struct maker {
-	const struct job *job;
-	const struct solution *s;
+	const struct clearance_ask *ask;
 	struct bore_line *line;
 	double piece_m; /* the longest that a stretch may be */
 };
@@ -22,7 +21,7 @@ struct maker {
 
 static double station_of(const struct maker *m, struct vec3 at, double near_m)
 {
-	const struct design *d = &m->s->design;
+	const struct design *d = m->ask->setup.design;
 	double station, offset;
 
 	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &station, &offset);
@@ -73,7 +72,7 @@ static void place_on_course(const struct maker *m, const struct row *from, const
 		*heading = to->attitude.heading;
 		offset = sb_vec3_scale(sb_vec3_sub(to->at, from->at), s_m / to->course_m);
 	} else {
-		sb_path_course_at(&m->s->path, from, to, s_m, &offset, heading);
+		sb_path_course_at(m->ask->path, from, to, s_m, &offset, heading);
 	}
 	*at = sb_vec3_add(from->at, offset);
 }
@@ -98,13 +97,13 @@ static void add_course(struct maker *m, const struct row *from, const struct row
 
 static void add_to_bit(struct maker *m)
 {
-	const struct row *last = sb_path_back(&m->s->path, 0);
-	const struct bit *bit = &m->s->bit;
+	const struct row *last = sb_path_back(m->ask->path, 0);
+	const struct bit *bit = m->ask->bit;
 
 	if (!bit->known || bit->md_m - m->line->length_m <= LEAST)
 		return;
 	add(m,
-		(struct bore_stretch){ .joint = m->s->path.rows[m->s->path.count - 1].joint,
+		(struct bore_stretch){ .joint = m->ask->path->rows[m->ask->path->count - 1].joint,
 			.part = -1,
 			.projected = true,
 			.length_m = bit->md_m - m->line->length_m,
@@ -159,9 +158,9 @@ static double arc_length(const struct bore_stretch *one)
 
 static int joint_at(const struct maker *m, double past_bit_m)
 {
-	double nominal = sb_frame_metres(&m->s->frame, m->job->joint_length.value);
+	double nominal = sb_frame_metres(m->ask->setup.frame, m->ask->setup.job->joint_length.value);
 
-	return m->s->path.rows[m->s->path.count - 1].joint + 1 + (int)(past_bit_m / nominal);
+	return m->ask->path->rows[m->ask->path->count - 1].joint + 1 + (int)(past_bit_m / nominal);
 }
 
 static void add_way_back(struct maker *m, const struct way_back *w, double bit_m)
@@ -182,7 +181,7 @@ static void add_way_back(struct maker *m, const struct way_back *w, double bit_m
 
 static void hold_to_surface(struct maker *m, const struct bit *bit)
 {
-	double rise = m->s->design.exit_elevation_m - bit->at.u, climb = bit->attitude.heading.u;
+	double rise = m->ask->setup.design->exit_elevation_m - bit->at.u, climb = bit->attitude.heading.u;
 	double length = climb > 0.01 ? rise / climb : 0;
 	int pieces = pieces_of(m, length);
 	struct bore_stretch one = { .part = -1,
@@ -202,8 +201,8 @@ static void hold_to_surface(struct maker *m, const struct bit *bit)
 
 static void add_to_exit(struct maker *m)
 {
-	const struct bit *bit = &m->s->bit;
-	const struct design *d = &m->s->design;
+	const struct bit *bit = m->ask->bit;
+	const struct design *d = m->ask->setup.design;
 	struct way_back w = { .design = d };
 
 	if (bit->known) {
@@ -215,45 +214,52 @@ static void add_to_exit(struct maker *m)
 			sb_vec3_scale(bit->attitude.heading, 1 / fmax(level, 0.01)), per_station(&p));
 	}
 	w.length_m = d->length_m - w.from_m;
-	if (w.length_m > 3 * sb_frame_metres(&m->s->frame, m->job->joint_length.value) || !bit->known)
+	if (w.length_m > 3 * sb_frame_metres(m->ask->setup.frame, m->ask->setup.job->joint_length.value) ||
+		!bit->known)
 		add_way_back(m, &w, m->line->bit_m);
 	else
 		hold_to_surface(m, bit);
 }
 
-static bool is_out(const struct solution *s)
+static bool is_out(const struct clearance_ask *ask)
 {
-	return s->bit.known && s->path.count > 1 && s->bit.at.u >= s->design.exit_elevation_m &&
-		s->bit.deviation.station_m > s->design.length_m / 2;
+	const struct design *d = ask->setup.design;
+
+	return ask->bit->known && ask->path->count > 1 && ask->bit->at.u >= d->exit_elevation_m &&
+		ask->bit->deviation.station_m > d->length_m / 2;
 }
 
-static struct maker begin(const struct job *job, const struct solution *s, struct bore_line *out)
+static struct maker begin(const struct clearance_ask *ask, struct bore_line *out)
 {
+	double joint_m = sb_frame_metres(ask->setup.frame, ask->setup.job->joint_length.value);
+
 	sb_bore_line_clear(out);
-	return (struct maker){ job, s, out, 1.5 * sb_frame_metres(&s->frame, job->joint_length.value) };
+	return (struct maker){ ask, out, 1.5 * joint_m };
 }
 
 /* A land survey can say that it is out where the readings fall a little short of the surface. */
-static bool surveyed_out(const struct job *job, const struct solution *s)
+static bool surveyed_out(const struct clearance_ask *ask)
 {
-	for (size_t i = 0; i < s->fixes.count; i++)
-		if (s->fixes.list[i].standing == FIX_STANDS &&
-			sb_job_fix(job, s->fixes.list[i].fix)->kind == FIX_EXIT)
-			return s->bit.known;
+	const struct fixes *fixes = ask->fixes;
+
+	for (size_t i = 0; fixes && i < fixes->count; i++)
+		if (fixes->list[i].standing == FIX_STANDS &&
+			sb_job_fix(ask->setup.job, fixes->list[i].fix)->kind == FIX_EXIT)
+			return ask->bit->known;
 	return false;
 }
 
-void sb_bore_line_drilled(const struct job *job, const struct solution *s, struct bore_line *out)
+void sb_bore_line_drilled(const struct clearance_ask *ask, struct bore_line *out)
 {
-	struct maker m = begin(job, s, out);
-	const struct path *p = &s->path;
+	struct maker m = begin(ask, out);
+	const struct path *p = ask->path;
 
 	for (size_t i = 1; i < p->on_count; i++)
 		add_course(&m, &p->rows[p->on_path[i - 1]], &p->rows[p->on_path[i]]);
 	out->projected_from_m = out->length_m;
 	add_to_bit(&m);
 	out->bit_m = out->length_m;
-	out->out = is_out(s) || surveyed_out(job, s);
+	out->out = is_out(ask) || surveyed_out(ask);
 	if (!out->out)
 		add_to_exit(&m);
 }
@@ -291,7 +297,7 @@ static double next_break(const struct design *d, double station_m)
 /* Headings at the ends of a part are its own: taken a hair inside, for the line may have a corner there. */
 static void add_part(struct maker *m, double from_m, double to_m, int part)
 {
-	const struct design *d = &m->s->design;
+	const struct design *d = m->ask->setup.design;
 	const double hair = LEAST / 10;
 	double begins = along_at(d, from_m + hair), ends = along_at(d, to_m - hair);
 	int pieces = pieces_of(m, ends - begins);
@@ -313,14 +319,14 @@ static void add_part(struct maker *m, double from_m, double to_m, int part)
 	}
 }
 
-void sb_bore_line_design(const struct job *job, const struct solution *s, struct bore_line *out)
+void sb_bore_line_design(const struct clearance_ask *ask, struct bore_line *out)
 {
-	struct maker m = begin(job, s, out);
-	double end = s->design.length_m, from = 0;
+	struct maker m = begin(ask, out);
+	double end = ask->setup.design->length_m, from = 0;
 
 	out->design = true;
 	for (int part = 0; from < end - LEAST; part++) {
-		double to = next_break(&s->design, from);
+		double to = next_break(ask->setup.design, from);
 		add_part(&m, from, to, part);
 		from = to;
 	}

@@ -174,7 +174,7 @@ static int warning_sight(const struct job *job)
 static void judge_room(const struct setup *setup, const struct solution *s, const struct row *before,
 	const struct row *row, const struct bit *bit, struct verdict *verdicts)
 {
-	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, bit };
+	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, bit, &s->fixes };
 
 	sb_clearance_judge(
 		&ask, before, row, &verdicts[WARNING_CLEARANCE], &verdicts[WARNING_CLEARANCE_AHEAD]);
@@ -290,7 +290,8 @@ static void take_events(const struct setup *setup, struct solution *s, int64_t b
 
 	for (; s->acts < job->act_count && job->acts[s->acts].id < before_act; s->acts++) {
 		const struct act *a = &job->acts[s->acts];
-		struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit };
+		struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit,
+			&s->fixes };
 		struct event events[SB_EVENTS];
 		size_t count = sb_event_judge(&ask, a, events);
 		for (size_t i = 0; i < count; i++)
@@ -564,7 +565,7 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s)
 {
 	return (struct clearance_ask){ sb_solution_setup(job, s), &s->around, &s->uncertainty, &s->path,
-		&s->bit };
+		&s->bit, &s->fixes };
 }
 
 const struct row *sb_solution_last(const struct solution *s)

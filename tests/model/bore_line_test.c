@@ -1,5 +1,6 @@
 /* The bore as a chain: every stretch begins where the one before ends, whatever was drilled so far. */
 #include "model/bore_line.h"
+#include "model/solve.h"
 
 #include "profile_b.h"
 #include "support/near.h"
@@ -42,7 +43,8 @@ static void the_design_is_its_tangents_and_curves(void **state)
 	(void)state;
 	profile_b(&job);
 	jobs_solve(&job, &s);
-	sb_bore_line_design(&job, &s, &line);
+	struct clearance_ask asked = sb_solution_clearance(&job, &s);
+	sb_bore_line_design(&asked, &line);
 	holds_together(&line);
 	for (size_t i = 0; i < line.count; i++) {
 		const struct bore_stretch *b = &line.stretches[i];
@@ -74,7 +76,8 @@ static void a_design_in_a_curve_ends_at_the_exit(void **state)
 		struct bore_line line = { 0 };
 		makers[k](&job);
 		jobs_solve(&job, &s);
-		sb_bore_line_design(&job, &s, &line);
+		struct clearance_ask asked = sb_solution_clearance(&job, &s);
+		sb_bore_line_design(&asked, &line);
 		holds_together(&line);
 		struct design_place exit = sb_design_at(&s.design, s.design.length_m);
 		struct vec3 end;
@@ -103,7 +106,8 @@ static void what_is_not_drilled_is_projected_and_says_so(void **state)
 		profile_b(&job);
 		jobs_follow(&job, joints[k]);
 		jobs_solve(&job, &s);
-		sb_bore_line_drilled(&job, &s, &line);
+		struct clearance_ask asked = sb_solution_clearance(&job, &s);
+		sb_bore_line_drilled(&asked, &line);
 		holds_together(&line);
 		assert_near(line.projected_from_m, s.path.rows[s.path.count - 1].survey_md_m, 1e-6);
 		size_t projected = 0;
@@ -136,7 +140,8 @@ static void the_way_back_begins_with_the_bits_own_heading(void **state)
 	jobs_follow(&job, 20);
 	jobs_log(&job, "", "89", "91");
 	jobs_solve(&job, &s);
-	sb_bore_line_drilled(&job, &s, &line);
+	struct clearance_ask asked = sb_solution_clearance(&job, &s);
+	sb_bore_line_drilled(&asked, &line);
 	size_t i = sb_bore_line_find(&line, line.bit_m + 0.1);
 	assert_near(sb_vec3_angle(line.stretches[i].heading_from, s.bit.attitude.heading), 0, 1e-9);
 	assert_near(sb_vec3_length(sb_vec3_sub(line.stretches[i].from, s.bit.at)), 0, 1e-9);
@@ -160,7 +165,8 @@ static void a_place_in_a_stretch_is_on_its_arc(void **state)
 	(void)state;
 	profile_b(&job);
 	jobs_solve(&job, &s);
-	sb_bore_line_design(&job, &s, &line);
+	struct clearance_ask asked = sb_solution_clearance(&job, &s);
+	sb_bore_line_design(&asked, &line);
 	for (double md = 1; md < line.length_m; md += 7.3) {
 		struct vec3 at, heading;
 		sb_bore_line_at(&line, md, &at, &heading);
