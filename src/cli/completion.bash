@@ -13,7 +13,7 @@ _sagbend_commands()
 _sagbend_formats()
 {
 	# make man: completion-formats
-	echo 'csv json sheet drawing geojson gpkg dxf dxf-profile landxml stations report report-text'
+	echo 'csv json sheet drawing geojson gpkg dxf dxf-profile landxml stations segments report report-text'
 	# make man: end
 }
 

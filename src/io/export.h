@@ -24,6 +24,10 @@ bool export_is_path_column(const char *name);
 void export_cells(const struct job *job, const struct solution *s, const struct export_line *line,
 	struct path_cell cells[PATH_COLUMNS]);
 
+/* A table of lines that end in CR LF, with what it is about put behind them in two columns more.
+ * Given: columns, of the table. */
+void export_beside(const struct export *e, const char *table, int columns, struct sb_str *out);
+
 int export_csv(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_json(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_sheet(const struct export *e, struct sb_str *out, struct sb_err *err);
@@ -33,6 +37,7 @@ int export_gpkg(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_dxf(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_dxf_profile(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_landxml(const struct export *e, struct sb_str *out, struct sb_err *err);
+int export_segments(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_stations(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_report(const struct export *e, struct sb_str *out, struct sb_err *err);
 int export_report_text(const struct export *e, struct sb_str *out, struct sb_err *err);

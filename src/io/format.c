@@ -36,6 +36,10 @@ const struct format sb_formats[] = {
 	{ "stations", "csv",
 		"the path at fixed stations, on the arcs between the readings; --every says how far apart",
 		false, export_stations },
+	{ "segments", "csv",
+		"the hole as stretches from end to end, with length, angles and radius, drilled and designed: for who works out "
+		"the pull and the stresses",
+		false, export_segments },
 	{ "report", "pdf", "the as-built report of the pilot, to be signed", true, export_report },
 	{ "report-text", "txt", "the same report as text of 80 columns", false, export_report_text },
 };
