@@ -107,7 +107,8 @@ struct opening {
 	double *hole_m; /* at joint 1, 2 ... bore_joints (0 is not used): its diameter now; 0 not known */
 	double cut_m3, fluid_m3, pumped_m3; /* sums; the first two NAN where one is not known */
 	struct opening_size size;
-	struct opening_fault faults[SB_OPENING_FAULTS]; /* worst first; the last ones are left off */
+	struct opening_fault faults[SB_OPENING_FAULTS]; /* worst first, of a level the newest first; the last
+							   ones are left off */
 	size_t fault_count;
 };
 

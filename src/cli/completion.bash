@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance string import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance pass string import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -107,6 +107,11 @@ _sagbend_follow()
 		places='job'
 		flags='--sign --reopen --json --help'
 		options='--tick --untick --capacity --statement --reference --reason --by'
+		;;
+	pass)
+		places='job step'
+		flags='--json --help'
+		options='--kind --diameter --to --tool --joint --pull --torque --flow --pressure --annular --started --ended --returns --read --remarks --pass --by'
 		;;
 	string)
 		places='job'
@@ -222,6 +227,10 @@ _sagbend_value()
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
 	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead opening coating' ;;
+	pass:--kind) words='ream swab' ;;
+	pass:--to) words='entry exit' ;;
+	pass:--returns) words='full partial none' ;;
+	pass:--read) files=yes ;;
 	string:--outcome) words='good bad' ;;
 	string:--read) files=yes ;;
 	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment field-gate declination convergence scale' ;;
@@ -301,6 +310,7 @@ _sagbend_place()
 	csv) _sagbend_files '*.csv' ;;
 	file) _sagbend_files '*' ;;
 	format) format=$(_sagbend_formats) ;;
+	step) format='begin joint end' ;;
 	esac
 	[ -z "$format" ] || _sagbend_words "$format"
 }

@@ -343,10 +343,10 @@ void sb_opening_take(const struct job *job, struct opening *out)
 	take_times(job, out);
 	take_paces(job, out);
 	take_sums(job, out);
-	sb_opening_rules(job, pull_begun(job), out);
 	sb_opening_sheet(job, sheet);
 	if (*sheet)
 		sb_opening_fault(out, LEVEL_WATCH, 0, "%s", sheet);
+	sb_opening_rules(job, pull_begun(job), out);
 }
 
 void sb_opening_clear(struct opening *o)

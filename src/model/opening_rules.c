@@ -22,7 +22,7 @@ void sb_opening_fault(struct opening *o, enum level level, int pass, const char 
 	struct opening_fault *f;
 	va_list args;
 
-	while (at > 0 && o->faults[at - 1].level < level)
+	while (at > 0 && o->faults[at - 1].level <= level) /* the newest of its level first */
 		at--;
 	if (at == SB_OPENING_FAULTS)
 		return;
@@ -73,8 +73,10 @@ static void judge_ream(const struct judging *w, size_t at)
 	const struct opening_size *size = &w->o->size;
 	const char *diameter = p->pass->diameter.text;
 	double before = reamed_before(w->o, at, &by);
+	/* one that goes on where a pass of its size was ended early opens what that left */
+	bool goes_on = by && by->left > 0 && p->diameter_m >= before - SAME_M;
 
-	if (before > 0 && p->diameter_m <= before + SAME_M) {
+	if (before > 0 && p->diameter_m <= before + SAME_M && !goes_on) {
 		char larger[32] = "the pilot";
 		if (by)
 			snprintf(larger, sizeof larger, "pass %d", by->number);

@@ -39,6 +39,7 @@ static const char *place(const char *word, size_t length)
 		{ "DRAWING", "file" },
 		{ "FORMAT", "format" },
 		{ "TEXT", "words" },
+		{ "STEP", "step" },
 	};
 
 	for (size_t i = 0; i < sizeof known / sizeof *known; i++)
