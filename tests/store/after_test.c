@@ -2,6 +2,7 @@
  * closed, is struck out by a later act and never erased, and opens its warnings in the order of time. */
 #include "model/after.h"
 #include "store/stranger.h"
+#include "support/accept.h"
 
 #include "base/mem.h"
 
@@ -22,7 +23,7 @@ static struct sb_store *accepted(void)
 {
 	struct sb_store *store = opened();
 
-	book_accept(store);
+	must(accept_as_it_is(store, &book_err));
 	return store;
 }
 

@@ -6,7 +6,6 @@
 #include "io/scratch.h"
 #include "model/fact.h"
 #include "store/backup.h"
-#include "store/deed.h"
 #include "store/handle.h"
 #include "store/store.h"
 #include "support/jobs.h"
@@ -99,17 +98,6 @@ static inline void book_drill(struct sb_store *store, int joints)
 		snprintf(azimuth, sizeof azimuth, "%.1f", 90 + (i * 53 % 7) * 0.1);
 		must(book_log(store, inclination, azimuth));
 	}
-}
-
-/* The pilot is signed as it is, whatever is missing: for tests of what comes after it. */
-static inline void book_accept(struct sb_store *store)
-{
-	struct deed d = { 0 };
-	struct acceptance a = { .accepted = 1, .capacity = "engineer" };
-	int64_t id = (int64_t)sb_store_job(store)->acceptance_count + 1;
-
-	must(sb_deed_prepare(store, "Ida", ACT_SIGN, &d, &book_err));
-	must(sb_deed_enter(store, &d, &a, id, "", "Accepted.", &book_err));
 }
 
 /* The damages that verify finds; its report is printed when there are not as many as wanted. */

@@ -22,6 +22,7 @@
  * do time HH:MM                   the clock
  * do joints N, do acts N          so many are on disk, and the file is whole
  */
+#include "support/accept.h"
 #include "support/files.h"
 #include "support/jobs.h"
 #include "support/near.h"
@@ -121,6 +122,7 @@ static void open_hole(struct sb_store *store)
 	struct pass ream = { .diameter = sb_number_of(24, 0), .tool = "fly cutter" };
 	struct pass_joint joint = { .pass = 1, .pull = sb_number_of(21000, 0) };
 
+	must(accept_as_it_is(store, &err), &err);
 	must(sb_store_enter(store, "Ida", ACT_PASS, &ream, "pass 1, ream 24 to the entry", "", &err), &err);
 	joint.joint = sb_job_in_ground(sb_store_job(store));
 	must(sb_store_enter(store, "Ida", ACT_PASS_JOINT, &joint, "pass 1", "steady", &err), &err);
