@@ -14,6 +14,7 @@
  * before. */
 struct event {
 	enum warning_kind kind;
+	int leg;   /* 0: that of the act, or of the joint */
 	int joint; /* of the pilot, where it happened */
 	double station_m;
 	struct verdict verdict;
@@ -23,5 +24,11 @@ struct event {
 
 /* Returned: how many events the act brings. Acts whose entry is struck out bring none. */
 size_t sb_event_judge(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS]);
+
+/* The same of a joint of the pilot as it is logged, for kinds that are both of entries and of joints (struct
+ * warning_sort). Said once: joints that stay in the ground when others are pulled back are not asked again.
+ * r: its reading. */
+size_t sb_event_judge_joint(const struct clearance_ask *ask, const struct row *row, const struct reading *r,
+	struct event out[SB_EVENTS]);
 
 #endif

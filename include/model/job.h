@@ -370,6 +370,7 @@ struct job {
 	struct number fluid_weight, fluid_return_weight, plastic_viscosity, yield_point;
 	struct number fluid_flow, ream_flow;
 	struct number fluid_watch, sand_share, clay_share, tension_cutoff;
+	struct number fluid_from, fluid_to; /* stations */
 	/* [steering] */
 	struct number slide_turn, droop, walk;
 	enum face_as face_as;

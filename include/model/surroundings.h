@@ -10,6 +10,7 @@
 #include "geom/clear.h"
 #include "geom/cover.h"
 #include "model/design.h"
+#include "model/soil.h"
 
 /* Radii. By `judged_m` everything is judged: the final hole's, else the pilot's, else 0. */
 struct hole {
@@ -50,6 +51,7 @@ struct surroundings {
 	struct obstacle_stretch *stretches;
 	struct clear_stretch *keeps; /* the same, and how far the judged hole's centre line must keep away */
 	struct cover_ground ground;
+	struct soil soil;
 	struct cover_range *ranges; /* of corridor.csv, and of [cover] where that says nothing; by station */
 	size_t range_count;
 	double clearance_spare_m, cover_spare_m; /* NAN: as much as the give or take */

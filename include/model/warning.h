@@ -29,6 +29,9 @@ enum warning_kind {
 	WARNING_COVER,		 /* less ground over the hole than the sheet asks for */
 	WARNING_COVER_AHEAD,
 	WARNING_OPENING, /* the passes do not keep the rules */
+	WARNING_ANNULAR, /* annular pressure against what the ground bears */
+	WARNING_RETURNS, /* the drilling fluid does not all come back */
+	WARNING_RELEASE, /* drilling fluid came to the surface */
 	WARNING_COATING, /* how the product pipe's coating came out of the hole */
 	WARNING_KINDS
 };
@@ -43,6 +46,7 @@ struct warning_sort {
 	/* of an entry beside or after the pilot (model/event.h), not of a joint of it: kept when joints are
 	 * pulled back, and said nothing of while there is none */
 	enum { EVENT_NONE, EVENT_EPISODE, EVENT_ALONE } event;
+	int joints; /* of such a kind: 1: joints of the pilot bring it too, as they are logged */
 };
 extern const struct warning_sort sb_warning_sorts[WARNING_KINDS];
 int sb_warning_kind_parse(const char *name, enum warning_kind *kind);

@@ -27,7 +27,7 @@ size_t sb_checks_list(const struct solution *s, struct check **out)
 			if (w->kind == (enum warning_kind)k && sb_warning_counts(w))
 				list[count++] = (struct check){ w->kind, w->level, w };
 		}
-		if (count == before && !sb_warning_sorts[k].event)
+		if (count == before && (!sb_warning_sorts[k].event || sb_warning_sorts[k].joints))
 			list[count++] = (struct check){ (enum warning_kind)k, LEVEL_OK, NULL };
 	}
 	*out = list;
@@ -70,6 +70,20 @@ static const char *cover_words(const struct solution *s, char to[OK_TEXT])
 	return to;
 }
 
+/* Measured pressure needs no fluid to be judged; the limit needs ground. */
+static const char *annular_words(const struct job *job, const struct solution *s)
+{
+	if (s->around.ground.count < 2)
+		return "Not judged: the sheet has no ground line.";
+	if (s->around.soil.count == 0)
+		return "Not judged: the sheet has no layers of soil.";
+	if (!s->around.hole.pilot_given)
+		return "Not judged: the sheet does not say how wide the pilot hole is.";
+	if (!sb_number_given(&job->fluid_weight))
+		return "Nothing on the present path. Where nothing is measured nothing is judged: [fluid] weight is missing.";
+	return "Nothing on the present path.";
+}
+
 /* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. */
 static const char *ok_words(
 	const struct job *job, const struct solution *s, enum warning_kind kind, char room[OK_TEXT])
@@ -109,12 +123,16 @@ static const char *ok_words(
 	case WARNING_COVER:
 	case WARNING_COVER_AHEAD:
 		return cover_words(s, room);
+	case WARNING_ANNULAR:
+		return annular_words(job, s);
 	case WARNING_FIX:
 	case WARNING_RESPONSE:
 	case WARNING_BLUNDER:
 	case WARNING_MISSING:
 	case WARNING_AZIMUTH:
 	case WARNING_OPENING:
+	case WARNING_RETURNS:
+	case WARNING_RELEASE:
 	case WARNING_COATING:
 	case WARNING_KINDS:
 		break;

@@ -4,7 +4,9 @@
 
 #include "base/str.h"
 #include "model/after.h"
+#include "model/annular.h"
 #include "model/opening.h"
+#include "model/returns.h"
 
 #include <stdio.h>
 
@@ -42,10 +44,97 @@ static size_t judge_opening(
 	return 1;
 }
 
+/* ---- the drilling fluid ---- */
+
+static struct event event_at(enum warning_kind kind, int joint, double station_m)
+{
+	return (struct event){ .kind = kind, .joint = joint, .station_m = station_m };
+}
+
+/* A joint that says nothing of its returns leaves them as they were. */
+static size_t judge_returns(enum returns returns, int joint, double station_m, struct event *out)
+{
+	if (returns == RETURNS_UNSAID)
+		return 0;
+	*out = event_at(WARNING_RETURNS, joint, station_m);
+	sb_returns_judge(returns, joint, &out->verdict);
+	return 1;
+}
+
+static size_t judge_annular(const struct setup *setup, const struct annular *a, int joint, struct event *out)
+{
+	*out = event_at(WARNING_ANNULAR, joint, a->place.station_m);
+	sb_annular_judge(setup, a, joint, &out->verdict);
+	return 1;
+}
+
+static size_t judge_pass_joint(
+	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+{
+	const struct pass_joint *j = sb_fact_of(ask->setup.job, act->kind, act->id);
+	struct annular a = sb_annular_pass(ask, j);
+	size_t count = judge_annular(&ask->setup, &a, j->joint, out);
+
+	return count + judge_returns(j->returns, j->joint, a.place.station_m, out + count);
+}
+
+static size_t judge_pull_joint(
+	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+{
+	const struct pull_joint *j = sb_fact_of(ask->setup.job, act->kind, act->id);
+	struct annular a = sb_annular_pull(ask, j);
+
+	return judge_annular(&ask->setup, &a, j->joint, out);
+}
+
+/* Where an entry says that it was; else where the bore ended. */
+static double station_of(const struct clearance_ask *ask, const struct fluid_event *e)
+{
+	return sb_number_given(&e->station) ? sb_frame_metres(ask->setup.frame, e->station.value)
+					    : ask->path->rows[ask->path->count - 1].deviation.station_m;
+}
+
+static const struct fluid_event *release_of(const struct job *job, const struct fluid_event *record)
+{
+	for (size_t i = 0; i < job->fluid_event_count; i++)
+		if (job->fluid_events[i].fact.id == record->of)
+			return &job->fluid_events[i];
+	return record;
+}
+
+static size_t judge_fluid(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+{
+	const struct job *job = ask->setup.job;
+	const struct fluid_event *e = sb_fact_of(job, act->kind, act->id);
+
+	if (e->kind == FLUID_RECORD || e->kind == FLUID_RELEASE) {
+		const struct fluid_event *of = e->kind == FLUID_RECORD ? release_of(job, e) : e;
+		*out = event_at(WARNING_RELEASE, of->fact.joint, station_of(ask, of));
+		out->leg = of->fact.leg;
+		sb_release_judge(job, of->fact.leg, of->fact.joint, act->id, &out->verdict);
+	} else {
+		*out = event_at(WARNING_RETURNS, e->fact.joint, station_of(ask, e));
+		sb_returns_judge_entry(&ask->setup, e, &out->verdict);
+	}
+	return 1;
+}
+
+size_t sb_event_judge_joint(const struct clearance_ask *ask, const struct row *row, const struct reading *r,
+	struct event out[SB_EVENTS])
+{
+	struct annular a = sb_annular_pilot(ask, row, r);
+	size_t count = judge_annular(&ask->setup, &a, row->joint, out);
+
+	return count + judge_returns(r->returns, row->joint, row->deviation.station_m, out + count);
+}
+
 static const struct {
 	enum act_kind act;
 	judge *judge;
 } judges[] = {
+	{ ACT_RETURNS, judge_fluid },
+	{ ACT_PASS_JOINT, judge_pass_joint },
+	{ ACT_PULL_JOINT, judge_pull_joint },
 	{ ACT_PASS, judge_opening },
 	{ ACT_PASS_END, judge_opening },
 	{ ACT_PULL, judge_opening },

@@ -267,8 +267,10 @@ static struct warning *alone_at(struct solution *s, const struct event *e, int l
 	return NULL;
 }
 
-static void take_event(struct solution *s, const struct event *e, int leg)
+/* Returned: the warnings[] index touched, SIZE_MAX if none. */
+static size_t take_event(struct solution *s, const struct event *e, int its_leg)
 {
+	int leg = e->leg ? e->leg : its_leg;
 	struct spot spot = { leg, e->joint, e->station_m };
 	bool alone = sb_warning_sorts[e->kind].event == EVENT_ALONE;
 	struct warning *known = alone ? alone_at(s, e, leg) : NULL;
@@ -277,11 +279,28 @@ static void take_event(struct solution *s, const struct event *e, int leg)
 		known->open = e->verdict.level != LEVEL_OK;
 		if (known->open)
 			write_episode(known, &spot, &e->verdict);
-		return;
+		return (size_t)(known - s->warnings);
 	}
-	take_verdict_at(s, e->kind, &spot, &e->verdict);
+	size_t touched = take_verdict_at(s, e->kind, &spot, &e->verdict);
 	if (alone)
 		s->open[e->kind] = -1;
+	return touched;
+}
+
+/* Kinds of entries that joints of the pilot bring too. Returned: as take_verdicts. */
+static size_t take_joint_events(
+	const struct setup *setup, struct solution *s, const struct row *row, const struct reading *r)
+{
+	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit, &s->fixes };
+	struct event events[SB_EVENTS];
+	size_t count = sb_event_judge_joint(&ask, row, r, events), first = SIZE_MAX;
+
+	for (size_t i = 0; i < count; i++) {
+		size_t touched = take_event(s, &events[i], row->leg);
+		if (touched < first)
+			first = touched;
+	}
+	return first;
 }
 
 static void take_events(const struct setup *setup, struct solution *s, int64_t before_act)
@@ -332,7 +351,9 @@ static size_t add_joint(const struct setup *now, struct solution *s, const struc
 	s->path.gives = sb_response_gives(&s->response);
 	s->bit = find_bit(&setup, s, NULL);
 	s->ahead = sb_advice_ahead(&setup, &s->bit, &s->path, NULL, sight);
-	return judge_row(&setup, s, row, r, &s->bit, &s->ahead, &s->response);
+	size_t first = judge_row(&setup, s, row, r, &s->bit, &s->ahead, &s->response);
+	size_t event = take_joint_events(&setup, s, row, r);
+	return event < first ? event : first;
 }
 
 static void advise(const struct setup *setup, struct solution *s)
@@ -556,6 +577,11 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	sb_fixes_judge(&setup, &s->fixes, &out->row, false, verdicts);
 	sb_exit_judge(&setup, &s->fixes, &out->row, false, &out->bit, &out->ahead, &verdicts[WARNING_EXIT]);
 	judge_room(&setup, s, sb_path_back(&s->path, 0), &out->row, &out->bit, verdicts);
+	struct clearance_ask ask = sb_solution_clearance(job, s);
+	struct event events[SB_EVENTS];
+	size_t count = sb_event_judge_joint(&ask, &out->row, &r, events);
+	for (size_t i = 0; i < count; i++)
+		verdicts[events[i].kind] = events[i].verdict;
 	preview_warnings(verdicts, out);
 	return 0;
 }

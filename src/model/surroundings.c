@@ -293,6 +293,7 @@ void sb_surroundings_build(
 	out->cover_spare_m = length_or(f, &job->cover_spare, (double)NAN);
 	out->clearance_spare_m = length_or(f, &job->clearance_spare, (double)NAN);
 	build_obstacles(job, f, out);
+	sb_soil_build(job, f, &out->soil);
 	/* the ground once whole, and once more cut at the ends of the ranges, which do not overlap */
 	size_t room = 2 * job->ground_count + 4 * job->range_count + 2;
 	out->points = sb_alloc(room * sizeof *out->points);
@@ -310,5 +311,6 @@ void sb_surroundings_clear(struct surroundings *s)
 	sb_free(s->keeps);
 	sb_free(s->ranges);
 	sb_free(s->points);
+	sb_soil_clear(&s->soil);
 	memset(s, 0, sizeof *s);
 }

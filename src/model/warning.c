@@ -45,9 +45,18 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 		"the passes against the contract and the trade: sizes from pass to pass, the final hole, the swab, joints left behind; "
 		"the value is how many rules of that level are not kept",
 		EVENT_EPISODE },
+	[WARNING_ANNULAR] = { "annular-pressure", "annular pressure", 0, 0,
+		"pressure around the pipe, in the pilot, the passes and the pull, against what the ground is estimated to bear: measured, from the contract's share of it a watch and over it a breach; where nothing was measured the estimate is a watch at most",
+		EVENT_EPISODE, 1 },
+	[WARNING_RETURNS] = { "returns", "returns", 0, 0,
+		"drilling fluid that does not all come back, until it is said that returns are full again",
+		EVENT_EPISODE, 1 },
+	[WARNING_RELEASE] = { "release", "release to the surface", 0, 0,
+		"drilling fluid that came to the surface: how many releases while the bore stood at that joint, and what is still to be recorded of them",
+		EVENT_ALONE, 0 },
 	[WARNING_COATING] = { "coating", "coating", 0, 0,
 		"how the product pipe's coating came out of the hole: scratched is a watch, damaged a breach",
-		EVENT_ALONE },
+		EVENT_ALONE, 0 },
 };
 
 static const char *const level_words[] = { "ok", "watch", "breach" };
