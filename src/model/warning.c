@@ -48,7 +48,7 @@ const struct warning_sort sb_warning_sorts[WARNING_KINDS] = {
 	[WARNING_ANNULAR] = { "annular-pressure", "annular pressure", 0, 0,
 		"pressure around the pipe, in the pilot, the passes and the pull, against what the ground is estimated to bear: measured, from the contract's share of it a watch and over it a breach; where nothing was measured the estimate is a watch at most",
 		EVENT_EPISODE, 1 },
-	[WARNING_RETURNS] = { "returns", "returns", 0, 0,
+	[WARNING_RETURNS] = { "returns", "returns", 1, 0,
 		"drilling fluid that does not all come back, until it is said that returns are full again",
 		EVENT_EPISODE, 1 },
 	[WARNING_RELEASE] = { "release", "release to the surface", 0, 0,

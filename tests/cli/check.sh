@@ -3,7 +3,7 @@
 # shellcheck source=/dev/null
 . "$(dirname "$0")/../support/cli.bash"
 
-KINDS=corridor,exit-window,joint-bend,window-bend,leaves-corridor,blunder,missing-survey,azimuth-reference,response,fix,no-fix,magnetic-field,clearance,clearance-ahead,cover,cover-ahead
+KINDS=corridor,exit-window,joint-bend,window-bend,leaves-corridor,blunder,missing-survey,azimuth-reference,response,fix,no-fix,magnetic-field,clearance,clearance-ahead,cover,cover-ahead,annular-pressure,returns
 levels() { json_sql "SELECT group_concat(DISTINCT json_extract(value, '\$.kind') || '=' || json_extract(value, '\$.level'))
 	FROM o, json_each(j, '\$.checks') WHERE json_extract(value, '\$.level') <> 'ok'"; }
 # the member NAME of the first check of KIND

@@ -129,6 +129,11 @@ static void acknowledge(struct job *job, const struct solution *s)
 	}
 }
 
+static struct number typed_number(double value)
+{
+	return sb_number_of(value, 1);
+}
+
 /* One act of chance: mostly a joint, sometimes a correction, a pull-back or an acknowledgement. */
 static void act(struct bore *b, struct random *r)
 {
@@ -151,6 +156,9 @@ static void act(struct bore *b, struct random *r)
 		struct reading reading = bore_read(b, r);
 		if (chance > 0.93)
 			memset(&reading.azimuth, 0, sizeof reading.azimuth);
+		reading.returns = (enum returns)(random_unit(r) * 4);
+		if (random_unit(r) > 0.5)
+			reading.annular = typed_number(random_between(r, 0, 200));
 		reading.id = b->job.reading_count ? b->job.readings[b->job.reading_count - 1].id + 1 : 1;
 		sb_job_add_reading(&b->job, &reading);
 		assert_int_equal(sb_solve_joint(&b->job, &b->s, &changed, NULL), 0);
@@ -182,6 +190,11 @@ static void surround(struct job *job, const struct drill_pipe *p, struct random 
 		jobs_row(job, "ground",
 			(const char *const[]){ typed(sb_frame_typed(&s.frame, s.design.length_m) * i / 25, 3),
 				typed(100 + random_between(r, -1, 1) * p->joint / 8, 3) });
+	jobs_row(job, "soil",
+		(const char *const[]){ "-50", "4000", "200", "silt", metres ? "17" : "110",
+			metres ? "10" : "1.5", "10", metres ? "2000" : "300", "" });
+	jobs_set(job, "fluid", "weight", metres ? "1100" : "9.2");
+	jobs_set(job, "hole", "pilot_diameter", metres ? "300" : "12");
 	jobs_set(job, "hole", "final_diameter", metres ? "500" : "20");
 	jobs_set(job, "cover", "minimum", typed(p->depth * 0.9, 2));
 	jobs_set(job, "cover", "from", typed(p->joint * 6, 2));
@@ -225,6 +238,7 @@ static void one_by_one_and_from_the_start_give_the_same_bits(void **state)
 	assert_true(old > 100);
 	for (int k = WARNING_CLEARANCE; k <= WARNING_COVER_AHEAD; k++)
 		assert_true(kinds[k] > 3);
+	assert_true(kinds[WARNING_ANNULAR] > 3 && kinds[WARNING_RETURNS] > 3);
 }
 
 /* ---- refusals ---- */
