@@ -77,11 +77,11 @@ double sb_pull_contact(
 double sb_pull_across(const struct pull_leg *leg, const struct pull_terms *t, double tension_n,
 	double length_m, double weight_n_m, double lift_n)
 {
-	double fixed = t->drag_n_m * length_m + lift_n, out = tension_n, before;
+	double fixed = t->drag_n_m * length_m + lift_n, out = tension_n;
 
 	/* Each round is out by mu turn / 2 of the one before: a tenth for a curve of forty degrees. */
 	for (int i = 0; i < 60; i++) {
-		before = out;
+		double before = out;
 		double mean = fmax((tension_n + out) / 2, 0);
 		out = tension_n + t->friction * sb_pull_contact(leg, t, mean, weight_n_m) * length_m + fixed;
 		if (fabs(out - before) <= 1e-10 * fabs(out) + 1e-9)
