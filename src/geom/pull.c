@@ -74,18 +74,40 @@ double sb_pull_contact(
 	return hypot(pressing, across);
 }
 
+/* What comes out when the mean tension is that of `out`. */
+struct crossing {
+	const struct pull_leg *leg;
+	const struct pull_terms *terms;
+	double in, length_m, weight_n_m, fixed;
+};
+
+static double next_out(const struct crossing *c, double out)
+{
+	double mean = fmax((c->in + out) / 2, 0);
+
+	return c->in +
+		c->terms->friction * sb_pull_contact(c->leg, c->terms, mean, c->weight_n_m) * c->length_m +
+		c->fixed;
+}
+
+/* The next round is out by about mu turn / 2 of the one before, and so evenly that Aitken's step ends it: a
+ * few rounds to the last digits. */
 double sb_pull_across(const struct pull_leg *leg, const struct pull_terms *t, double tension_n,
 	double length_m, double weight_n_m, double lift_n)
 {
-	double fixed = t->drag_n_m * length_m + lift_n, out = tension_n;
+	const struct crossing c = { leg, t, tension_n, length_m, weight_n_m,
+		t->drag_n_m * length_m + lift_n };
+	double out = tension_n;
 
-	/* Each round is out by mu turn / 2 of the one before: a tenth for a curve of forty degrees. */
-	for (int i = 0; i < 60; i++) {
-		double before = out;
-		double mean = fmax((tension_n + out) / 2, 0);
-		out = tension_n + t->friction * sb_pull_contact(leg, t, mean, weight_n_m) * length_m + fixed;
-		if (fabs(out - before) <= 1e-10 * fabs(out) + 1e-9)
+	for (int i = 0; i < 30; i++) {
+		double once = next_out(&c, out), step = once - out;
+		out = once;
+		if (fabs(step) <= 1e-10 * fabs(once) + 1e-9)
 			break;
+		double twice = next_out(&c, once), second = twice - once;
+		out = twice;
+		if (fabs(second) < 0.9 * fabs(step))
+			out = once + second * step / (step - second);
 	}
 	return fmax(out, 0);
 }

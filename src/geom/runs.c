@@ -73,7 +73,8 @@ static struct vec3 square_to(struct vec3 a, struct vec3 chord)
 /* Weighted sum of squared distances square to the chord. */
 static double squares_of(const struct sums *sum, double length, double a[3][3], const double chord[3])
 {
-	double total = 0, along = 0, power[3] = { 1, 1 / length, 1 / length / length };
+	const double power[3] = { 1, 1 / length, 1 / length / length };
+	double total = 0, along = 0;
 
 	for (int i = 0; i < 3; i++)
 		for (int k = 0; k < 3; k++) {
