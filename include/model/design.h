@@ -36,6 +36,10 @@ void sb_design_clear(struct design *d);
 
 struct design_place sb_design_at(const struct design *d, double station_m);
 
+/* The station of a place, from its foot on the alignment; below 0 or past the length beyond the ends. near_m:
+ * the one to prefer where two feet are equally near. offset_m: to the right of the line; may be NULL. */
+double sb_design_station(const struct design *d, struct vec3 at, double near_m, double *offset_m);
+
 /* The original ground or river bed at a station, elevation in metres; false when not known there. */
 bool sb_design_ground(const struct job *job, const struct frame *f, double station_m, double *elevation_m);
 

@@ -67,10 +67,9 @@ struct spot sb_plane_off(
 
 double sb_plane_offset(const struct plane *p, struct vec3 at, double *station_m)
 {
-	const struct design *d = &p->s->design;
 	double offset = 0;
 
-	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, *station_m, station_m, &offset);
+	*station_m = sb_design_station(&p->s->design, at, *station_m, &offset);
 	return offset;
 }
 

@@ -88,11 +88,10 @@ static void draw_fixes(const struct solution *s, struct scene *out)
 
 	for (size_t i = 0; i < s->fixes.count; i++) {
 		const struct fix_view *v = &s->fixes.list[i];
-		double station, offset;
+		double offset;
 		if (v->standing != FIX_STANDS || v->md_m < path->rows[path->on_path[first]].survey_md_m)
 			continue;
-		sb_chain_project(d->alignment, d->alignment_count, v->fixed.n, v->fixed.e, v->station_m,
-			&station, &offset);
+		double station = sb_design_station(d, v->fixed, v->station_m, &offset);
 		double design = sb_chain_height(d->profile, d->profile_count, station).y;
 		sb_scene_mark(out, MEANING_FIX, (struct spot){ offset, v->fixed.u - design });
 	}
@@ -110,8 +109,7 @@ static void draw_held(const struct job *job, const struct solution *s, struct sc
 	for (int i = 1; i <= HELD_JOINTS; i++) {
 		struct vec3 at = sb_vec3_add(s->bit.at, sb_vec3_scale(s->bit.attitude.heading, joint * i));
 		double offset = 0;
-		sb_chain_project(s->design.alignment, s->design.alignment_count, at.n, at.e, station,
-			&station, &offset);
+		station = sb_design_station(&s->design, at, station, &offset);
 		double design = sb_chain_height(s->design.profile, s->design.profile_count, station).y;
 		sb_scene_point(out, offset, at.u - design);
 	}

@@ -267,7 +267,7 @@ void explain_exit(struct explaining *x)
 		return;
 	}
 	struct vec3 at = b.at.u >= d->exit_elevation_m ? came_up(x, &b) : goes_on(x, &b);
-	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, d->length_m, &station, &miss.right_m);
+	station = sb_design_station(d, at, d->length_m, &miss.right_m);
 	miss.long_m = station - d->length_m;
 	explain_step(x, "n", AS_LENGTH, at.n, "north of the entry, where it comes out");
 	explain_step(x, "e", AS_LENGTH, at.e, "east of the entry");

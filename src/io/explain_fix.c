@@ -70,9 +70,8 @@ static void misclose(const struct explaining *x, const struct fix *f, struct vec
 {
 	const struct design *d = &x->s->design;
 	const struct frame *frame = &x->s->frame;
-	double station, offset;
+	double offset, station = sb_design_station(d, at, near_m, &offset);
 
-	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &station, &offset);
 	if (sb_number_given(&f->easting)) {
 		struct chain_place line = sb_chain_at(d->alignment, d->alignment_count, station);
 		struct vec3 off =

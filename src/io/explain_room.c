@@ -144,13 +144,11 @@ void explain_clearance(struct explaining *x)
 
 static double least_of_places(const struct explaining *x)
 {
-	const struct design *d = &x->s->design;
-	double best = HUGE_VAL, level, station, offset, ground;
+	double best = HUGE_VAL, level, ground;
 
 	for (int k = 0; k <= PLACES; k++) {
 		struct vec3 at = place_at(x, (double)k / PLACES, &level);
-		sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, x->row->deviation.station_m,
-			&station, &offset);
+		double station = sb_design_station(&x->s->design, at, x->row->deviation.station_m, NULL);
 		if (sb_cover_ground(&x->s->around.ground, station, &ground, NULL))
 			best = fmin(best, ground - at.u - x->s->around.hole.judged_m / level);
 	}

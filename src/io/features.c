@@ -21,15 +21,12 @@ void features_begin(struct walk *w, enum feature_layer layer)
 
 void features_put_place(struct walk *w, struct vec3 at)
 {
-	const struct design *d = &w->s->design;
 	struct features *f = w->out;
 	struct feature_place p = { 0 };
-	double offset_m;
 
 	sb_frame_grid(&w->s->frame, at, &p.e, &p.n, &p.z);
 	if (w->plane == PLANE_PROFILE) {
-		sb_chain_project(
-			d->alignment, d->alignment_count, at.n, at.e, w->near_m, &w->near_m, &offset_m);
+		w->near_m = sb_design_station(&w->s->design, at, w->near_m, NULL);
 		p = (struct feature_place){ sb_frame_typed(&w->s->frame, w->near_m), p.z, 0 };
 	}
 	f->places = sb_grow(f->places, f->place_count, &f->place_room, sizeof *f->places);

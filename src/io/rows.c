@@ -199,13 +199,10 @@ void sb_rows_fill(const struct job *job, const struct solution *s, const struct 
 
 static double station_of(const struct solution *s, double md_m, double near_m)
 {
-	double station, offset;
 	struct vec3 at;
 
 	sb_path_at(&s->path, md_m, &at, NULL);
-	sb_chain_project(
-		s->design.alignment, s->design.alignment_count, at.n, at.e, near_m, &station, &offset);
-	return station;
+	return sb_design_station(&s->design, at, near_m, NULL);
 }
 
 /* The depth on a course at which a station is reached, by halving: far below what any file shows. */

@@ -128,14 +128,12 @@ void sb_advice_doubt(const struct setup *s, const struct uncertainty *u, const s
 
 static bool outside(const struct setup *s, struct vec3 at, double *station_m)
 {
-	struct deviation d = { 0 };
+	double offset;
 
-	sb_chain_project(s->design->alignment, s->design->alignment_count, at.n, at.e, *station_m,
-		&d.station_m, &d.offset_m);
-	double height = at.u - sb_chain_height(s->design->profile, s->design->profile_count, d.station_m).y;
-	struct corridor_limits limits = sb_corridor_at(s->corridor, d.station_m);
-	*station_m = d.station_m;
-	return sb_corridor_use(&limits, d.offset_m, height).share > 1 + 1e-9;
+	*station_m = sb_design_station(s->design, at, *station_m, &offset);
+	double height = at.u - sb_chain_height(s->design->profile, s->design->profile_count, *station_m).y;
+	struct corridor_limits limits = sb_corridor_at(s->corridor, *station_m);
+	return sb_corridor_use(&limits, offset, height).share > 1 + 1e-9;
 }
 
 /* How often a joint ahead is looked at: a corridor that narrows and widens within a quarter of a joint is not
@@ -254,8 +252,7 @@ static void find_exit(const struct setup *s, const struct bit *bit, const struct
 		at = sb_vec3_add(bit->at, sb_vec3_scale(bit->attitude.heading, up / rise));
 	else
 		return;
-	sb_chain_project(s->design->alignment, s->design->alignment_count, at.n, at.e, s->design->length_m,
-		&station, &a->exit_right_m);
+	station = sb_design_station(s->design, at, s->design->length_m, &a->exit_right_m);
 	a->exit_known = true;
 	a->exit_long_m = station - s->design->length_m;
 }

@@ -77,15 +77,6 @@ static double sigma_of(const struct sym3 *sure, const struct clear_nearest *at)
 		sure, length > TOUCH ? sb_vec3_scale(away, 1 / length) : (struct vec3){ 0, 0, 1 });
 }
 
-static double station_of(const struct clearance_ask *ask, struct vec3 at, double near_m)
-{
-	const struct design *d = ask->setup.design;
-	double station, offset;
-
-	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &station, &offset);
-	return station;
-}
-
 /* Everything about the nearest place, once it is found. */
 static struct passing describe(const struct clearance_ask *ask, const struct obstacle *o,
 	const struct hole_stretch *h, const struct clear_nearest *at, const struct obstacle_stretch *to)
@@ -100,7 +91,7 @@ static struct passing describe(const struct clearance_ask *ask, const struct obs
 	p.known = true;
 	p.joint = h->joint;
 	p.md_m = h->from_md_m + at->s_m;
-	p.station_m = station_of(ask, at->on_curve, h->station_m);
+	p.station_m = sb_design_station(ask->setup.design, at->on_curve, h->station_m, NULL);
 	p.centres_m = at->distance_m;
 	p.pilot_m = hole->pilot_given ? wall - hole->pilot_m : (double)NAN;
 	p.final_m = hole->final_given ? wall - hole->final_m : (double)NAN;
@@ -244,7 +235,8 @@ static bool go_on(const struct clearance_ask *ask, size_t obstacle, struct hole_
 	struct passing *all)
 {
 	*h = hole_stretch_on(h, from, to, length_m, joint);
-	h->station_m = station_of(ask, hole_stretch_at(h, h->length_m), h->station_m);
+	h->station_m =
+		sb_design_station(ask->setup.design, hole_stretch_at(h, h->length_m), h->station_m, NULL);
 	struct passing one = pass(ask, obstacle, h, within_m);
 	one.level = level_ahead(ask, &one);
 	one.at_end = one.known && one.md_m >= h->from_md_m + h->length_m - TOLERANCE;

@@ -17,15 +17,6 @@ static const struct cover none = { .cover_m = HUGE_VAL, .required_m = NAN, .chan
 
 /* ---- the top of the hole ---- */
 
-static double station_of(const struct clearance_ask *ask, struct vec3 at, double near_m)
-{
-	const struct design *d = ask->setup.design;
-	double station, offset;
-
-	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &station, &offset);
-	return station;
-}
-
 /* Straight up from the centre line to the top; a hole that stands nearly upright has none. */
 static double crown(const struct clearance_ask *ask, struct vec3 heading)
 {
@@ -38,7 +29,7 @@ static void top_at(const void *stretch, double s_m, double *x_m, double *top_m)
 	struct vec3 at, heading;
 
 	hole_stretch_place(h, s_m, &at, &heading);
-	*x_m = station_of(h->ask, at, h->station_m);
+	*x_m = sb_design_station(h->ask->setup.design, at, h->station_m, NULL);
 	*top_m = at.u + crown(h->ask, heading);
 }
 
@@ -250,7 +241,8 @@ static bool go_on(const struct clearance_ask *ask, struct hole_stretch *h, const
 	const struct attitude *to, double length_m, int joint, double within_m, struct cover *worst)
 {
 	*h = hole_stretch_on(h, from, to, length_m, joint);
-	h->station_m = station_of(ask, hole_stretch_at(h, h->length_m), h->station_m);
+	h->station_m =
+		sb_design_station(ask->setup.design, hole_stretch_at(h, h->length_m), h->station_m, NULL);
 	struct cover one = over(ask, h, within_m);
 	gather(worst, &one);
 	return h->station_m < ask->setup.design->length_m;

@@ -257,6 +257,16 @@ void sb_design_clear(struct design *d)
 	memset(d, 0, sizeof *d);
 }
 
+double sb_design_station(const struct design *d, struct vec3 at, double near_m, double *offset_m)
+{
+	double station, offset;
+
+	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &station, &offset);
+	if (offset_m)
+		*offset_m = offset;
+	return station;
+}
+
 bool sb_design_ground(const struct job *job, const struct frame *f, double station_m, double *elevation_m)
 {
 	const double touch = 1e-9; /* metres and feet there and back */

@@ -20,8 +20,7 @@ static struct exit_miss miss_of(const struct setup *s, const struct fix *f)
 
 	if (sb_number_given(&f->easting)) {
 		struct vec3 at = sb_frame_ground(s->frame, f->easting.value, f->northing.value, 0);
-		sb_chain_project(
-			d->alignment, d->alignment_count, at.n, at.e, d->length_m, &station, &m.right_m);
+		station = sb_design_station(d, at, d->length_m, &m.right_m);
 	} else {
 		m.right_m = sb_frame_metres(s->frame, f->offset.value);
 	}

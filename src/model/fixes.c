@@ -68,8 +68,7 @@ static void lay_axes(const struct design *d, double station_m, struct fix_view *
 static void misclosure(const struct setup *s, const struct fix *f, const struct fix_view *v, struct vec3 at,
 	double off_m[FIX_AXES])
 {
-	const struct design *d = s->design;
-	double station, offset, elevation = sb_frame_metres(s->frame, f->elevation.value);
+	double elevation = sb_frame_metres(s->frame, f->elevation.value);
 
 	if (sb_number_given(&f->easting)) {
 		struct vec3 from =
@@ -77,8 +76,7 @@ static void misclosure(const struct setup *s, const struct fix *f, const struct 
 		off_m[FIX_ALONG] = sb_vec3_dot(from, v->axis[FIX_ALONG]);
 		off_m[FIX_ACROSS] = sb_vec3_dot(from, v->axis[FIX_ACROSS]);
 	} else {
-		sb_chain_project(
-			d->alignment, d->alignment_count, at.n, at.e, v->station_m, &station, &offset);
+		double offset, station = sb_design_station(s->design, at, v->station_m, &offset);
 		off_m[FIX_ALONG] = sb_frame_metres(s->frame, f->station.value) - station;
 		off_m[FIX_ACROSS] = sb_frame_metres(s->frame, f->offset.value) - offset;
 	}
@@ -103,7 +101,6 @@ void sb_fixes_look(
 {
 	const struct setup *s = ask->setup;
 	struct vec3 now;
-	double offset;
 
 	*v = (struct fix_view){ .fix = f->fact.id,
 		.md_m = sb_frame_metres(s->frame, f->depth.value),
@@ -114,8 +111,7 @@ void sb_fixes_look(
 	v->ahead = v->md_m > sb_path_back(ask->path, 0)->survey_md_m;
 	sb_path_at(ask->path, v->md_m, &now, NULL);
 	sb_path_at(c->path, v->md_m, &v->at, NULL);
-	sb_chain_project(s->design->alignment, s->design->alignment_count, now.n, now.e,
-		ask->path->rows[v->joint].deviation.station_m, &v->station_m, &offset);
+	v->station_m = sb_design_station(s->design, now, ask->path->rows[v->joint].deviation.station_m, NULL);
 	lay_axes(s->design, v->station_m, v);
 	take_components(s, f, v);
 	misclosure(s, f, v, v->at, v->read_m);

@@ -105,12 +105,10 @@ static void say_exit(const struct setup *s, const struct fix_view *v, struct sb_
 	static const char *const more[] = { "long", "right", "high" },
 				 *const less[] = { "short", "left", "low" };
 	const struct design *d = s->design;
-	double station, off[FIX_AXES], *right = &off[FIX_ACROSS];
+	double off[FIX_AXES];
 	int left = v->seen[0] + v->seen[1] + v->seen[2];
 
-	sb_chain_project(
-		d->alignment, d->alignment_count, v->fixed.n, v->fixed.e, v->station_m, &station, right);
-	off[FIX_ALONG] = station - d->length_m;
+	off[FIX_ALONG] = sb_design_station(d, v->fixed, v->station_m, &off[FIX_ACROSS]) - d->length_m;
 	off[FIX_UP] = v->fixed.u - d->exit_elevation_m;
 	sb_str_add(out, " says that the bore came out ");
 	for (int k = 0, said = 0; k < FIX_AXES; k++) {

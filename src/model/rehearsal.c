@@ -128,12 +128,11 @@ static void drill_joint(struct rehearsal *r, double length_m, double shown_rad, 
 /* Steel pulls the azimuth while the sensor passes it, most when nearest, and not at all past its reach. */
 static double steel_pull(const struct rehearsal *r, struct vec3 at)
 {
-	double station, offset, reach = r->ground.steel_reach_m;
+	double reach = r->ground.steel_reach_m;
 
 	if (reach <= 0)
 		return 0;
-	sb_chain_project(r->design.alignment, r->design.alignment_count, at.n, at.e,
-		r->ground.steel_station_m, &station, &offset);
+	double station = sb_design_station(&r->design, at, r->ground.steel_station_m, NULL);
 	double t = (station - r->ground.steel_station_m) / reach, left = fmax(1 - t * t, 0);
 	return r->ground.steel_azi_rad * left * left;
 }
@@ -334,12 +333,11 @@ bool rehearsal_out(const struct rehearsal *r, struct stand *out, double *station
 
 	for (size_t i = 1; i < r->stand_count; i++) {
 		const struct stand *a = &r->stands[i - 1], *b = &r->stands[i];
-		double before = a->at.u - up, after = b->at.u - up, stations[2], offset;
+		double before = a->at.u - up, after = b->at.u - up, stations[2];
 		if (!level && !(before < 0 && after >= 0))
 			continue;
 		for (int k = 0; k < 2; k++)
-			sb_chain_project(r->design.alignment, r->design.alignment_count, a[k].at.n, a[k].at.e,
-				length, &stations[k], &offset);
+			stations[k] = sb_design_station(&r->design, a[k].at, length, NULL);
 		if (level) {
 			before = stations[0] - length;
 			after = stations[1] - length;

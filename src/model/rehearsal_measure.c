@@ -15,10 +15,9 @@ static const double look_every_m = 0.5;
 
 static double share_at(const struct rehearsal *r, struct vec3 at, double *station_m)
 {
-	double offset, near = *station_m;
+	double offset;
 
-	sb_chain_project(
-		r->design.alignment, r->design.alignment_count, at.n, at.e, near, station_m, &offset);
+	*station_m = sb_design_station(&r->design, at, *station_m, &offset);
 	double height = at.u - sb_chain_height(r->design.profile, r->design.profile_count, *station_m).y;
 	struct corridor_limits limits = sb_corridor_at(&r->corridor, *station_m);
 	return sb_corridor_use(&limits, offset, height).share;
@@ -88,11 +87,9 @@ static void measure_exit(
 	const struct rehearsal *r, const struct stand *out, double station_m, struct rehearsal_figures *f)
 {
 	const struct corridor *c = &r->corridor;
-	double station;
 
 	f->exit_long_m = station_m - r->design.length_m;
-	sb_chain_project(r->design.alignment, r->design.alignment_count, out->at.n, out->at.e, station_m,
-		&station, &f->exit_right_m);
+	sb_design_station(&r->design, out->at, station_m, &f->exit_right_m);
 	f->exit_high_m = out->at.u - sb_chain_height(r->design.profile, r->design.profile_count, station_m).y;
 	f->exit_in_window = f->exit_long_m <= c->exit_long_m && -f->exit_long_m <= c->exit_short_m &&
 		f->exit_right_m <= c->exit_right_m && -f->exit_right_m <= c->exit_left_m;
