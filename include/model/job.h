@@ -474,6 +474,9 @@ const struct reading *sb_job_joint_in_leg(const struct job *job, int leg, int jo
 const struct reading *sb_job_reading(const struct job *job, int64_t id);
 /* An act by its number; NULL if there is none. */
 const struct act *sb_job_act(const struct job *job, int64_t id);
+/* How far local time was ahead of UTC, minutes, where something was done by that act; at_ms: when, for what
+ * has no act. */
+int sb_job_offset_min(const struct job *job, int64_t act, int64_t at_ms);
 /* Whether the reading was replaced by a correction. */
 bool sb_job_replaced(const struct job *job, const struct reading *r);
 

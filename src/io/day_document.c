@@ -17,9 +17,7 @@
 
 static bool holds(const struct day *day, int64_t act, int64_t at_ms)
 {
-	const struct act *a = sb_job_act(day->job, act);
-
-	return sb_period_holds(&day->span, at_ms, a ? a->offset_min : sb_time_offset(at_ms));
+	return sb_period_holds(&day->span, at_ms, sb_job_offset_min(day->job, act, at_ms));
 }
 
 /* ---- who, how much ---- */

@@ -48,17 +48,10 @@ const char *report_station(const struct report *r, double station_m, char text[R
 	return text;
 }
 
-static int offset_of(const struct job *job, int64_t act, int64_t at_ms)
-{
-	const struct act *a = sb_job_act(job, act);
-
-	return a ? a->offset_min : sb_time_offset(at_ms);
-}
-
 const char *report_time(const struct job *job, int64_t act, int64_t at_ms, char text[REPORT_WORDS])
 {
 	char clock[SB_TIME_TEXT], day[SB_TIME_TEXT];
-	int offset = offset_of(job, act, at_ms);
+	int offset = sb_job_offset_min(job, act, at_ms);
 
 	sb_time_day(at_ms + (int64_t)offset * 60000, day);
 	sb_time_short(at_ms, offset, clock);

@@ -148,14 +148,6 @@ void sb_acceptance_clear(struct hold_points *h)
 	memset(h, 0, sizeof *h);
 }
 
-static int offset_of(const struct job *job, int64_t act)
-{
-	for (size_t i = job->act_count; i-- > 0;)
-		if (job->acts[i].id == act)
-			return job->acts[i].offset_min;
-	return 0;
-}
-
 void sb_acceptance_say(const struct job *job, struct sb_str *out)
 {
 	const struct acceptance *last =
@@ -166,7 +158,7 @@ void sb_acceptance_say(const struct job *job, struct sb_str *out)
 		sb_str_add(out, "The pilot has not been accepted.");
 		return;
 	}
-	int offset = offset_of(job, last->fact.act);
+	int offset = sb_job_offset_min(job, last->fact.act, last->fact.at_ms);
 	sb_time_day(last->fact.at_ms + offset * INT64_C(60000), day); /* a signature has its year */
 	sb_time_short(last->fact.at_ms, offset, hour);
 	if (last->accepted)

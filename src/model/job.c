@@ -4,6 +4,7 @@
 
 #include "base/mem.h"
 #include "base/str.h"
+#include "base/time.h"
 
 #include <assert.h>
 #include <string.h>
@@ -242,6 +243,13 @@ const struct act *sb_job_act(const struct job *job, int64_t id)
 			high = middle;
 	}
 	return low < job->act_count && job->acts[low].id == id ? &job->acts[low] : NULL;
+}
+
+int sb_job_offset_min(const struct job *job, int64_t act, int64_t at_ms)
+{
+	const struct act *a = sb_job_act(job, act);
+
+	return a ? a->offset_min : sb_time_offset(at_ms);
 }
 
 bool sb_job_replaced(const struct job *job, const struct reading *r)

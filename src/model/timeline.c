@@ -27,11 +27,10 @@ static const struct reading *first_of(const struct job *job, const struct readin
 static void take_logged(const struct job *job, const struct reading *r, struct joint_time *out)
 {
 	const struct reading *first = first_of(job, r);
-	const struct act *a = sb_job_act(job, first->act);
 
 	out->reading = r;
 	out->at_ms = first->at_ms;
-	out->offset_min = a ? a->offset_min : sb_time_offset(first->at_ms);
+	out->offset_min = sb_job_offset_min(job, first->act, first->at_ms);
 	out->in_ground = sb_job_joint(job, r->joint) == r;
 }
 
