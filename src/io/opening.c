@@ -75,8 +75,7 @@ void sb_opening_left_words(
 	char a[SB_TIMELINE_TEXT], b[SB_TIMELINE_TEXT];
 
 	if (best->source == PACE_UNKNOWN && likely->source == PACE_UNKNOWN) {
-		sb_str_add(out,
-			"not known: fewer than %d joints were timed, and the sheet's [opening] has no rate",
+		sb_str_add(out, "not known yet: it takes %d timed joints, or rates in the sheet",
 			SB_OPENING_LEAST);
 		return;
 	}

@@ -11,6 +11,7 @@
 #include "ui/app.h"
 #include "ui/entry.h"
 #include "ui/list.h"
+#include "ui/opening.h"
 #include "ui/prompt.h"
 
 #include <stdio.h>
@@ -130,7 +131,17 @@ static enum follow strike(struct view *v)
 	return sb_prompt_ask(v, &p);
 }
 
+static enum follow opening(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_opening, NULL);
+}
+
 static const struct action after_actions[] = {
+	{ .name = "opening",
+		.keys = "O",
+		.label = "open the hole",
+		.help = "The passes of reamer and swab: begin one, enter its joints, what is left.",
+		.act = opening },
 	{ .name = "strike-out",
 		.keys = "K",
 		.label = "strike out",

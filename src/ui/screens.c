@@ -8,6 +8,7 @@
 #include "ui/fixes.h"
 #include "ui/help.h"
 #include "ui/log.h"
+#include "ui/opening.h"
 #include "ui/prompt.h"
 
 const struct screen *const sb_screens[] = {
@@ -30,6 +31,8 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_acceptance,
 	&sb_screen_nonconformances,
 	&sb_screen_after,
+	&sb_screen_opening,
+	&sb_screen_opening_more,
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_timeline,
