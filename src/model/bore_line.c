@@ -19,15 +19,6 @@ struct maker {
 
 /* ---- adding ---- */
 
-static double station_of(const struct maker *m, struct vec3 at, double near_m)
-{
-	const struct design *d = m->ask->setup.design;
-	double station, offset;
-
-	sb_chain_project(d->alignment, d->alignment_count, at.n, at.e, near_m, &station, &offset);
-	return station;
-}
-
 static const struct bore_stretch *last_of(const struct bore_line *line)
 {
 	return line->count ? &line->stretches[line->count - 1] : NULL;
@@ -42,7 +33,8 @@ static void add(struct maker *m, struct bore_stretch one)
 	if (!(one.length_m > LEAST))
 		return;
 	one.md_m = line->length_m;
-	one.station_m = station_of(m, one.from, before ? before->station_m : 0);
+	one.station_m =
+		sb_design_station(m->ask->setup.design, one.from, before ? before->station_m : 0, NULL);
 	one.turn_rad = sb_vec3_angle(one.heading_from, one.heading_to);
 	one.radius_m = sb_bend_radius(one.length_m, one.turn_rad);
 	line->stretches = sb_grow(line->stretches, line->count, &line->room, sizeof *line->stretches);
