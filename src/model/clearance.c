@@ -197,14 +197,9 @@ static struct passing pass_course(const struct clearance_ask *ask, size_t obstac
 
 struct passing sb_clearance_course(const struct clearance_ask *ask, size_t obstacle, const struct row *row)
 {
-	const struct row *before = row;
-
 	if (!row->on_path || row->joint == 0)
 		return none;
-	do
-		before--;
-	while (!before->on_path);
-	return pass_course(ask, obstacle, before, row, HUGE_VAL);
+	return pass_course(ask, obstacle, hole_stretch_before(row), row, HUGE_VAL);
 }
 
 struct passing sb_clearance_between(

@@ -160,14 +160,6 @@ static double asked_for(const struct clearance_ask *ask, double station_m)
 	return required > 0 ? required : (double)NAN;
 }
 
-static const struct row *row_before(const struct row *row)
-{
-	do
-		row--;
-	while (!row->on_path);
-	return row;
-}
-
 /* At one place of a stretch. */
 static struct cover at_place(const struct clearance_ask *ask, const struct hole_stretch *h, double s_m)
 {
@@ -200,7 +192,7 @@ struct cover sb_cover_between(
 
 struct cover sb_cover_course(const struct clearance_ask *ask, const struct row *row)
 {
-	return row->on_path && row->joint > 0 ? sb_cover_over(ask, row_before(row), row) : none;
+	return row->on_path && row->joint > 0 ? sb_cover_over(ask, hole_stretch_before(row), row) : none;
 }
 
 struct cover sb_cover_over(const struct clearance_ask *ask, const struct row *before, const struct row *row)

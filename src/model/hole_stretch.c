@@ -25,6 +25,14 @@ static void lay_arc(
 	h->bend = h->arc.length_m > 0 ? h->arc.dogleg_rad / h->arc.length_m : 0;
 }
 
+const struct row *hole_stretch_before(const struct row *row)
+{
+	do
+		row--;
+	while (!row->on_path);
+	return row;
+}
+
 struct hole_stretch hole_stretch_course(
 	const struct clearance_ask *ask, const struct row *before, const struct row *row)
 {

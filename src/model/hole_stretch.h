@@ -24,6 +24,9 @@ struct hole_stretch {
 	double station_m; /* about where: for finding its foot on the alignment */
 };
 
+/* The row on the path before one of the present path that is past the entry. */
+const struct row *hole_stretch_before(const struct row *row);
+
 /* The course that ends at a row on the path, from the row on the path before it. */
 struct hole_stretch hole_stretch_course(
 	const struct clearance_ask *ask, const struct row *before, const struct row *row);
