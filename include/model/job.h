@@ -24,6 +24,7 @@ enum projection { PROJECTION_HOLD, PROJECTION_CURVE };
 enum face_as { FACE_CLOCK, FACE_DEGREES };
 enum course_by { COURSE_BY_ARC, COURSE_BY_SLIDES };
 enum demand { ASKED_YES, ASKED_NO };
+enum contents { CONTENTS_EMPTY, CONTENTS_WATER };
 enum judge { JUDGE_MEAN, JUDGE_CONFIDENCE };
 
 struct place {
@@ -349,6 +350,8 @@ struct job {
 	/* [product_pipe] */
 	enum material material;
 	struct number outside_diameter, wall, yield, product_minimum_radius;
+	struct number pipe_modulus, pipe_poisson, pipe_density, coating_thickness, coating_density;
+	struct number pull_stress, pipe_ovality;
 	/* [bend] */
 	struct number joint_minimum, window_joints, window_length, window_minimum;
 	enum bend_method method;
@@ -383,6 +386,13 @@ struct job {
 	struct number test_pressure, test_hours;
 	/* [pull] */
 	struct number pull_extra;
+	struct number friction_hole, friction_hole_low, friction_hole_high, friction_rollers;
+	struct number fluid_drag, fluid_drag_low, fluid_drag_high; /* kPa or psi */
+	struct number hydrokinetic, hydrokinetic_low, hydrokinetic_high;
+	struct number pull_fluid_low, pull_fluid_high; /* kg/m3 or lb/gal */
+	struct number pull_fluid_level, pull_water_to, pull_string_length;
+	enum contents pull_contents;
+	struct number safe_force; /* kN or lbf */
 
 	/* tables, in the order of the sheet */
 	struct profile_pi *profile;

@@ -5,7 +5,7 @@
 #include "base/err.h"
 #include "model/setting.h"
 
-#define SHEET_SETTINGS 128
+#define SHEET_SETTINGS 224
 #define SHEET_TABLES 16
 #define SHEET_FILE "job.ini"
 

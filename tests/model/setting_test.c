@@ -70,7 +70,10 @@ static void an_empty_job_has_the_presets(void **state)
 		{ "acceptance", "warnings_acknowledged", "no" }, { "fluid", "watch", "0.8" },
 		{ "fluid", "sand_share", "0.667" }, { "fluid", "clay_share", "0.5" },
 		{ "string", "weld", "yes" }, { "string", "inspection", "yes" },
-		{ "string", "coating", "yes" }, { "string", "test", "yes" }, { "string", "drag", "yes" } };
+		{ "string", "coating", "yes" }, { "string", "test", "yes" }, { "string", "drag", "yes" },
+		{ "pull", "friction_hole", "0.3" }, { "pull", "friction_hole_low", "0.2" },
+		{ "pull", "friction_hole_high", "0.4" }, { "pull", "friction_rollers", "0.1" },
+		{ "pull", "contents", "empty" } };
 	size_t count = 0;
 	char text[64];
 
