@@ -60,6 +60,18 @@ run acceptance "$job" --sign --capacity 'engineer of the owner' --statement 'The
 	--by 'B. Hale'
 run nonconformance "$job"
 
+say 'The hole is opened: two reamers and a swab, which still runs. Cuttings, fluid, and how long the rest takes.'
+run pass "$job" begin --kind ream --diameter 24 --to entry --tool 'fly cutter' --by "$who"
+run pass "$job" joint --read "$sheet/pass-1.csv" --by "$who"
+run pass "$job" end --by "$who"
+run pass "$job" begin --kind ream --diameter 36 --to entry --tool 'hole opener' --by "$who"
+run pass "$job" joint --read "$sheet/pass-2.csv" --by "$who"
+run pass "$job" end --by "$who"
+run pass "$job" begin --kind swab --diameter 30 --to entry --tool 'barrel' --by "$who"
+run pass "$job" joint --read "$sheet/pass-3.csv" --by "$who"
+printf '\n$ sagbend pass %s | head -n 30\n' "$job"
+"$program" pass "$job" | sed -n '1,30p'
+
 say 'Where it went: the last joints of the path, and all limits.'
 printf '\n$ sagbend path %s | tail -n 12\n' "$job"
 "$program" path "$job" | sed -n '1,2p'
