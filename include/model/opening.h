@@ -18,10 +18,11 @@
  * pipe's outside diameter and 12 inches (300 mm) over it. */
 struct opening_size {
 	double least_m;
-	double most_m;	/* HUGE_VAL: the contract sets none */
-	bool contract;	/* least_m is the sheet's own final_least */
-	double pipe_m;	/* outside diameter of the product pipe, bare */
-	double pilot_m; /* 0: the sheet does not say */
+	double most_m;	 /* HUGE_VAL: the contract sets none */
+	bool contract;	 /* least_m is the sheet's own final_least */
+	double pipe_m;	 /* outside diameter of the product pipe, bare */
+	double coated_m; /* with its coating */
+	double pilot_m;	 /* 0: the sheet does not say */
 };
 struct opening_size sb_opening_size(const struct job *job);
 

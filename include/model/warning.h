@@ -70,6 +70,8 @@ struct warning {
 	double station_m;	     /* at worst_joint */
 	double value, limit; /* at the worst; in the job's unit, or degrees, see text; of WARNING_FIELD times
 			      * the gate of what is furthest off, limit 1 */
+	int64_t act;	     /* of the kinds of entries: that made it say what it says; 0 of joints. What was
+			      * acknowledged or accepted before it was another thing */
 	bool open;	     /* holds at the present end of the path */
 	bool superseded;     /* on a leg that was withdrawn */
 	bool acknowledged;

@@ -11,7 +11,7 @@
 #include <stdio.h>
 
 const char sb_opening_not_in_it[] =
-	"Not in it: rigging up, tripping, changing tools, breaks, and stops but as far as they were measured.";
+	"Not in it: rigging up, tripping, changing tools and breaks; stops only as far as they were measured.";
 
 static const char *size_unit(const struct job *job)
 {
@@ -105,6 +105,8 @@ void sb_opening_volume_words(const struct job *job, const struct opening_pass *p
 
 	if (isnan(p->cut_m3) || isnan(p->cut_left_m3)) {
 		sb_str_add(out, "What it cuts is not known: the sheet has no pilot_diameter in [hole].");
+	} else if (p->cut_m3 + p->cut_left_m3 <= 0) {
+		sb_str_add(out, "It cuts nothing: the hole is as wide already.");
 	} else {
 		char cut[32], left[32], fluid[32], fluid_left[32];
 		sb_opening_volume(job, p->cut_m3, cut);

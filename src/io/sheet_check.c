@@ -4,11 +4,13 @@
  */
 #include "io/sheet.h"
 
+#include "base/measure.h"
 #include "base/str.h"
 #include "model/corridor.h"
 #include "model/design.h"
 #include "model/design_room.h"
 #include "model/frame.h"
+#include "model/opening.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -121,6 +123,22 @@ static void check_hole(struct sheet *s)
 		doubt(s, line, "final_diameter",
 			"a final hole of %s does not take a product pipe of %s. Is it in the pipe's unit, mm or inches?",
 			job->final_diameter.text, job->outside_diameter.text);
+	char text[256];
+	sb_opening_sheet(job, text);
+	if (*text)
+		doubt(s, line, "final_diameter", "%s", text);
+}
+
+static void check_opening(struct sheet *s)
+{
+	const struct job *job = s->job;
+	struct opening_size size = sb_opening_size(job);
+	int line = sheet_line(s, "opening", "final_most");
+
+	if (line && size.least_m > size.most_m + 1e-6)
+		wrong(s, line, "final_most",
+			"a final hole of %s at most is smaller than the smallest that [opening] takes, %.5g. final_least says what the contract asks.",
+			job->opening_most.text, sb_measure_typed(job->unit, MEASURE_SIZE, size.least_m));
 }
 
 static void check_corridor_keys(struct sheet *s)
@@ -293,6 +311,7 @@ void sheet_check(struct sheet *s)
 	check_entry(s);
 	check_pipe(s);
 	check_hole(s);
+	check_opening(s);
 	check_corridor_keys(s);
 	check_cover(s);
 	s->sound &= s->problems->errors == before;

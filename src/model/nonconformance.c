@@ -55,8 +55,9 @@ static void look_up(const struct job *job, struct nonconformance *n)
 		return;
 	n->accepted = d;
 	/* the value was kept to six decimals */
-	n->grown = sb_warning_past(w->kind, w->value, w->limit) >
-		sb_warning_past(w->kind, d->value.value, w->limit) + 2e-6;
+	n->grown = w->act > d->fact.act ||
+		sb_warning_past(w->kind, w->value, w->limit) >
+			sb_warning_past(w->kind, d->value.value, w->limit) + 2e-6;
 	n->state = n->grown ? DISPOSITION_OPEN : DISPOSITION_ACCEPTED;
 }
 

@@ -24,6 +24,7 @@ struct opening_size sb_opening_size(const struct job *job)
 	double spare_m = sb_opening_metres(job, &job->opening_spare);
 
 	size.pipe_m = sb_opening_metres(job, &job->outside_diameter);
+	size.coated_m = size.pipe_m + 2 * sb_opening_metres(job, &job->coating_thickness);
 	size.pilot_m = sb_opening_metres(job, &job->pilot_diameter);
 	if (!sb_number_given(&job->opening_spare))
 		spare_m = job->unit == UNIT_M ? 0.3 : 12 * 0.0254;

@@ -99,7 +99,7 @@ static void judge_ream(const struct judging *w, size_t at)
 static void judge_swab(const struct judging *w, size_t at)
 {
 	const struct opening_pass *p = &w->o->list[at], *by;
-	double hole = reamed_before(w->o, at, &by), pipe = w->o->size.pipe_m;
+	double hole = reamed_before(w->o, at, &by), pipe = w->o->size.coated_m;
 	const char *diameter = p->pass->diameter.text;
 
 	if (by == NULL)
@@ -228,11 +228,11 @@ void sb_opening_sheet(const struct job *job, char text[256])
 		return;
 	if (sheet_m < size.least_m - SAME_M)
 		snprintf(text, 256,
-			"The sheet's final_diameter is %s %s, and [opening] asks for %.5g or more: clearance and cover are judged by too small a hole. Have the sheet put right.",
+			"The final_diameter of [hole] is %s %s, and [opening] asks for %.5g or more: clearance and cover are judged by too small a hole. Have the sheet put right.",
 			final, unit, sb_measure_typed(job->unit, MEASURE_SIZE, size.least_m));
 	else if (sheet_m > size.most_m + SAME_M)
 		snprintf(text, 256,
-			"The sheet's final_diameter is %s %s, and [opening] takes %s at most. Have the sheet put right.",
+			"The final_diameter of [hole] is %s %s, and [opening] takes %s at most. Have the sheet put right.",
 			final, unit, job->opening_most.text);
 }
 

@@ -28,15 +28,16 @@ static struct setup setup_then(const struct setup *now, const struct reading *r,
 
 /* ---- warnings: episodes ---- */
 
-/* Where a verdict is spoken. */
+/* Where a verdict is spoken. act: of an entry beside or after the pilot; 0: of a joint. */
 struct spot {
 	int leg, joint;
 	double station_m;
+	int64_t act;
 };
 
 static struct spot spot_of(const struct row *row)
 {
-	return (struct spot){ row->leg, row->joint, row->deviation.station_m };
+	return (struct spot){ row->leg, row->joint, row->deviation.station_m, 0 };
 }
 
 static void write_episode(struct warning *w, const struct spot *at, const struct verdict *v)
@@ -46,6 +47,8 @@ static void write_episode(struct warning *w, const struct spot *at, const struct
 	w->station_m = at->station_m;
 	w->value = v->value;
 	w->limit = v->limit;
+	if (at->act && !sb_same(w->text, v->text))
+		w->act = at->act;
 	sb_copy(w->text, sizeof w->text, v->text);
 }
 
@@ -122,7 +125,7 @@ static size_t take_verdicts(struct solution *s, const struct row *row, const str
 
 static bool covers(const struct acknowledgement *a, const struct warning *w)
 {
-	return a->leg == w->leg && a->joint == w->joint && a->level >= (int)w->level &&
+	return a->leg == w->leg && a->joint == w->joint && a->level >= (int)w->level && a->act > w->act &&
 		sb_same(a->kind, sb_warning_sorts[w->kind].name);
 }
 
@@ -267,11 +270,11 @@ static struct warning *alone_at(struct solution *s, const struct event *e, int l
 	return NULL;
 }
 
-/* Returned: the warnings[] index touched, SIZE_MAX if none. */
-static size_t take_event(struct solution *s, const struct event *e, int its_leg)
+/* act: that brought it; 0: a joint did. Returned: the warnings[] index touched, SIZE_MAX if none. */
+static size_t take_event(struct solution *s, const struct event *e, int its_leg, int64_t act)
 {
 	int leg = e->leg ? e->leg : its_leg;
-	struct spot spot = { leg, e->joint, e->station_m };
+	struct spot spot = { leg, e->joint, e->station_m, act };
 	bool alone = sb_warning_sorts[e->kind].event == EVENT_ALONE;
 	struct warning *known = alone ? alone_at(s, e, leg) : NULL;
 
@@ -296,7 +299,7 @@ static size_t take_joint_events(
 	size_t count = sb_event_judge_joint(&ask, row, r, events), first = SIZE_MAX;
 
 	for (size_t i = 0; i < count; i++) {
-		size_t touched = take_event(s, &events[i], row->leg);
+		size_t touched = take_event(s, &events[i], row->leg, 0);
 		if (touched < first)
 			first = touched;
 	}
@@ -314,7 +317,7 @@ static void take_events(const struct setup *setup, struct solution *s, int64_t b
 		struct event events[SB_EVENTS];
 		size_t count = sb_event_judge(&ask, a, events);
 		for (size_t i = 0; i < count; i++)
-			take_event(s, &events[i], a->leg);
+			take_event(s, &events[i], a->leg, a->id);
 	}
 }
 

@@ -107,6 +107,18 @@ gives 0 pass "$JOB" begin --kind swab --diameter 20 --to entry --by A
 warns 'breach: The largest reamer was 24.0 in; 36 in is asked for round a pipe of 24.'
 gives 0 verify "$JOB"
 
-# a full disk loses nothing and says so; an onlooker cannot
+# two final diameters in a sheet that do not go together
+mkdir "$HERE/odd"
+cp "$SHEET"/*.csv "$HERE/odd"
+sed 's/^final_diameter = 36/final_diameter = 34/' "$SHEET/job.ini" >"$HERE/odd/job.ini"
+gives 0 new "$HERE/odd.bore" --sheet "$HERE/odd" --by P
+warns 'The final_diameter of [hole] is 34 in, and [opening] asks for 36 or more'
+gives 0 pass "$HERE/odd.bore"
+says 'The final_diameter of [hole] is 34 in'
+sed 's/^final_most = 38/final_most = 35/' "$SHEET/job.ini" >"$HERE/odd/job.ini"
+gives 65 new "$HERE/odd2.bore" --sheet "$HERE/odd" --by P
+warns 'final_most' 'a final hole of 35 at most is smaller than the smallest that [opening] takes, 36.'
+
+# a file that cannot be written
 chmod a-w "$JOB"
 [ "$(id -u)" = 0 ] || refuses 77 'permission' pass "$JOB" joint --by A

@@ -382,6 +382,16 @@ static void the_swab_lies_between_the_pipe_and_the_last_reamer(void **state)
 	assert_non_null(strstr(o.faults[1].text, "not larger than the product pipe"));
 }
 
+static void the_swab_has_to_be_larger_than_the_coated_pipe(void **state)
+{
+	(void)state;
+	whole_pass(PASS_REAM, "30");
+	whole_pass(PASS_SWAB, "20.4");
+	faults(0, LEVEL_OK, "");
+	jobs_set(&job, "product_pipe", "coating_thickness", "0.25");
+	faults(1, LEVEL_WATCH, "not larger than the product pipe (20.5 in)");
+}
+
 static void a_swab_without_a_reamer_is_asked_about(void **state)
 {
 	(void)state;
@@ -442,10 +452,10 @@ static void a_sheet_that_says_two_final_diameters_is_told(void **state)
 {
 	(void)state;
 	jobs_set(&job, "hole", "final_diameter", "28");
-	faults(1, LEVEL_WATCH, "final_diameter is 28 in, and [opening] asks for 30 or more");
+	faults(1, LEVEL_WATCH, "final_diameter of [hole] is 28 in, and [opening] asks for 30 or more");
 	jobs_set(&job, "opening", "final_most", "32");
 	jobs_set(&job, "hole", "final_diameter", "36");
-	faults(1, LEVEL_WATCH, "final_diameter is 36 in, and [opening] takes 32 at most");
+	faults(1, LEVEL_WATCH, "final_diameter of [hole] is 36 in, and [opening] takes 32 at most");
 	jobs_set(&job, "hole", "final_diameter", "30");
 	faults(0, LEVEL_OK, "");
 }
@@ -565,6 +575,7 @@ int main(void)
 		T(a_hole_past_what_the_contract_takes_is_a_breach),
 		T(a_ream_towards_the_exit_is_a_breach_where_the_contract_forbids_it),
 		T(the_swab_lies_between_the_pipe_and_the_last_reamer),
+		T(the_swab_has_to_be_larger_than_the_coated_pipe),
 		T(a_swab_without_a_reamer_is_asked_about),
 		T(a_swab_through_too_small_a_hole_is_a_breach_until_it_is_opened),
 		T(joints_left_behind_are_told_until_a_later_pass_opens_them),

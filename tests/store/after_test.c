@@ -207,6 +207,38 @@ static void an_entry_opens_its_warning_and_striking_it_out_takes_it_back(void **
 	book_verify(0);
 }
 
+static const struct warning *opening_warning(const struct sb_store *store)
+{
+	const struct solution *s = sb_store_solution(store);
+
+	assert_true(s->open[WARNING_OPENING] >= 0);
+	return &s->warnings[s->open[WARNING_OPENING]];
+}
+
+/* An episode of entries goes on while anything is wrong; what was acknowledged was what it said then. */
+static void what_is_said_after_an_acknowledgement_waits_for_another(void **state)
+{
+	(void)state;
+	struct sb_store *store = accepted();
+	must(enter(store, ACT_PASS, &ream));
+	must(enter(store, ACT_PASS_END, &ended));
+	const struct solution *s = sb_store_solution(store);
+	assert_int_equal(opening_warning(store)->level, LEVEL_WATCH);
+	must(sb_store_acknowledge(
+		store, "Ida", (size_t)s->open[WARNING_OPENING], "cutters worn, goes on tomorrow", &book_err));
+	assert_true(opening_warning(store)->acknowledged);
+	struct pass again = ream;
+	must(enter(store, ACT_PASS, &again)); /* the same size goes on: nothing new is wrong */
+	assert_true(opening_warning(store)->acknowledged);
+	struct pass_end second_end = { .pass = 2 };
+	must(enter(store, ACT_PASS_END, &second_end));
+	assert_false(opening_warning(store)->acknowledged);
+	assert_non_null(strstr(opening_warning(store)->text, "Pass 2 was ended"));
+	book_equals_file(store);
+	sb_store_close(store);
+	book_verify(0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -214,6 +246,7 @@ int main(void)
 		cmocka_unit_test(what_an_entry_names_must_be_there),
 		cmocka_unit_test(what_is_struck_out_stays_readable_and_counts_for_nothing),
 		cmocka_unit_test(heaps_are_struck_out_from_the_top),
+		cmocka_unit_test(what_is_said_after_an_acknowledgement_waits_for_another),
 		cmocka_unit_test(an_entry_opens_its_warning_and_striking_it_out_takes_it_back),
 	};
 
