@@ -125,8 +125,8 @@ static size_t take_verdicts(struct solution *s, const struct row *row, const str
 
 static bool covers(const struct acknowledgement *a, const struct warning *w)
 {
-	return a->leg == w->leg && a->joint == w->joint && a->level >= (int)w->level && a->act > w->act &&
-		sb_same(a->kind, sb_warning_sorts[w->kind].name);
+	return a->leg == w->leg && a->joint == w->joint && a->level >= (int)w->level &&
+		(w->act == 0 || a->act > w->act) && sb_same(a->kind, sb_warning_sorts[w->kind].name);
 }
 
 static void mark_acknowledged(const struct job *job, struct warning *w)
