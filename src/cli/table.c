@@ -20,6 +20,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_strike,
 	&sb_cmd_nonconformance,
 	&sb_cmd_acceptance,
+	&sb_cmd_fluid,
 	&sb_cmd_pass,
 	&sb_cmd_string,
 	&sb_cmd_import,

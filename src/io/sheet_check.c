@@ -141,6 +141,46 @@ static void check_opening(struct sheet *s)
 			job->opening_most.text, sb_measure_typed(job->unit, MEASURE_SIZE, size.least_m));
 }
 
+/* A weight in the other unit, or one that floats on water, makes every pressure wrong. Kilograms by cubic
+ * metre. */
+static void check_weight(struct sheet *s, const char *key, const struct number *n)
+{
+	int line = sheet_line(s, "fluid", key);
+	double weight = sb_measure_si(s->job->unit, MEASURE_DENSITY, n->value);
+	const char *unit = sb_measure_unit(s->job->unit, MEASURE_DENSITY);
+
+	if (line == 0 || !sb_number_given(n) || sheet_line(s, "job", "unit") == 0)
+		return;
+	if (weight < 300 || weight > 3000)
+		wrong(s, line, key, "%s %s is no drilling fluid: water has %.4g. Is it in the other unit?",
+			n->text, unit, sb_measure_typed(s->job->unit, MEASURE_DENSITY, 1000));
+	else if (weight < 1000)
+		doubt(s, line, key, "%s %s is lighter than water, which has %.4g. Is it right?", n->text,
+			unit, sb_measure_typed(s->job->unit, MEASURE_DENSITY, 1000));
+}
+
+static void check_fluid(struct sheet *s)
+{
+	const struct job *job = s->job;
+
+	check_weight(s, "weight", &job->fluid_weight);
+	check_weight(s, "return_weight", &job->fluid_return_weight);
+	if (sb_number_given(&job->fluid_return_weight) && sb_number_given(&job->fluid_weight) &&
+		job->fluid_return_weight.value < job->fluid_weight.value)
+		doubt(s, sheet_line(s, "fluid", "return_weight"), "return_weight",
+			"%s is less than the weight of %s: cuttings only make the fluid heavier.",
+			job->fluid_return_weight.text, job->fluid_weight.text);
+	if (sb_number_given(&job->drill_pipe_diameter) && sb_number_given(&job->pilot_diameter) &&
+		job->drill_pipe_diameter.value >= job->pilot_diameter.value)
+		wrong(s, sheet_line(s, "drill_pipe", "outside_diameter"), "outside_diameter",
+			"a drill pipe of %s does not go into a pilot hole of %s.",
+			job->drill_pipe_diameter.text, job->pilot_diameter.text);
+	if (sb_number_given(&job->fluid_from) && sb_number_given(&job->fluid_to) &&
+		job->fluid_to.value <= job->fluid_from.value)
+		wrong(s, sheet_line(s, "fluid", "to"), "to", "station %s is not past from, %s.",
+			job->fluid_to.text, job->fluid_from.text);
+}
+
 static void check_corridor_keys(struct sheet *s)
 {
 	static const char *const sides[] = { "up", "down", "left", "right" };
@@ -312,6 +352,7 @@ void sheet_check(struct sheet *s)
 	check_pipe(s);
 	check_hole(s);
 	check_opening(s);
+	check_fluid(s);
 	check_corridor_keys(s);
 	check_cover(s);
 	s->sound &= s->problems->errors == before;

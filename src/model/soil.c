@@ -66,11 +66,14 @@ void sb_soil_clear(struct soil *s)
 	memset(s, 0, sizeof *s);
 }
 
+/* A micrometre past the end of a layer is arithmetic. */
+#define TOUCH 1e-6
+
 static const struct soil_bed *next_bed(const struct soil *s, size_t *i, double station_m)
 {
 	while (*i < s->count) {
 		const struct soil_bed *b = &s->beds[(*i)++];
-		if (station_m >= b->from_m && station_m <= b->to_m)
+		if (station_m >= b->from_m - TOUCH && station_m <= b->to_m + TOUCH)
 			return b;
 	}
 	return NULL;

@@ -3,6 +3,7 @@
 #include "base/mem.h"
 #include "base/str.h"
 #include "model/acceptance.h"
+#include "model/returns.h"
 #include "store/deed.h"
 #include "store/handle.h"
 
@@ -60,6 +61,22 @@ static int enter_disposition(struct sb_store *store, struct deed *d, const struc
 	return status;
 }
 
+/* Of a release there must be all that has to be recorded before the engineer can judge it. */
+static int check_recorded(const struct sb_store *store, const struct nonconformance *n, struct sb_err *err)
+{
+	const struct warning *w = n->warning;
+	char missing[96];
+
+	if (w->kind != WARNING_RELEASE)
+		return 0;
+	int release = sb_release_unrecorded(&store->job, w->leg, w->joint, missing);
+	if (release == 0)
+		return 0;
+	return sb_fail(err, SB_STATE,
+		"Release %d cannot be accepted before it is recorded: %s. Add that first (fluid JOB.bore record --release %d).",
+		release, missing, release);
+}
+
 int sb_store_accept(struct sb_store *store, const char *who, int number, const char *reference,
 	const char *reason, struct sb_err *err)
 {
@@ -76,6 +93,8 @@ int sb_store_accept(struct sb_store *store, const char *who, int number, const c
 	if (n.state == DISPOSITION_ACCEPTED)
 		return sb_fail(err, SB_STATE, "%.63s has accepted non-conformance %d already.",
 			n.accepted->fact.who, number);
+	if (check_recorded(store, &n, err))
+		return -1;
 	return enter_disposition(store, &d, &n, reference, reason, err);
 }
 
