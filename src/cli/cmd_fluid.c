@@ -15,7 +15,7 @@ static const struct option options[] = {
 	{ "done", "TEXT", "release: how it was contained and cleaned up", false },
 	{ "release", "N", "record: of which release", false },
 	{ "remarks", "TEXT", "anything worth keeping", false },
-	{ "pass", "N", "without an entry: show this pass beside the pilot; left out: the last", false },
+	{ "pass", "N", "without an event: show this pass beside the pilot; left out: the last", false },
 	{ "json", NULL, "as JSON", false },
 	OPTION_BY,
 	OPTION_END,
@@ -35,7 +35,7 @@ static int find_kind(const struct invocation *in, struct fluid_event *e, struct 
 		}
 	if (returns)
 		return sb_fail(err, SB_USAGE, "Returns are full, partial or none: say which behind it.");
-	return sb_fail(err, SB_USAGE, "'%.40s' is no entry: returns, loss, release or record.", word);
+	return sb_fail(err, SB_USAGE, "'%.40s' is no event: returns, loss, release or record.", word);
 }
 
 /* What only a release, or the record of one, has. */
@@ -116,11 +116,11 @@ static int run(const struct invocation *in)
 const struct command sb_cmd_fluid = {
 	.name = "fluid",
 	.arguments =
-		"JOB.bore [returns full|partial|none | loss | release | record --release N] [--station S] [--volume V] [--place TEXT] [--remarks TEXT] [--by WHO] [--json]",
+		"JOB.bore [EVENT [LEVEL]] [--release N] [--station S] [--volume V] [--place TEXT] [--remarks TEXT] [--by WHO] [--json]",
 	.summary =
 		"annular pressure along the bore against what the ground bears, and what the drilling fluid did",
 	.detail =
-		"Without an entry: the estimate for pilot, opening and pull, with what was measured, where it is tightest, and what it rests on. "
+		"EVENT is returns (with a LEVEL: full, partial or none), loss, release, or record, which adds to --release N. Without one: the estimate for pilot, opening and pull, with what was measured, where it is tightest, and what it rests on. "
 		"A release to the surface opens a non-conformance. It is accepted once its record is whole: place, volume, what it "
 		"ran into, who was told and when, what was done; what was not known at first is added by record.",
 	.least = 1,

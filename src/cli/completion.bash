@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance pass string import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance fluid pass string import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -107,6 +107,11 @@ _sagbend_follow()
 		places='job'
 		flags='--sign --reopen --json --help'
 		options='--tick --untick --capacity --statement --reference --reason --by'
+		;;
+	fluid)
+		places='job event level'
+		flags='--json --help'
+		options='--station --volume --place --receiving --told --done --release --remarks --pass --by'
 		;;
 	pass)
 		places='job step'
@@ -311,6 +316,8 @@ _sagbend_place()
 	file) _sagbend_files '*' ;;
 	format) format=$(_sagbend_formats) ;;
 	step) format='begin joint end' ;;
+	event) format='returns loss release record' ;;
+	level) format='full partial none' ;;
 	esac
 	[ -z "$format" ] || _sagbend_words "$format"
 }

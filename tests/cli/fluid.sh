@@ -33,7 +33,7 @@ gives 0 fluid "$JOB" loss --volume 300 --station 1140 --by A
 warns '300 gal of drilling fluid went into the ground'
 gives 0 fluid "$JOB" returns full --by A
 refuses 64 'full, partial or none' fluid "$JOB" returns
-refuses 64 "'spill' is no entry" fluid "$JOB" spill
+refuses 64 "'spill' is no event" fluid "$JOB" spill
 refuses 64 'is too much' fluid "$JOB" loss lots
 refuses 64 '--place is of a release' fluid "$JOB" loss --place here
 refuses 64 '--volume is of a loss' fluid "$JOB" returns full --volume 3

@@ -40,6 +40,8 @@ static const char *place(const char *word, size_t length)
 		{ "FORMAT", "format" },
 		{ "TEXT", "words" },
 		{ "STEP", "step" },
+		{ "EVENT", "event" },
+		{ "LEVEL", "level" },
 	};
 
 	for (size_t i = 0; i < sizeof known / sizeof *known; i++)
