@@ -67,8 +67,8 @@ struct pipe_load {
 	size_t count;
 	struct load_leg *legs; /* in the order of the pull: from the exit to the entry */
 	size_t leg_count;
-	size_t most;				  /* station with the largest force */
-	size_t worst[PIPE_CHECKS];		  /* station where each ratio is largest; SIZE_MAX: none */
+	size_t most, highest;	   /* stations with the largest force, and the highest top of the band */
+	size_t worst[PIPE_CHECKS]; /* station where each ratio is largest; SIZE_MAX: none */
 	double vary_n[LOAD_VARIES][LOAD_DEGREES]; /* largest force, one thing varied */
 	double turn_rad;			  /* of all legs */
 	bool runs; /* somewhere it would run in by its own weight: the force was held at 0 */

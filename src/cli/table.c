@@ -29,6 +29,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_explain,
 	&sb_cmd_ahead,
 	&sb_cmd_clearance,
+	&sb_cmd_stress,
 	&sb_cmd_history,
 	&sb_cmd_timeline,
 	&sb_cmd_handover,

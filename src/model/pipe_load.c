@@ -313,6 +313,8 @@ static void check_all(struct pipe_load *load)
 		check_station(&load->given, s);
 		if (s->force_n > load->stations[load->most].force_n)
 			load->most = i;
+		if (s->high_n > load->stations[load->highest].high_n)
+			load->highest = i;
 		for (int k = 0; k < PIPE_CHECKS; k++)
 			if (!isnan(s->ratio[k]) &&
 				(load->worst[k] == SIZE_MAX ||
