@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance fluid pass string import path check explain ahead clearance history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance fluid pass string import path check explain ahead clearance stress history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -151,6 +151,11 @@ _sagbend_follow()
 	clearance)
 		places='job'
 		flags='--json --help'
+		options=''
+		;;
+	stress)
+		places='job'
+		flags='--design --json --help'
 		options=''
 		;;
 	history)
