@@ -44,6 +44,8 @@ const struct explain_figure sb_explain_figures[] = {
 	{ "withdraw", "how far to pull back where there is no way on", EXPLAIN_OF_END, explain_withdraw },
 	{ "misclosure", "an independent fix against the path", EXPLAIN_OF_FIX, explain_misclosure },
 	{ "adjustment", "the correction that the fixes propose", EXPLAIN_OF_JOB, explain_adjustment },
+	{ "final-hole", "how large the hole has to be at last", EXPLAIN_OF_JOB, explain_final_hole },
+	{ "cuttings", "ground that the newest reamer has cut", EXPLAIN_OF_JOB, explain_cuttings },
 	{ "field-gate", "gravity, field and dip of a reading", EXPLAIN_OF_ROW, explain_field_gate },
 	{ "declination", "magnetic north from true north", EXPLAIN_OF_JOB, explain_declination },
 	{ "convergence", "grid north from true north", EXPLAIN_OF_JOB, explain_convergence },
@@ -256,6 +258,7 @@ static const char *const judged[WARNING_KINDS] = {
 	[WARNING_FIELD] = "field-gate",
 	[WARNING_LEAVES] = "leaves-at",
 	[WARNING_EXIT] = "exit",
+	[WARNING_OPENING] = "final-hole",
 };
 
 struct explain_ask sb_explain_warning(const struct solution *s, const struct warning *w)

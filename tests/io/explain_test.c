@@ -347,6 +347,53 @@ static void without_a_fix_there_is_none_to_explain(void **state)
 	assert_true(says(EXPLAIN_NOTE, "nothing is proposed"));
 }
 
+static void enter_joint(int pass, int joint)
+{
+	struct pass_joint j = {
+		.fact = { .act = 100 + (int64_t)job.pass_joint_count }, .pass = pass, .joint = joint
+	};
+
+	sb_fact_add(&job, ACT_PASS_JOINT, &j);
+}
+
+/* A pipe of 12.75 in takes 19.125; a pilot of 10, reamed to 16 over two joints of 31 ft and to 20 over one.
+ */
+static void the_final_hole_and_what_is_cut_are_explained(void **state)
+{
+	struct pass small = { .fact = { .id = 1, .act = 50 }, .diameter = sb_number_of(16, 0) };
+	struct pass large = { .fact = { .id = 2, .act = 60 }, .diameter = sb_number_of(20, 0) };
+
+	(void)state;
+	jobs_plain(&job);
+	for (int i = 0; i < 3; i++)
+		jobs_log(&job, "", "80", "90");
+	jobs_solve(&job, &s);
+	explained("final-hole", 0, SB_EXPLAIN_LAST);
+	assert_near(result("final hole"), 19.125, 1e-12);
+	assert_near(step("by spare"), 24.75, 1e-12);
+	explained("cuttings", 0, SB_EXPLAIN_LAST);
+	assert_true(says(EXPLAIN_NOTE, "nothing is cut"));
+	sb_fact_add(&job, ACT_PASS, &small);
+	enter_joint(1, 3);
+	enter_joint(1, 2);
+	explained("cuttings", 0, SB_EXPLAIN_LAST);
+	assert_true(says(EXPLAIN_NOTE, "no pilot_diameter"));
+	jobs_set(&job, "hole", "pilot_diameter", "10");
+	sb_fact_add(&job, ACT_PASS, &large);
+	enter_joint(2, 3);
+	enter_joint(2, 1);
+	explained("cuttings", 0, SB_EXPLAIN_LAST);
+	/* by hand: pi / 4 x ((400 - 256) + (400 - 100)) / 144 ft2 x 31 ft x 1728 / 231 gal per ft3 = 561.573
+	 */
+	assert_near(result("cuttings"), 561.5699, 5e-4);
+	assert_true(says(EXPLAIN_CHECK, "Pappus"));
+	jobs_set(&job, "opening", "final_least", "22");
+	jobs_set(&job, "opening", "final_most", "26");
+	explained("final-hole", 0, SB_EXPLAIN_LAST);
+	assert_near(result("final hole"), 22, 1e-12);
+	assert_true(says(EXPLAIN_LIMIT, "26 in at most"));
+}
+
 static void a_reading_off_its_gates_is_explained(void **state)
 {
 	(void)state;
@@ -592,6 +639,7 @@ int main(void)
 		TEST(what_lies_ahead_is_explained_for_tern_slough_as_it_was_at_each_joint),
 		TEST(what_lies_ahead_is_explained_for_kestrel_road_as_it_was_at_each_joint),
 		TEST(a_fix_is_explained_between_readings_and_past_the_last_one),
+		TEST(the_final_hole_and_what_is_cut_are_explained),
 		TEST(without_a_fix_there_is_none_to_explain),
 		TEST(a_reading_off_its_gates_is_explained),
 		TEST(a_local_job_has_no_map_to_ask),
