@@ -4,11 +4,12 @@
 #include "base/measure.h"
 #include "draw/axis.h"
 #include "io/about.h"
+#include "io/fluid_view.h"
 
 #include <math.h>
 #include <stdio.h>
 
-#include "fluid_parts.h"
+#include "fluid_events.h"
 
 const char *const sb_fluid_assumptions[] = {
 	"Estimates, for the engineer to verify. Ground has been seen to break out below the limit: as-drilled data showed that cavity expansion gives too much in most cases (NASTT 2019).",
@@ -73,7 +74,6 @@ static void say_side(
 
 static void put_stage(struct document *d, const struct fluid_view *v, int which)
 {
-	static const char *const keys[] = { "pilot", "opening", "pulling in" };
 	const struct fluid_stage *s = &v->lines[which].stage;
 	struct sb_str words = { 0 };
 
@@ -81,9 +81,9 @@ static void put_stage(struct document *d, const struct fluid_view *v, int which)
 	if (s->exit.open)
 		say_side(v, &s->exit, "to the exit", &words);
 	if (isnan(s->flow_m3s))
-		sb_document_pair(d, keys[which], "%s%s", s->name, sb_str_get(&words));
+		sb_document_pair(d, sb_fluid_view_words[which], "%s%s", s->name, sb_str_get(&words));
 	else
-		sb_document_pair(d, keys[which], "%s, %.4g %s%s", s->name,
+		sb_document_pair(d, sb_fluid_view_words[which], "%s, %.4g %s%s", s->name,
 			sb_measure_typed(v->job->unit, MEASURE_FLOW, s->flow_m3s),
 			sb_measure_unit(v->job->unit, MEASURE_FLOW), sb_str_get(&words));
 	sb_str_clear(&words);
@@ -103,25 +103,25 @@ static void put_tightest(struct document *d, const struct fluid_view *v, const c
 		"%s: %.0f %% of the limit at joint %d%s, station %s: %s %.1f of %.1f %s; cover %.1f %s, %s",
 		sb_level_word(verdict.level), sb_annular_share(a) * 100, p->joint,
 		p->projected ? " (no reading yet)" : "", station_text(v, a->place.station_m, station), how,
-		fluid_pressure(v, sb_annular_pressure(a)), fluid_pressure(v, a->formation.limit.limit_pa),
-		fluid_pressure_unit(v), sb_frame_typed(&v->s->frame, a->formation.cover_m),
-		sb_unit_short(v->job->unit), a->formation.soil.bed->name);
+		sb_fluid_view_pressure(v, sb_annular_pressure(a)),
+		sb_fluid_view_pressure(v, a->formation.limit.limit_pa), sb_fluid_view_unit(v),
+		sb_frame_typed(&v->s->frame, a->formation.cover_m), sb_unit_short(v->job->unit),
+		a->formation.soil.bed->name);
 }
 
 static void put_margins(struct document *d, const struct fluid_view *v)
 {
-	static const char *const keys[] = { "pilot", "opening", "pulling in" };
 
 	for (int k = 0; k < FLUID_STAGES; k++) {
 		const struct fluid_line *line = &v->lines[k];
 		if (line->tightest && line->tightest != line->measured)
-			put_tightest(d, v, keys[k], line->tightest,
+			put_tightest(d, v, sb_fluid_view_words[k], line->tightest,
 				isnan(line->tightest->annular.measured_pa) ? "estimated" : "measured");
 		if (line->measured)
-			put_tightest(d, v, k == FLUID_PILOT ? "pilot, measured" : keys[k], line->measured,
-				"measured");
+			put_tightest(d, v, k == FLUID_PILOT ? "pilot, measured" : sb_fluid_view_words[k],
+				line->measured, "measured");
 		if (!line->tightest)
-			sb_document_pair(d, keys[k], "not known: see what is missing");
+			sb_document_pair(d, sb_fluid_view_words[k], "not known: see what is missing");
 	}
 	sb_document_pair(d, "watch",
 		"from %.0f %% of the limit; a breach where more than the limit is measured",
@@ -140,7 +140,7 @@ static void put_blocks(struct document *d, const struct fluid_view *v)
 		put_stage(d, v, k);
 	sb_document_heading(d, "Where it is tightest");
 	put_margins(d, v);
-	fluid_notes(v, put_note, d);
+	sb_fluid_view_notes(v, put_note, d);
 	fluid_events_blocks(d, v->job);
 	sb_document_heading(d, "What these figures rest on");
 	for (const char *const *a = sb_fluid_assumptions; *a; a++)
@@ -151,7 +151,7 @@ static void put_blocks(struct document *d, const struct fluid_view *v)
 
 static void put_pressure(struct document *d, const struct fluid_view *v, double pascal)
 {
-	sb_document_cell(d, isnan(pascal) ? "" : "%.1f", fluid_pressure(v, pascal));
+	sb_document_cell(d, isnan(pascal) ? "" : "%.1f", sb_fluid_view_pressure(v, pascal));
 }
 
 static void put_share(struct document *d, const struct annular *a)
@@ -190,7 +190,7 @@ static void put_table(struct document *d, const struct fluid_view *v)
 		{ "of limit", TABLE_FIGURES }, { "opening", TABLE_FIGURES }, { "of limit", TABLE_FIGURES },
 		{ "pulling in", TABLE_FIGURES }, { "of limit", TABLE_FIGURES } };
 
-	sb_document_heading(d, "Joint by joint, %s", fluid_pressure_unit(v));
+	sb_document_heading(d, "Joint by joint, %s", sb_fluid_view_unit(v));
 	sb_document_paragraph(d,
 		"The limit is that of the pilot hole; shares of the opening and the pull are of the limit of their own hole, and of what was measured where it was. * no reading yet. A blank share is not judged: next to the ends any hole breaks out, into its own pits.");
 	sb_document_table(d, columns, sizeof columns / sizeof *columns);
@@ -204,18 +204,18 @@ void sb_fluid_blocks(struct document *d, const struct job *job, const struct sol
 {
 	struct fluid_view v;
 
-	fluid_view_begin(job, s, pass, &v);
+	sb_fluid_view_begin(job, s, pass, &v);
 	put_blocks(d, &v);
-	fluid_view_end(&v);
+	sb_fluid_view_end(&v);
 }
 
 void sb_fluid_table(struct document *d, const struct job *job, const struct solution *s, int pass)
 {
 	struct fluid_view v;
 
-	fluid_view_begin(job, s, pass, &v);
+	sb_fluid_view_begin(job, s, pass, &v);
 	put_table(d, &v);
-	fluid_view_end(&v);
+	sb_fluid_view_end(&v);
 }
 
 void sb_fluid_text(const struct job *job, const struct solution *s, int pass, struct sb_str *out)
@@ -224,7 +224,7 @@ void sb_fluid_text(const struct job *job, const struct solution *s, int pass, st
 	struct document d;
 	char title[SB_NAME_TEXT + 32];
 
-	fluid_view_begin(job, s, pass, &v);
+	sb_fluid_view_begin(job, s, pass, &v);
 	snprintf(title, sizeof title, "Drilling fluid: %s", job->name);
 	sb_document_begin(&d, &(struct document_head){ .title = title, .mark = sb_about_mark(job) });
 	sb_document_paragraph(&d, "An estimate, but for what was measured: for the engineer to verify.");
@@ -232,5 +232,5 @@ void sb_fluid_text(const struct job *job, const struct solution *s, int pass, st
 	put_table(&d, &v);
 	sb_document_text(&d, out);
 	sb_document_clear(&d);
-	fluid_view_end(&v);
+	sb_fluid_view_end(&v);
 }

@@ -2,11 +2,13 @@
 #include "base/measure.h"
 #include "base/str.h"
 #include "base/time.h"
+#include "io/fluid.h"
 #include "model/fact.h"
+#include "model/returns.h"
 
 #include <stdio.h>
 
-#include "fluid_parts.h"
+#include "fluid_events.h"
 
 static const char *kind_words(enum fluid_event_kind kind)
 {

@@ -1,9 +1,11 @@
 /* The drilling fluid for scripts: lengths in the job's unit, all else in the units that "units" names. */
 #include "base/measure.h"
+#include "io/fluid.h"
+#include "io/fluid_view.h"
 
 #include <math.h>
 
-#include "fluid_parts.h"
+#include "fluid_events.h"
 
 static double measure(const struct fluid_view *v, enum measure m, double si)
 {
@@ -67,11 +69,12 @@ static void put_limit(struct sb_json *j, const struct fluid_view *v, const struc
 	char missing[200];
 
 	sb_formation_missing(f, missing);
-	sb_json_exact(j, "limit", known ? fluid_pressure(v, f->limit.limit_pa) : (double)NAN);
+	sb_json_exact(j, "limit", known ? sb_fluid_view_pressure(v, f->limit.limit_pa) : (double)NAN);
 	sb_json_text_or_null(j, "limit_missing", missing);
 	sb_json_text_or_null(j, "layer", known ? f->soil.bed->name : "");
-	sb_json_exact(j, "pore_pressure", known ? fluid_pressure(v, f->cavity.pore_pa) : (double)NAN);
-	sb_json_exact(j, "effective_stress", known ? fluid_pressure(v, f->cavity.stress_pa) : (double)NAN);
+	sb_json_exact(j, "pore_pressure", known ? sb_fluid_view_pressure(v, f->cavity.pore_pa) : (double)NAN);
+	sb_json_exact(
+		j, "effective_stress", known ? sb_fluid_view_pressure(v, f->cavity.stress_pa) : (double)NAN);
 	sb_json_exact(j, "may_yield_to", known ? length(v, f->cavity.plastic_m) : (double)NAN);
 }
 
@@ -91,12 +94,12 @@ static void put_point(struct sb_json *j, const struct fluid_view *v, const struc
 	sb_json_exact(j, "elevation", length(v, a->place.elevation_m));
 	sb_json_exact(j, "cover", covered ? length(v, f->cover_m) : (double)NAN);
 	put_limit(j, v, f);
-	sb_json_exact(j, "estimate", fluid_pressure(v, a->estimate.total_pa));
-	sb_json_exact(j, "of_weight", fluid_pressure(v, a->estimate.weight_pa));
-	sb_json_exact(j, "of_loss", fluid_pressure(v, a->estimate.loss_pa));
+	sb_json_exact(j, "estimate", sb_fluid_view_pressure(v, a->estimate.total_pa));
+	sb_json_exact(j, "of_weight", sb_fluid_view_pressure(v, a->estimate.weight_pa));
+	sb_json_exact(j, "of_loss", sb_fluid_view_pressure(v, a->estimate.loss_pa));
 	sb_json_bool(j, "estimate_whole", a->estimate.known == FLUID_KNOWN);
 	sb_json_text(j, "to", a->estimate.to_exit ? "exit" : "entry");
-	sb_json_exact(j, "measured", fluid_pressure(v, a->measured_pa));
+	sb_json_exact(j, "measured", sb_fluid_view_pressure(v, a->measured_pa));
 	sb_json_bool(j, "judged", a->judged);
 	sb_json_exact(j, "share", sb_annular_share(a));
 	sb_json_text(j, "level", sb_level_word(verdict.level));
@@ -148,7 +151,7 @@ void sb_fluid_json(const struct job *job, const struct solution *s, int pass, st
 	struct sb_json j = { .text = *out };
 	struct fluid_view v;
 
-	fluid_view_begin(job, s, pass, &v);
+	sb_fluid_view_begin(job, s, pass, &v);
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
 	put_units(&j, &v);
@@ -159,7 +162,7 @@ void sb_fluid_json(const struct job *job, const struct solution *s, int pass, st
 		sb_json_text(&j, NULL, *a);
 	sb_json_end(&j);
 	sb_json_array(&j, "notes");
-	fluid_notes(&v, put_sentence, &j);
+	sb_fluid_view_notes(&v, put_sentence, &j);
 	sb_json_end(&j);
 	sb_json_exact(&j, "watch", job->fluid_watch.value);
 	sb_json_array(&j, "stages");
@@ -168,6 +171,6 @@ void sb_fluid_json(const struct job *job, const struct solution *s, int pass, st
 	sb_json_end(&j);
 	fluid_events_json(&j, job);
 	sb_json_end(&j);
-	fluid_view_end(&v);
+	sb_fluid_view_end(&v);
 	*out = j.text;
 }

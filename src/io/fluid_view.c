@@ -1,11 +1,13 @@
 /* The three stages of the bore, and what is missing for them. */
+#include "io/fluid_view.h"
+
 #include "base/measure.h"
 #include "base/str.h"
 
 #include <math.h>
 #include <stdio.h>
 
-#include "fluid_parts.h"
+const char *const sb_fluid_view_words[FLUID_STAGES] = { "pilot", "opening", "pulling in" };
 
 /* The last pass that counts; 0: none. */
 static int last_pass(const struct job *job)
@@ -16,7 +18,7 @@ static int last_pass(const struct job *job)
 	return 0;
 }
 
-void fluid_view_begin(const struct job *job, const struct solution *s, int pass, struct fluid_view *out)
+void sb_fluid_view_begin(const struct job *job, const struct solution *s, int pass, struct fluid_view *out)
 {
 	*out = (struct fluid_view){ .job = job, .s = s, .ask = sb_solution_clearance(job, s) };
 	sb_bore_line_drilled(&out->ask, &out->bore);
@@ -26,19 +28,19 @@ void fluid_view_begin(const struct job *job, const struct solution *s, int pass,
 	sb_fluid_line_build(&out->ask, &out->bore, STAGE_PULL, 0, &out->lines[FLUID_PULLING]);
 }
 
-void fluid_view_end(struct fluid_view *v)
+void sb_fluid_view_end(struct fluid_view *v)
 {
 	for (int k = 0; k < FLUID_STAGES; k++)
 		sb_fluid_line_clear(&v->lines[k]);
 	sb_bore_line_clear(&v->bore);
 }
 
-double fluid_pressure(const struct fluid_view *v, double pascal)
+double sb_fluid_view_pressure(const struct fluid_view *v, double pascal)
 {
 	return sb_measure_typed(v->job->unit, MEASURE_PRESSURE, pascal);
 }
 
-const char *fluid_pressure_unit(const struct fluid_view *v)
+const char *sb_fluid_view_unit(const struct fluid_view *v)
 {
 	return sb_measure_unit(v->job->unit, MEASURE_PRESSURE);
 }
@@ -46,7 +48,7 @@ const char *fluid_pressure_unit(const struct fluid_view *v)
 /* ---- notes ---- */
 
 /* What is missing of a stage; the same thing of several sides is said once. */
-static void note_stage(const struct fluid_stage *s, bool said[FLUID_NO_FLOW + 1], fluid_put *put, void *to)
+static void note_stage(const struct fluid_stage *s, bool said[FLUID_NO_FLOW + 1], sb_fluid_put *put, void *to)
 {
 	const struct fluid_side *const sides[] = { &s->entry, &s->exit };
 	char text[300];
@@ -65,7 +67,7 @@ static void note_stage(const struct fluid_stage *s, bool said[FLUID_NO_FLOW + 1]
 	}
 }
 
-static void note_gaps(const struct fluid_view *v, fluid_put *put, void *to)
+static void note_gaps(const struct fluid_view *v, sb_fluid_put *put, void *to)
 {
 	struct fluid_gap gap;
 	char text[300];
@@ -79,7 +81,7 @@ static void note_gaps(const struct fluid_view *v, fluid_put *put, void *to)
 }
 
 /* Where the sheet left something open and the worse, or the likelier, was taken. */
-static void note_taken(const struct fluid_view *v, fluid_put *put, void *to)
+static void note_taken(const struct fluid_view *v, sb_fluid_put *put, void *to)
 {
 	const struct fluid_line *line = &v->lines[FLUID_PILOT];
 	bool water = false;
@@ -101,7 +103,7 @@ static void note_taken(const struct fluid_view *v, fluid_put *put, void *to)
 		put(to, text);
 }
 
-void fluid_notes(const struct fluid_view *v, fluid_put *put, void *to)
+void sb_fluid_view_notes(const struct fluid_view *v, sb_fluid_put *put, void *to)
 {
 	bool said[FLUID_NO_FLOW + 1] = { false };
 
