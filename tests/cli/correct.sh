@@ -22,7 +22,7 @@ is "$(cell 6 8)" 1.568405 "the offset after"
 
 # JSON, with other fields of the row.
 gives 0 correct "$JOB" --joint 4 --remarks 'gravel' --returns none --reason 'left out' --by Bea --json
-is "$(json '$.joint') $(json '$.warnings')" '4 []' "the row"
+is "$(json '$.joint') $(json '$.warnings[#-1].kind') $(json '$.warnings[1]')" '4 returns ' "the row"
 is "$(sql "$JOB" 'SELECT remarks, returns, azimuth FROM reading ORDER BY id DESC LIMIT 1')" 'gravel|none|6' "the new row"
 
 # An empty value takes a field out; a correction can be corrected; the newest counts.
