@@ -127,7 +127,7 @@ void sb_opening_sheet(const struct job *job, char text[256]);
 /* ---- what may be entered: -1 with a sentence ---- */
 
 /* No pass begins before the pilot is accepted, while another runs, or when the pull has begun. */
-int sb_opening_check_pass(const struct job *job, const struct pass *p, struct sb_err *err);
+int sb_opening_check_pass(const struct job *job, struct sb_err *err);
 /* A joint that is not the next one, or was entered before, needs a reason. */
 int sb_opening_check_joint(
 	const struct job *job, const struct pass_joint *j, const char *why, struct sb_err *err);

@@ -89,7 +89,7 @@ int sb_after_check(
 	case ACT_RETURNS:
 		return check_release(job, fact, err);
 	case ACT_PASS:
-		return sb_opening_check_pass(job, fact, err);
+		return sb_opening_check_pass(job, err);
 	case ACT_PASS_JOINT: {
 		const struct pass_joint *j = fact;
 		return check_pass(job, j->pass, err) || check_joint(job, j->joint, err) ||

@@ -118,7 +118,7 @@ static void take_passes(const struct job *job, int64_t until_act, struct opening
 		o->running = &o->list[o->count - 1];
 }
 
-static bool find_pass(const struct opening *o, int number, size_t *at)
+bool sb_opening_find(const struct opening *o, int number, size_t *at)
 {
 	for (*at = 0; *at < o->count; ++*at)
 		if (o->list[*at].number == number)
@@ -198,8 +198,8 @@ void sb_opening_stand(const struct job *job, int bore_joints, int64_t until_act,
 	for (size_t i = 0; i < job->pass_joint_count; i++) {
 		const struct pass_joint *j = &job->pass_joints[i];
 		size_t at;
-		if (j->struck || j->fact.act > until_act || j->joint > o->bore_joints ||
-			!find_pass(o, j->pass, &at))
+		if (j->struck || j->fact.act > until_act || j->joint < 1 || j->joint > o->bore_joints ||
+			!sb_opening_find(o, j->pass, &at))
 			continue;
 		take_joint(job, j, at, through_of(o, through, at), o);
 		last[at] = j->joint;
@@ -328,14 +328,6 @@ static void take_sums(const struct job *job, struct opening *o)
 	}
 }
 
-static bool pull_begun(const struct job *job)
-{
-	for (size_t i = 0; i < job->pull_begin_count; i++)
-		if (!job->pull_begins[i].struck)
-			return true;
-	return false;
-}
-
 void sb_opening_take(const struct job *job, struct opening *out)
 {
 	char sheet[256];
@@ -347,7 +339,7 @@ void sb_opening_take(const struct job *job, struct opening *out)
 	sb_opening_sheet(job, sheet);
 	if (*sheet)
 		sb_opening_fault(out, LEVEL_WATCH, 0, "%s", sheet);
-	sb_opening_rules(job, pull_begun(job), out);
+	sb_opening_rules(job, sb_opening_pulled(job, INT64_MAX) != NULL, out);
 }
 
 void sb_opening_clear(struct opening *o)

@@ -50,19 +50,16 @@ static double typed(const struct judging *w, double metres)
 	return sb_measure_typed(w->job->unit, MEASURE_SIZE, metres);
 }
 
-/* The largest reamer begun before a pass (count: before all that follow); the pilot's, 0 not known, where
- * there was none. by: its pass, NULL none. */
+/* How wide the tools begun before a pass have made the hole (count: all of them); the pilot's, 0 not known,
+ * where there was no reamer. by: the pass of the largest reamer, NULL none. */
 static double reamed_before(const struct opening *o, size_t pass, const struct opening_pass **by)
 {
-	double largest = o->size.pilot_m;
-
 	*by = NULL;
 	for (size_t k = 0; k < pass && k < o->count; k++)
-		if (o->list[k].pass->kind == PASS_REAM && (*by == NULL || o->list[k].diameter_m > largest)) {
-			largest = o->list[k].diameter_m;
+		if (o->list[k].pass->kind == PASS_REAM &&
+			(*by == NULL || o->list[k].diameter_m > (*by)->diameter_m))
 			*by = &o->list[k];
-		}
-	return largest;
+	return *by ? fmax(o->size.pilot_m, (*by)->diameter_m) : o->size.pilot_m;
 }
 
 /* ---- a reamer ---- */
@@ -78,7 +75,7 @@ static void judge_ream(const struct judging *w, size_t at)
 
 	if (before > 0 && p->diameter_m <= before + SAME_M && !goes_on) {
 		char larger[32] = "the pilot";
-		if (by)
+		if (by && by->diameter_m >= before)
 			snprintf(larger, sizeof larger, "pass %d", by->number);
 		sb_opening_fault(w->o, LEVEL_WATCH, p->number,
 			"Pass %d (%s %s) is no larger than %s (%.5g %s): it opens nothing. Check its size, and strike it out if it is a slip.",
@@ -238,12 +235,12 @@ void sb_opening_sheet(const struct job *job, char text[256])
 
 /* ---- the spine ---- */
 
-static bool pulled_by(const struct job *job, int64_t act)
+const struct pull_begin *sb_opening_pulled(const struct job *job, int64_t until_act)
 {
 	for (size_t i = 0; i < job->pull_begin_count; i++)
-		if (!job->pull_begins[i].struck && job->pull_begins[i].fact.act <= act)
-			return true;
-	return false;
+		if (!job->pull_begins[i].struck && job->pull_begins[i].fact.act <= until_act)
+			return &job->pull_begins[i];
+	return NULL;
 }
 
 static int joint_of(const struct opening *o)
@@ -263,7 +260,7 @@ void sb_opening_judge(
 
 	*out = (struct verdict){ 0 };
 	sb_opening_stand(job, bore_joints, act->id, &o);
-	sb_opening_rules(job, pulled_by(job, act->id), &o);
+	sb_opening_rules(job, sb_opening_pulled(job, act->id) != NULL, &o);
 	*joint = joint_of(&o);
 	if (o.fault_count) {
 		const struct opening_fault *worst = &o.faults[0];
@@ -283,29 +280,28 @@ void sb_opening_judge(
 
 /* ---- what may be entered ---- */
 
-int sb_opening_check_pass(const struct job *job, const struct pass *p, struct sb_err *err)
+int sb_opening_check_pass(const struct job *job, struct sb_err *err)
 {
+	const struct pull_begin *pull = sb_opening_pulled(job, INT64_MAX);
 	struct opening o;
 	int running = 0, left = 0;
 
-	(void)p;
 	if (sb_job_accepted(job) == NULL)
 		return sb_fail(err, SB_STATE,
 			"The pilot is not accepted: that is a hold point, and no pass begins before it. See acceptance.");
-	for (size_t i = 0; i < job->pull_begin_count; i++)
-		if (!job->pull_begins[i].struck)
-			return sb_fail(err, SB_STATE,
-				"The pull has begun (entry %lld): no pass begins any more.",
-				(long long)job->pull_begins[i].fact.act);
+	if (pull)
+		return sb_fail(err, SB_STATE, "The pull has begun (entry %lld): no pass begins any more.",
+			(long long)pull->fact.act);
 	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
 	if (o.running) {
 		running = o.running->number;
 		left = o.running->left;
 	}
 	sb_opening_clear(&o);
-	return running == 0 ? 0
-			    : sb_fail(err, SB_STATE, "Pass %d runs, %d joint%s left: end it first.", running,
-				      left, left == 1 ? " is" : "s are");
+	if (running == 0)
+		return 0;
+	return sb_fail(err, SB_STATE, "Pass %d runs, %d joint%s left: end it first.", running, left,
+		left == 1 ? " is" : "s are");
 }
 
 static const struct opening_joint *entry_of(const struct opening *o, size_t pass, int joint)
@@ -314,14 +310,6 @@ static const struct opening_joint *entry_of(const struct opening *o, size_t pass
 		if (o->joints[i].pass == pass && o->joints[i].entry->joint == joint)
 			return &o->joints[i];
 	return NULL;
-}
-
-static bool find(const struct opening *o, int number, size_t *at)
-{
-	for (*at = 0; *at < o->count; ++*at)
-		if (o->list[*at].number == number)
-			return true;
-	return false;
 }
 
 static bool said(const char *why)
@@ -340,7 +328,7 @@ int sb_opening_check_joint(
 	if (said(why))
 		return 0;
 	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
-	if (find(&o, j->pass, &at) && j->joint != o.list[at].next) {
+	if (sb_opening_find(&o, j->pass, &at) && j->joint != o.list[at].next) {
 		const struct opening_joint *before = entry_of(&o, at, j->joint);
 		if (before)
 			status = sb_fail(err, SB_STATE,
@@ -364,7 +352,7 @@ int sb_opening_check_end(const struct job *job, const struct pass_end *e, const 
 	if (said(why))
 		return 0;
 	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
-	if (find(&o, e->pass, &at) && o.list[at].left > 0)
+	if (sb_opening_find(&o, e->pass, &at) && o.list[at].left > 0)
 		status = sb_fail(err, SB_STATE,
 			"Pass %d has %d joint%s left, joint %d first. If it ends all the same, say why in the remarks.",
 			e->pass, o.list[at].left, o.list[at].left == 1 ? "" : "s", o.list[at].next);

@@ -136,7 +136,7 @@ static enum follow begin(struct view *v)
 	struct prompt p = { .answer = begin_it, .check = check_pass };
 	struct sb_err err = { 0 };
 
-	if (sb_opening_check_pass(v->job, NULL, &err))
+	if (sb_opening_check_pass(v->job, &err))
 		return sb_app_fail(v, &err);
 	snprintf(p.question, sizeof p.question, "A pass begins. To the entry is towards the rig.");
 	sb_form_add(&p.form,

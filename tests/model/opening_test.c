@@ -348,8 +348,10 @@ static void a_pass_may_go_on_where_one_of_its_size_was_ended_early(void **state)
 static void the_first_reamer_has_to_be_larger_than_the_pilot(void **state)
 {
 	(void)state;
+	whole_pass(PASS_REAM, "8");
+	faults(1, LEVEL_WATCH, "Pass 1 (8 in) is no larger than the pilot (10 in)");
 	pass(PASS_REAM, "10", PASS_TO_ENTRY);
-	faults(1, LEVEL_WATCH, "no larger than the pilot (10 in)");
+	faults(2, LEVEL_WATCH, "Pass 2 (10 in) is no larger than the pilot (10 in)");
 }
 
 static void a_hole_past_what_the_contract_takes_is_a_breach(void **state)
@@ -509,17 +511,16 @@ static void no_pass_begins_before_the_pilot_is_accepted_or_while_another_runs(vo
 {
 	(void)state;
 	struct sb_err err = { 0 };
-	struct pass p = { .diameter = number("20") };
 	struct pull_begin pull = { .missing = "" };
-	refused(sb_opening_check_pass(&job, &p, &err), &err, "The pilot is not accepted");
+	refused(sb_opening_check_pass(&job, &err), &err, "The pilot is not accepted");
 	accept_pilot();
-	assert_int_equal(sb_opening_check_pass(&job, &p, &err), 0);
+	assert_int_equal(sb_opening_check_pass(&job, &err), 0);
 	pass(PASS_REAM, "20", PASS_TO_ENTRY);
-	refused(sb_opening_check_pass(&job, &p, &err), &err, "Pass 1 runs, 10 joints are left");
+	refused(sb_opening_check_pass(&job, &err), &err, "Pass 1 runs, 10 joints are left");
 	end();
-	assert_int_equal(sb_opening_check_pass(&job, &p, &err), 0);
+	assert_int_equal(sb_opening_check_pass(&job, &err), 0);
 	enter(ACT_PULL, &pull);
-	refused(sb_opening_check_pass(&job, &p, &err), &err, "The pull has begun");
+	refused(sb_opening_check_pass(&job, &err), &err, "The pull has begun");
 }
 
 static void a_joint_out_of_turn_needs_a_reason(void **state)
