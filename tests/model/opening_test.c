@@ -497,6 +497,26 @@ static void an_act_is_judged_without_what_came_after_it(void **state)
 	assert_int_equal(at, JOINTS);
 }
 
+static void joints_an_end_and_a_pull_that_come_later_are_not_known_yet(void **state)
+{
+	(void)state;
+	struct pull_begin pull = { .missing = "" };
+	struct verdict v;
+	int at;
+	int64_t first = pass(PASS_REAM, "32", PASS_TO_ENTRY);
+	joint(10, "", "", "");
+	joint(9, "", "", "");
+	int64_t ended = end();
+	enter(ACT_PULL, &pull);
+	sb_opening_judge(&job, sb_job_act(&job, first), JOINTS, &v, &at);
+	assert_int_equal(v.level, LEVEL_OK);
+	assert_int_equal(at, 10);
+	sb_opening_judge(&job, sb_job_act(&job, ended), JOINTS, &v, &at);
+	assert_int_equal(v.level, LEVEL_WATCH);
+	assert_near(v.value, 1, 0);
+	assert_int_equal(at, 9);
+}
+
 /* ---- what may be entered ---- */
 
 static void refused(int status, const struct sb_err *err, const char *words)
@@ -585,6 +605,7 @@ int main(void)
 		T(a_sheet_that_says_two_final_diameters_is_told),
 		T(more_faults_than_there_is_room_for_keep_the_worst),
 		T(an_act_is_judged_without_what_came_after_it),
+		T(joints_an_end_and_a_pull_that_come_later_are_not_known_yet),
 		T(no_pass_begins_before_the_pilot_is_accepted_or_while_another_runs),
 		T(a_joint_out_of_turn_needs_a_reason),
 		T(a_pass_that_leaves_joints_needs_a_reason),
