@@ -168,6 +168,6 @@ explain_fn explain_depth, explain_inclination, explain_azimuth, explain_northing
 	explain_bit_give, explain_leaves, explain_exit, explain_slide_turn, explain_drift, explain_face_error,
 	explain_next_joint, explain_withdraw, explain_misclosure, explain_adjustment, explain_declination,
 	explain_convergence, explain_scale, explain_field_gate, explain_shift, explain_final_hole,
-	explain_cuttings;
+	explain_bending, explain_pull, explain_pipe_share, explain_cuttings;
 
 #endif

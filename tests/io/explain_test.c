@@ -1,8 +1,10 @@
 /* How figures came about: that every figure of every joint is the one that the program shows, that published
  * worked examples come out step by step, that a changed figure is called out, and what is said where there is
  * none. */
+#include "base/measure.h"
 #include "io/explain.h"
 #include "model/fact.h"
+#include "model/pipe_load.h"
 
 #include "base/mem.h"
 #include "geom/angle.h"
@@ -227,6 +229,50 @@ static void figures_of_a_corrected_path_are_the_ones_shown(void **state)
 	jobs_set(&job, "survey", "course", "slides");
 	bore_solve(&job, &s);
 	every_figure_of_the_path();
+}
+
+/* The product pipe, at every joint of the hole, by the stations of `stress`. */
+static void the_pipe_at_every_joint(void)
+{
+	struct clearance_ask of = sb_solution_clearance(&job, &s);
+	struct pipe_load load = { 0 };
+	size_t told = 0;
+
+	assert_int_equal(sb_pipe_load_make(&of, false, &load, &err), 0);
+	for (int joint = 0; joint < (int)s.path.count; joint++) {
+		const struct row *row = &s.path.rows[joint];
+		if (!row->on_path)
+			continue;
+		const struct load_station *at = &load.stations[sb_pipe_load_find(&load, row->survey_md_m)];
+		explained("pull", 0, joint);
+		assert_near(result("force"), sb_measure_typed(job.unit, MEASURE_FORCE, at->force_n), 1e-6);
+		explained("pipe-share", 0, joint);
+		assert_near(result("tension_bending"), at->ratio[CHECK_TENSION_BENDING], 1e-9);
+		if (joint > 0)
+			explained("bending", 0, joint);
+		told++;
+	}
+	assert_true(told > 30);
+	sb_pipe_load_clear(&load);
+}
+
+static void the_product_pipe_is_explained_for_steel_and_for_polyethylene(void **state)
+{
+	(void)state;
+	bore_tern(&job);
+	bore_solve(&job, &s);
+	the_pipe_at_every_joint();
+	sb_job_clear(&job);
+	bore_sheet(KESTREL, &job);
+	bore_surveys(&job, KESTREL "/surveys.csv");
+	bore_solve(&job, &s);
+	the_pipe_at_every_joint();
+	/* where the sheet does not say enough, it says what is missing, and shows no figure */
+	job.fluid_weight = (struct number){ 0, "" };
+	explained("pull", 0, 10);
+	assert_non_null(strstr(e.lines[0].words, "[fluid] weight"));
+	for (size_t i = 0; i < e.count; i++)
+		assert_int_not_equal(e.lines[i].kind, EXPLAIN_RESULT);
 }
 
 /* Of the bore's end: as `ahead --json` has them, at the present end. */
@@ -633,6 +679,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		TEST(every_figure_of_both_legs_of_tern_slough_is_the_one_shown),
 		TEST(every_figure_of_kestrel_road_is_the_one_shown),
+		TEST(the_product_pipe_is_explained_for_steel_and_for_polyethylene),
 		TEST(figures_by_length_and_from_an_unstaked_entry_are_the_ones_shown),
 		TEST(figures_read_by_other_means_and_after_a_change_are_the_ones_shown),
 		TEST(figures_of_a_corrected_path_are_the_ones_shown),
