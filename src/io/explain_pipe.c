@@ -69,14 +69,14 @@ static void put_size(struct explaining *x)
 
 static void put_modulus(struct explaining *x, const struct pipe_section *s)
 {
-	char where[EXPLAIN_WHERE];
-
-	if (sb_number_given(&x->job->pipe_modulus))
+	if (sb_number_given(&x->job->pipe_modulus)) {
+		char where[EXPLAIN_WHERE];
 		explain_typed(x, "E", &x->job->pipe_modulus, unit_of(x, MEASURE_STRESS), "%s",
 			explain_key(x, "product_pipe", "modulus", where));
-	else
-		explain_input(x, "E", AS_NUMBER, typed(x, MEASURE_STRESS, s->modulus_pa),
-			"%s, of steel: [product_pipe] modulus is left out", unit_of(x, MEASURE_STRESS));
+		return;
+	}
+	explain_input(x, "E", AS_NUMBER, typed(x, MEASURE_STRESS, s->modulus_pa),
+		"%s, of steel: [product_pipe] modulus is left out", unit_of(x, MEASURE_STRESS));
 }
 
 /* ---- bending ---- */
