@@ -19,7 +19,9 @@
 
 static double shown(const struct explaining *x, enum explain_as as, double value)
 {
-	switch (as) {
+	if (as >= AS_MEASURE)
+		return sb_measure_typed(x->job->unit, (enum measure)(as - AS_MEASURE), value);
+	switch ((int)as) {
 	case AS_LENGTH:
 		return fabs(sb_frame_typed(&x->s->frame, value)) < STRAIGHT
 			? sb_frame_typed(&x->s->frame, value)
@@ -41,7 +43,10 @@ static void put_value(const struct explaining *x, enum explain_as as, double fig
 	const char *unit = sb_unit_short(x->job->unit);
 	char number[SB_FIGURE_TEXT], behind[16] = "";
 
-	if (as == AS_LENGTH)
+	if (as >= AS_MEASURE)
+		snprintf(behind, sizeof behind, " %s",
+			sb_measure_unit(x->job->unit, (enum measure)(as - AS_MEASURE)));
+	else if (as == AS_LENGTH)
 		snprintf(behind, sizeof behind, " %s", unit);
 	else if (as == AS_RATE)
 		snprintf(behind, sizeof behind, " deg/%s", unit);

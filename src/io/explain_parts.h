@@ -3,6 +3,7 @@
 #ifndef SB_SRC_IO_EXPLAIN_PARTS_H
 #define SB_SRC_IO_EXPLAIN_PARTS_H
 
+#include "base/measure.h"
 #include "io/explain.h"
 
 struct explaining {
@@ -18,8 +19,27 @@ struct explaining {
 	struct explanation *out;
 };
 
-/* How a value is shown: in the job's unit, degrees, as it is, degrees per unit of length, percent. */
-enum explain_as { AS_LENGTH, AS_ANGLE, AS_NUMBER, AS_RATE, AS_PERCENT };
+/* How a value is shown: in the job's unit, degrees, as it is, degrees per unit of length, percent; and any
+ * measure of the trade (base/measure.h), given in SI. */
+enum explain_as {
+	AS_LENGTH,
+	AS_ANGLE,
+	AS_NUMBER,
+	AS_RATE,
+	AS_PERCENT,
+	AS_MEASURE,
+	AS_FORCE = AS_MEASURE + MEASURE_FORCE,
+	AS_FLOW = AS_MEASURE + MEASURE_FLOW,
+	AS_PRESSURE = AS_MEASURE + MEASURE_PRESSURE,
+	AS_STRESS = AS_MEASURE + MEASURE_STRESS,
+	AS_SIZE = AS_MEASURE + MEASURE_SIZE,
+	AS_DENSITY = AS_MEASURE + MEASURE_DENSITY,
+	AS_UNIT_WEIGHT = AS_MEASURE + MEASURE_UNIT_WEIGHT,
+	AS_YIELD_POINT = AS_MEASURE + MEASURE_YIELD_POINT,
+	AS_VISCOSITY = AS_MEASURE + MEASURE_VISCOSITY,
+	AS_GRADIENT = AS_MEASURE + MEASURE_GRADIENT,
+	AS_SPEED = AS_MEASURE + MEASURE_SPEED,
+};
 
 /* ---- explain_lines.c ---- */
 
@@ -168,6 +188,7 @@ explain_fn explain_depth, explain_inclination, explain_azimuth, explain_northing
 	explain_bit_give, explain_leaves, explain_exit, explain_slide_turn, explain_drift, explain_face_error,
 	explain_next_joint, explain_withdraw, explain_misclosure, explain_adjustment, explain_declination,
 	explain_convergence, explain_scale, explain_field_gate, explain_shift, explain_final_hole,
-	explain_bending, explain_pull, explain_pipe_share, explain_cuttings;
+	explain_bending, explain_pull, explain_pipe_share, explain_cuttings, explain_annular,
+	explain_formation;
 
 #endif
