@@ -296,12 +296,12 @@ void explain_formation(struct explaining *x)
 	struct annular a = annular_of(x);
 	const struct formation *f = &a.formation;
 	double z = explain_place(x, x->trail_count - 1).u;
-	char missing[200];
 
 	explain_words(x, EXPLAIN_FORMULA,
 		"limit = u + (s (1 + sin phi) + c cos phi + c cot phi) ((R0/Rp)^2 + Q)^(-sin phi / (1 + sin phi)) - c cot phi");
 	explain_words(x, EXPLAIN_FORMULA, "without friction: limit = u + s + c - c ln((R0/Rp)^2 + Q)");
 	if (f->known != FORMATION_KNOWN) {
+		char missing[200];
 		sb_formation_missing(f, missing);
 		explain_words(x, EXPLAIN_NOTE, "No limit here: %s.", missing);
 		return;

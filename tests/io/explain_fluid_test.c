@@ -78,7 +78,7 @@ static size_t every_joint(void)
 		if (!row->on_path)
 			continue;
 		struct annular a = sb_annular_pilot(&ask, row, sb_job_joint(&job, row->joint));
-		explained("annular-pressure", row->joint);
+		explained("fluid-pressure", row->joint);
 		assert_near(
 			find(EXPLAIN_RESULT, "annular_estimate")->number, typed(a.estimate.total_pa), 1e-9);
 		assert_int_equal(count(EXPLAIN_CHECK), 1);
@@ -134,7 +134,7 @@ static void ground_that_parts_is_said_to(void **state)
 	assert_true(says("parts before it yields"));
 	assert_true(says("the layer does not say"));
 	assert_non_null(find(EXPLAIN_RESULT, "formation_limit"));
-	explained("annular-pressure", 12); /* no viscosity */
+	explained("fluid-pressure", 12); /* no viscosity */
 	assert_true(says("only the fluid's own weight counts"));
 }
 
@@ -146,7 +146,7 @@ static void what_is_missing_is_said_in_place_of_a_figure(void **state)
 	assert_true(says("'clay' has no cohesion or friction"));
 	assert_null(find(EXPLAIN_RESULT, "formation_limit"));
 	memset(&job.fluid_weight, 0, sizeof job.fluid_weight);
-	explained("annular-pressure", 12);
+	explained("fluid-pressure", 12);
 	assert_true(says("[fluid] weight is missing"));
 }
 
