@@ -243,7 +243,7 @@ _sagbend_value()
 	pass:--read) files=yes ;;
 	string:--outcome) words='good bad' ;;
 	string:--read) files=yes ;;
-	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover bending pull pipe-share give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment final-hole cuttings field-gate declination convergence scale' ;;
+	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover bending pull pipe-share fluid-pressure formation-limit give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment final-hole cuttings field-gate declination convergence scale' ;;
 	handover:--pdf) files=yes ;;
 	day:--pdf) files=yes ;;
 	compute:--inclination) words='down level grade' ;;
