@@ -1,13 +1,13 @@
 /* The whole job as one JSON object: what it is about, the sheet as it was typed, every reading with its
- * place, legs, acts, warnings and who accepted them. Nothing that the job file knows is left out, so it is
- * the form to keep beside the file.
+ * place, legs, acts, the facts that came with them, warnings and who accepted them. Nothing that the job file
+ * knows is left out, so it is the form to keep beside the file.
  */
 #include "base/mem.h"
 #include "base/time.h"
 #include "io/about.h"
 #include "io/json.h"
 #include "io/rows.h"
-#include "model/setting.h"
+#include "model/fact.h"
 
 #include "export.h"
 #include "rows_parts.h"
@@ -144,6 +144,72 @@ static void put_acts(struct sb_json *j, const struct job *job)
 	sb_json_end(j);
 }
 
+/* ---- the facts that came with acts ---- */
+
+static void put_column(struct sb_json *j, const struct sheet_column *c, const void *fact)
+{
+	const void *member = (const char *)fact + c->offset;
+	char buffer[SB_NUMBER_TEXT];
+
+	if (c->type == COLUMN_NUMBER)
+		sb_json_typed(j, c->name, member);
+	else if (c->type == COLUMN_WHOLE)
+		sb_json_whole(j, c->name, *(const int *)member);
+	else
+		sb_json_text_or_null(j, c->name, sb_sheet_cell_get(c, fact, buffer));
+}
+
+/* Who and when stand beside each, so that nobody has to look the act up. */
+static void put_fact_head(struct sb_json *j, const struct fact *f)
+{
+	sb_json_whole(j, "id", f->id);
+	sb_json_whole(j, "act", f->act);
+	sb_json_text(j, "who", f->who);
+	sb_json_time(j, "time", f->at_ms);
+}
+
+static void put_sort(struct sb_json *j, const struct job *job, const struct fact_sort *sort)
+{
+	sb_json_array(j, sort->table);
+	for (size_t i = 0; i < sb_fact_count(sort, job); i++) {
+		const void *fact = sb_fact_row(sort, job, i);
+		sb_json_object(j, NULL);
+		put_fact_head(j, fact);
+		for (size_t k = 0; k < sort->column_count; k++)
+			put_column(j, &sort->columns[k], fact);
+		if (sort->struck_at)
+			sb_json_bool(j, "struck", sb_fact_struck(sort, fact));
+		sb_json_end(j);
+	}
+	sb_json_end(j);
+}
+
+static void put_changes(struct sb_json *j, const struct job *job)
+{
+	sb_json_array(j, "change");
+	for (size_t i = 0; i < job->change_count; i++) {
+		const struct change *c = &job->changes[i];
+		sb_json_object(j, NULL);
+		put_fact_head(j, &c->fact);
+		sb_json_text(j, "section", c->section);
+		sb_json_text(j, "key", c->key);
+		sb_json_text(j, "value", c->value);
+		sb_json_whole(j, "from_joint", c->from_joint);
+		sb_json_end(j);
+	}
+	sb_json_end(j);
+}
+
+/* By the names of the job file's tables. */
+static void put_facts(struct sb_json *j, const struct job *job)
+{
+	sb_json_object(j, "facts");
+	put_changes(j, job);
+	for (size_t i = 0; i < sb_fact_sort_count; i++)
+		put_sort(j, job, &sb_fact_sorts[i]);
+	sb_json_end(j);
+}
+
 static void put_warnings(struct sb_json *j, const struct solution *s)
 {
 	sb_json_array(j, "warnings");
@@ -215,6 +281,7 @@ int export_json(const struct export *e, struct sb_str *out, struct sb_err *err)
 	int status = put_stations(&j, e, err);
 	put_legs(&j, job);
 	put_acts(&j, job);
+	put_facts(&j, job);
 	sb_json_text(&j, "level", sb_level_word(s->level));
 	put_warnings(&j, s);
 	put_acknowledgements(&j, job);

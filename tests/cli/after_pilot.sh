@@ -1,0 +1,55 @@
+#!/usr/bin/env bash
+# What comes on paper and in files of the hole after the pilot: passes, pipe string, fluid, pull in the report, on the
+# sheet, in the handover, in the day's report, and in the JSON. A job with none of it says nothing of it.
+# shellcheck source=/dev/null
+. "$(dirname "$0")/../support/cli.bash"
+
+TERN=sample-data/tern-slough
+JOB=$HERE/tern.bore
+
+# The sample, its pilot accepted, opened by two reamers and a swab that still runs. Quiet: `gives` says what failed.
+gives 0 new "$JOB" --sheet $TERN --by 'P. Ortega'
+gives 0 import "$JOB" $TERN/surveys.csv --by 'A. Lund'
+gives 0 withdraw "$JOB" --to-joint 33 --reason 'bend over joints 36 to 38 too tight' --by 'P. Ortega'
+gives 0 import "$JOB" $TERN/surveys-redrill.csv --by 'A. Lund'
+gives 0 fix "$JOB" --kind exit --depth 2112.8 --easting 657260.74 --northing 1565209.80 --elevation 42.06 \
+	--sigma-along 0.05 --sigma-across 0.05 --sigma-up 0.03 --by 'S. Idris'
+cp "$JOB" "$HERE/pilot.bore"
+for point in 1 2 3; do gives 0 acceptance "$JOB" --tick $point --reference "letter $point" --by 'P. Ortega'; done
+gives 0 acceptance "$JOB" --sign --capacity 'engineer of the owner' --statement 'Accepted for reaming.' --by 'B. Hale'
+gives 0 pass "$JOB" begin --kind ream --diameter 24 --to entry --tool 'fly cutter' --by 'A. Lund'
+gives 0 pass "$JOB" joint --read $TERN/pass-1.csv --by 'A. Lund'
+gives 0 pass "$JOB" end --by 'A. Lund'
+gives 0 pass "$JOB" begin --kind ream --diameter 36 --to entry --tool 'hole opener' --by 'A. Lund'
+gives 0 pass "$JOB" joint --read $TERN/pass-2.csv --by 'A. Lund'
+gives 0 fluid "$JOB" returns partial --by 'A. Lund'
+gives 0 fluid "$JOB" release --station 812 --volume 300 --place 'west of the levee' --receiving wetland --by 'A. Lund'
+gives 0 pass "$JOB" end --by 'A. Lund'
+gives 0 pass "$JOB" begin --kind swab --diameter 30 --to entry --tool barrel --by 'A. Lund'
+gives 0 pass "$JOB" joint --read $TERN/pass-3.csv --by 'A. Lund'
+for joint in 1 2 3; do gives 0 string "$JOB" --joint $joint --length 40.1$joint --mark "H 773$joint" --by 'W. Dahl'; done
+gives 0 string "$JOB" --weld 1 --outcome bad --reference X-1 --by 'W. Dahl'
+gives 0 strike "$JOB" --entry "$(sql "$JOB" "SELECT max(id) FROM act WHERE kind = 'pipe-record'")" --reason 'wrong weld' --by 'W. Dahl'
+gives 0 string "$JOB" --weld 1 --outcome good --reference X-2 --by 'W. Dahl'
+
+# ---- JSON: every fact of the job file, row by row and column by column, by the names of its tables ----
+
+gives 0 export "$JOB" json "$HERE/all.json" --by 'E. Hale'
+facts() { sqlite3 -batch "$JOB" -cmd '.mode list' "SELECT $1 FROM json_each(readfile('$HERE/all.json'), '\$.facts.$2') AS f"; }
+tables=0 rows=0
+for table in $(sql "$JOB" "SELECT m.name FROM sqlite_schema AS m WHERE m.type = 'table'
+	AND EXISTS (SELECT 1 FROM pragma_table_info(m.name) WHERE name = 'act')
+	AND m.name NOT IN ('reading', 'leg', 'acknowledgement', 'journal', 'setting')
+	AND m.name NOT IN (SELECT key FROM json_each(readfile('$HERE/all.json'), '\$.tables'))"); do
+	is "$(facts "count(*)" "$table")" "$(sql "$JOB" "SELECT count(*) FROM $table")" "rows of $table in the JSON"
+	for column in $(sql "$JOB" "SELECT name FROM pragma_table_info('$table')"); do
+		# -> keeps a number as it was typed: 12.30 stays 12.30
+		is "$(facts "group_concat(coalesce(nullif(trim(f.value -> '$column', '\"'), 'null'), ''), '|')" "$table")" \
+			"$(sql "$JOB" "SELECT group_concat(coalesce(\"$column\", ''), '|') FROM (SELECT * FROM $table ORDER BY id)")" \
+			"column $column of $table in the JSON"
+	done
+	tables=$((tables + 1)) rows=$((rows + $(sql "$JOB" "SELECT count(*) FROM $table")))
+done
+[ "$tables" -ge 15 ] || fail "only $tables tables of facts in the job file"
+[ "$rows" -ge 60 ] || fail "only $rows facts in the job file"
+is "$(facts "group_concat(f.value ->> 'struck', ' ')" pipe_record)" '1 0' "what is struck out of the records"
