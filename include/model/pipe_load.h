@@ -39,11 +39,12 @@ struct load_station {
 	struct vec3 at;
 	int joint; /* of the stretch before it; of the first, after it; 0 of the design */
 	bool projected;
-	double force_n;			 /* at the pull head when it is here, all the rest as given */
-	double low_n, high_n;		 /* the band: see sb_pipe_load_make */
-	double weight_n_m;		 /* of the pipe in the hole here, down positive */
-	double radius_joint_m, radius_m; /* tightest beside it: of the joint; over the contract's window, of
-					    the design of its curve. HUGE_VAL straight */
+	double force_n;	       /* at the pull head when it is here, all the rest as given */
+	double low_n, high_n;  /* the band: see sb_pipe_load_make */
+	double weight_n_m;     /* of the pipe in the hole here, down positive */
+	double radius_joint_m; /* of its joint, as the path has it; of the design the tighter beside it */
+	double radius_m; /* tighter beside it over the contract's window, of the design of its curve: goes
+			    into the checks. HUGE_VAL straight */
 	double bending_joint_pa, bending_pa;
 	double pressure_pa;	   /* outside over inside; negative: inside presses more */
 	double buckles_pa;	   /* polyethylene: outside pressure that it bears; NAN for steel */
@@ -72,7 +73,7 @@ struct pipe_load {
 	double vary_n[LOAD_VARIES][LOAD_DEGREES]; /* largest force, one thing varied */
 	double turn_rad;			  /* of all legs */
 	bool runs; /* somewhere it would run in by its own weight: the force was held at 0 */
-	enum f1962_status f1962_status; /* polyethylene: of the shape idealised from the design */
+	enum f1962_status f1962_status; /* polyethylene: of the shape idealised from the line's ends */
 	struct f1962 f1962;
 	struct f1962_forces f1962_forces;
 	double hydrokinetic_n; /* polyethylene: in force_n everywhere; 0 for steel */

@@ -179,6 +179,17 @@ static void say_ratios(const struct load_page *p, const struct pipe_loads *l)
 	}
 }
 
+/* Of bending, over the window: D / (2 R). */
+static const char *strain(const struct pipe_load *load, char text[SB_LOAD_TEXT])
+{
+	double most = 0;
+
+	for (size_t i = 0; i < load->count; i++)
+		most = fmax(most, load->stations[i].bending_pa);
+	snprintf(text, SB_LOAD_TEXT, "%.3f %% by bending", 100 * most / load->given.section.modulus_pa);
+	return text;
+}
+
 static void say_force_and_turn(const struct load_page *p, const struct pipe_loads *l)
 {
 	char a[SB_LOAD_TEXT], b[SB_LOAD_TEXT], one[64], other[64];
@@ -186,6 +197,8 @@ static void say_force_and_turn(const struct load_page *p, const struct pipe_load
 	sb_str_add(p->out, "%-20s  %-32s  %s\n", "largest force",
 		sb_pipe_load_force(p->job->unit, l->drilled.stations[l->drilled.most].force_n, a),
 		sb_pipe_load_force(p->job->unit, l->design.stations[l->design.most].force_n, b));
+	sb_str_add(p->out, "%-20s  %-32s  %s\n", "largest strain", strain(&l->drilled, a),
+		strain(&l->design, b));
 	snprintf(one, sizeof one, "%.1f degrees in %zu legs", sb_deg(l->drilled.turn_rad),
 		l->drilled.leg_count);
 	snprintf(other, sizeof other, "%.1f degrees in %zu", sb_deg(l->design.turn_rad), l->design.leg_count);

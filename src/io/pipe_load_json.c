@@ -43,7 +43,8 @@ static void put_rests_on(const struct put *p, const struct load_given *g)
 static const char *const check_names[] = { "tension", "bending", "outside_pressure", "tension_bending",
 	"all" };
 
-static void put_station(const struct put *p, const char *name, const struct load_station *s)
+static void put_station(
+	const struct put *p, const char *name, const struct pipe_load *load, const struct load_station *s)
 {
 	sb_json_object(p->j, name);
 	if (s->joint > 0)
@@ -61,6 +62,7 @@ static void put_station(const struct put *p, const char *name, const struct load
 	put_measure(p, "bending_joint", MEASURE_STRESS, s->bending_joint_pa);
 	put_length(p, "radius_window", s->radius_m);
 	put_measure(p, "bending_window", MEASURE_STRESS, s->bending_pa);
+	sb_json_exact(p->j, "strain_window", s->bending_pa / load->given.section.modulus_pa);
 	put_measure(p, "pressure", MEASURE_PRESSURE, s->pressure_pa);
 	put_measure(p, "buckles_at", MEASURE_PRESSURE, s->buckles_pa);
 	sb_json_object(p->j, "shares");
@@ -73,12 +75,12 @@ static void put_station(const struct put *p, const char *name, const struct load
 static void put_worst(const struct put *p, const struct pipe_load *load)
 {
 	sb_json_object(p->j, "largest");
-	put_station(p, "force", &load->stations[load->most]);
+	put_station(p, "force", load, &load->stations[load->most]);
 	for (int k = 0; k < PIPE_CHECKS; k++) {
 		if (load->worst[k] == SIZE_MAX)
 			sb_json_null(p->j, check_names[k]);
 		else
-			put_station(p, check_names[k], &load->stations[load->worst[k]]);
+			put_station(p, check_names[k], load, &load->stations[load->worst[k]]);
 	}
 	sb_json_end(p->j);
 }
@@ -106,7 +108,7 @@ void sb_pipe_load_stress_json(const struct job *job, const struct solution *s, c
 	put_worst(&p, load);
 	sb_json_array(&j, "stations");
 	for (size_t i = 0; i < load->count; i++)
-		put_station(&p, NULL, &load->stations[i]);
+		put_station(&p, NULL, load, &load->stations[i]);
 	sb_json_end(&j);
 	sb_json_object(&j, "design");
 	put_line(&p, &l->design);

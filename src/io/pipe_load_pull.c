@@ -111,16 +111,15 @@ static void say_legs(const struct load_page *p, const struct pipe_load *load)
 	const struct frame *f = &p->s->frame;
 	char from[SB_LOAD_TEXT], to[SB_LOAD_TEXT], radius[SB_LOAD_TEXT];
 
-	sb_str_add(p->out,
-		"\nleg by leg, from the exit to the rig%20s length %2s   turn    radius     force\n", "",
-		sb_unit_short(p->job->unit));
+	sb_str_add(p->out, "\n%-44s%7s%7s%9s%9s\n", "leg by leg, from the exit to the rig", "length", "turn",
+		"radius", "force");
 	for (size_t i = 0; i < load->leg_count; i++) {
 		const struct load_leg *leg = &load->legs[i];
-		sb_str_add(p->out, "  %9s to %-9s %-28s %7.1f %6.2f  %8s %9.*f\n",
+		sb_str_add(p->out, "  %9s to %-9s %-22s%7.1f%7.2f%9s%9.*f\n",
 			load_page_station(p, load->stations[leg->last].station_m, from),
 			load_page_station(p, load->stations[leg->first].station_m, to),
 			leg->leg.bent			   ? "curve, bends the pipe"
-				: leg->leg.turn_rad > 1e-6 ? "turns within the hole's room"
+				: leg->leg.turn_rad > 1e-6 ? "within the hole's room"
 							   : "straight",
 			sb_frame_typed(f, leg->leg.length_m), sb_deg(leg->leg.turn_rad),
 			load_page_radius(p, leg->radius_m, radius), decimals(p),

@@ -270,7 +270,8 @@ static void make_stations(const struct clearance_ask *ask, struct pipe_load *loa
 			.at = i < line->count ? begins->from : ends->to,
 			.joint = ends->joint,
 			.projected = ends->projected,
-			.radius_joint_m = fmin(ends->radius_m, begins->radius_m),
+			.radius_joint_m =
+				line->design ? fmin(ends->radius_m, begins->radius_m) : ends->radius_m,
 			.radius_m = fmin(window_radius(ask, ends), window_radius(ask, begins)),
 		};
 		load->stations[i].station_m = sb_bore_line_station(line, load->stations[i].md_m);

@@ -111,9 +111,12 @@ static void extra_bends_cost_force(void **state)
 	make(false);
 	assert_true(load.stations[0].force_n > 1.05 * before);
 	assert_true(load.turn_rad > 24 * SB_PI / 180);
-	/* the tightest joint and the window, each of its own row */
-	const struct load_station *st = &load.stations[sb_pipe_load_find(&load, 31 * 31.5 * foot)];
-	assert_true(st->bending_joint_pa >= st->bending_pa);
+	/* of each joint what its own row says; over the window the tighter of the two beside it */
+	const struct row *row = &s.path.rows[31];
+	const struct load_station *st = &load.stations[sb_pipe_load_find(&load, row->survey_md_m)];
+	assert_near(st->radius_joint_m, row->radius_m, 1e-6 * row->radius_m);
+	assert_near(st->radius_m, fmin(row->window.radius_m, s.path.rows[32].window.radius_m), 1e-6);
+	assert_near(st->bending_pa, 29e6 * psi * 24 / 12 * foot / (2 * st->radius_m), 1e3);
 }
 
 /* Cutting the joints in two or four changes nothing but the stations. */
