@@ -14,7 +14,7 @@ void sb_pipe_string_text(const struct job *job, const struct solution *s, struct
  * and "hours". Lengths in the job's unit; from: of its end at the pull head, behind it. */
 void sb_pipe_string_json(const struct job *job, const struct solution *s, struct sb_str *out);
 
-/* "680.4 ft of 655.3 asked: the bore's 648.8, and 6.5 to be pulled past the entry" */
+/* "680.4 of 655.3 ft asked: bore 648.8, 6.5 past the entry" */
 void sb_pipe_string_length(const struct job *job, const struct pipe_string *p, struct sb_str *out);
 /* How a record stands: "good", "bad", "missing", "not asked". */
 const char *sb_pipe_string_word(const struct pipe_record *r, bool asked);

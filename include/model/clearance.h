@@ -12,6 +12,8 @@
 #include "model/steering.h"
 #include "model/surroundings.h"
 
+struct pull_bands; /* model/pullback.h */
+
 /* What a clearance, a cover, or anything else of the hole is asked of. Borrowed; sb_solution_clearance fills
  * one (model/solve.h). */
 struct clearance_ask {
@@ -21,6 +23,9 @@ struct clearance_ask {
 	const struct path *path;
 	const struct bit *bit;	   /* at the end of the path */
 	const struct fixes *fixes; /* of that time; NULL: none are known */
+	/* the pull\'s estimate, made when it is first asked for and kept from act to act; NULL: nobody asks
+	 */
+	struct pull_bands *bands;
 };
 
 /* How a stretch of hole passes one obstacle: where it comes nearest. */

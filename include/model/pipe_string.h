@@ -51,6 +51,8 @@ struct pipe_string {
 void sb_pipe_string_look(const struct job *job, struct pipe_string *out);
 void sb_pipe_string_clear(struct pipe_string *s);
 
+/* How long the hole is, by the joints that are in the ground; NAN: none is. */
+double sb_pipe_string_bore_m(const struct job *job);
 /* How much pipe is to be pulled out past the entry: as the contract says, else a hundredth of the bore, 5 ft
  * (1.524 m) at least. NAN where neither is known. */
 double sb_pipe_string_extra_m(const struct job *job, double bore_m);

@@ -28,11 +28,13 @@ enum warning_kind {
 	WARNING_CLEARANCE_AHEAD, /* and where the bore goes if the heading is held */
 	WARNING_COVER,		 /* less ground over the hole than the sheet asks for */
 	WARNING_COVER_AHEAD,
-	WARNING_OPENING, /* the passes do not keep the rules */
-	WARNING_ANNULAR, /* annular pressure against what the ground bears */
-	WARNING_RETURNS, /* the drilling fluid does not all come back */
-	WARNING_RELEASE, /* drilling fluid came to the surface */
-	WARNING_COATING, /* how the product pipe's coating came out of the hole */
+	WARNING_OPENING,     /* the passes do not keep the rules */
+	WARNING_ANNULAR,     /* annular pressure against what the ground bears */
+	WARNING_RETURNS,     /* the drilling fluid does not all come back */
+	WARNING_RELEASE,     /* drilling fluid came to the surface */
+	WARNING_PIPE_STRING, /* the pull began with something missing */
+	WARNING_PULL_FORCE,  /* the pull force beyond its limit, or outside the estimate's band */
+	WARNING_COATING,     /* how the product pipe's coating came out of the hole */
 	WARNING_KINDS
 };
 

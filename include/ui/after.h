@@ -4,6 +4,6 @@
 
 #include "ui/screen.h"
 
-extern const struct screen sb_screen_after;
+extern const struct screen sb_screen_after, sb_screen_string, sb_screen_pull;
 
 #endif

@@ -10,6 +10,6 @@ extern const struct command sb_cmd_new, sb_cmd_design, sb_cmd_open, sb_cmd_log, 
 	sb_cmd_export, sb_cmd_verify, sb_cmd_backup, sb_cmd_compute, sb_cmd_earth, sb_cmd_change,
 	sb_cmd_repeat, sb_cmd_roll_test, sb_cmd_fix, sb_cmd_adjust, sb_cmd_nonconformance, sb_cmd_acceptance,
 	sb_cmd_history, sb_cmd_timeline, sb_cmd_day, sb_cmd_strike, sb_cmd_fluid, sb_cmd_pass, sb_cmd_string,
-	sb_cmd_stress;
+	sb_cmd_stress, sb_cmd_pull;
 
 #endif

@@ -23,6 +23,7 @@ const struct command *const sb_commands[] = {
 	&sb_cmd_fluid,
 	&sb_cmd_pass,
 	&sb_cmd_string,
+	&sb_cmd_pull,
 	&sb_cmd_import,
 	&sb_cmd_path,
 	&sb_cmd_check,

@@ -133,6 +133,8 @@ static const char *ok_words(
 	case WARNING_OPENING:
 	case WARNING_RETURNS:
 	case WARNING_RELEASE:
+	case WARNING_PIPE_STRING:
+	case WARNING_PULL_FORCE:
 	case WARNING_COATING:
 	case WARNING_KINDS:
 		break;

@@ -16,9 +16,8 @@ void sb_pipe_string_length(const struct job *job, const struct pipe_string *p, s
 	if (isnan(p->needed_m))
 		sb_str_add(out, "%.1f %s; nothing was drilled yet", typed(job, p->length_m), unit);
 	else
-		sb_str_add(out,
-			"%.1f %s of %.1f asked: the bore's %.1f%s, and %.1f to be pulled past the entry",
-			typed(job, p->length_m), unit, typed(job, p->needed_m), typed(job, p->bore_m),
+		sb_str_add(out, "%.1f of %.1f %s asked: bore %.1f%s, %.1f past the entry",
+			typed(job, p->length_m), typed(job, p->needed_m), unit, typed(job, p->bore_m),
 			p->bore_whole ? "" : " so far", typed(job, p->extra_m));
 }
 

@@ -3,7 +3,7 @@
 
 #include "base/str.h"
 #include "model/opening.h"
-#include "model/pipe_string.h"
+#include "model/pullback.h"
 
 static void *entry_of(const struct job *job, int64_t act, const struct act **a, const struct fact_sort **sort)
 {
@@ -67,21 +67,6 @@ static int check_joint(const struct job *job, int joint, struct sb_err *err)
 		: sb_fail(err, SB_RANGE, "There is no joint %d: the bore has joints 1 to %d.", joint, joints);
 }
 
-static int check_pulling(const struct job *job, bool begin, struct sb_err *err)
-{
-	bool begun = false;
-
-	for (size_t i = 0; i < job->pull_begin_count; i++)
-		begun |= !job->pull_begins[i].struck;
-	for (size_t i = 0; i < job->pull_end_count; i++)
-		if (!job->pull_ends[i].struck)
-			return sb_fail(err, SB_STATE, "The pull is ended (entry %lld).",
-				(long long)job->pull_ends[i].fact.act);
-	if (begin && begun)
-		return sb_fail(err, SB_STATE, "The pull has begun already.");
-	return begin || begun ? 0 : sb_fail(err, SB_STATE, "The pull has not begun.");
-}
-
 int sb_after_check(
 	const struct job *job, enum act_kind kind, const void *fact, const char *why, struct sb_err *err)
 {
@@ -107,14 +92,11 @@ int sb_after_check(
 	case ACT_PIPE_RECORD:
 		return sb_pipe_string_check_record(job, fact, err);
 	case ACT_PULL:
-		return check_pulling(job, true, err);
+		return sb_pullback_check_begin(job, fact, why, err);
 	case ACT_PULL_JOINT:
-		return check_pulling(job, false, err) ||
-				check_joint(job, ((const struct pull_joint *)fact)->joint, err)
-			? -1
-			: 0;
+		return sb_pullback_check_joint(job, fact, why, err);
 	case ACT_PULL_END:
-		return check_pulling(job, false, err);
+		return sb_pullback_check_end(job, why, err);
 	default:
 		return 0;
 	}

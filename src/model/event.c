@@ -2,36 +2,13 @@
  * than the entry itself stand here. */
 #include "model/event.h"
 
-#include "base/str.h"
 #include "model/after.h"
 #include "model/annular.h"
 #include "model/opening.h"
+#include "model/pullback.h"
 #include "model/returns.h"
 
-#include <stdio.h>
-
 typedef size_t judge(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS]);
-
-/* How the coating came out of the hole: the product pipe's only witness of what lies inside. */
-static size_t judge_coating(
-	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
-{
-	const struct pull_end *p = sb_fact_of(ask->setup.job, act->kind, act->id);
-	struct verdict *v = &out->verdict;
-
-	*out = (struct event){ .kind = WARNING_COATING };
-	v->value = p->coating;
-	if (p->coating == COATING_DAMAGED) {
-		v->level = LEVEL_BREACH;
-		snprintf(v->text, sizeof v->text,
-			"The coating came out damaged. Pull on until sound pipe shows, if the string is long enough; have the engineer judge what stays in the hole.");
-	} else if (p->coating == COATING_SCRATCHED) {
-		v->level = LEVEL_WATCH;
-		snprintf(v->text, sizeof v->text,
-			"The coating came out scratched. Measure how deep, and pull on until sound pipe shows; test the coating of what stays in the hole.");
-	}
-	return 1;
-}
 
 /* The passes against the rules, as they stand with this act. */
 static size_t judge_opening(
@@ -128,6 +105,19 @@ size_t sb_event_judge_joint(const struct clearance_ask *ask, const struct row *r
 	return count + judge_returns(r->returns, row->joint, row->deviation.station_m, out + count);
 }
 
+static size_t judge_pull(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+{
+	*out = (struct event){ .kind = act->kind == ACT_PULL ? WARNING_PIPE_STRING
+			: act->kind == ACT_PULL_JOINT	     ? WARNING_PULL_FORCE
+							     : WARNING_COATING };
+	if (act->kind == ACT_PULL_JOINT && !ask->bands->made)
+		sb_pull_bands_make(ask, ask->bands);
+	sb_pullback_judge(ask->setup.job, ask->bands, act, &out->verdict, &out->joint);
+	if ((size_t)out->joint < ask->path->count)
+		out->station_m = ask->path->rows[out->joint].deviation.station_m;
+	return 1;
+}
+
 static const struct {
 	enum act_kind act;
 	judge *judge;
@@ -138,7 +128,9 @@ static const struct {
 	{ ACT_PASS, judge_opening },
 	{ ACT_PASS_END, judge_opening },
 	{ ACT_PULL, judge_opening },
-	{ ACT_PULL_END, judge_coating },
+	{ ACT_PULL, judge_pull },
+	{ ACT_PULL_JOINT, judge_pull },
+	{ ACT_PULL_END, judge_pull },
 };
 
 size_t sb_event_judge(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])

@@ -76,7 +76,7 @@ static void take_record(struct pipe_string *s, const struct pipe_record *r)
 	}
 }
 
-static double bore_length_m(const struct job *job)
+double sb_pipe_string_bore_m(const struct job *job)
 {
 	int joints = sb_job_in_ground(job);
 	double length = 0;
@@ -88,7 +88,7 @@ static double bore_length_m(const struct job *job)
 
 void sb_pipe_string_look(const struct job *job, struct pipe_string *out)
 {
-	double bore_m = bore_length_m(job);
+	double bore_m = sb_pipe_string_bore_m(job);
 
 	memset(out, 0, sizeof *out);
 	take_joints(job, out);

@@ -8,6 +8,7 @@
 #include "model/azimuth.h"
 #include "model/event.h"
 #include "model/exit.h"
+#include "model/pullback.h"
 
 #include <string.h>
 
@@ -177,7 +178,7 @@ static int warning_sight(const struct job *job)
 static void judge_room(const struct setup *setup, const struct solution *s, const struct row *before,
 	const struct row *row, const struct bit *bit, struct verdict *verdicts)
 {
-	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, bit, &s->fixes };
+	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, bit, &s->fixes, NULL };
 
 	sb_clearance_judge(
 		&ask, before, row, &verdicts[WARNING_CLEARANCE], &verdicts[WARNING_CLEARANCE_AHEAD]);
@@ -294,7 +295,8 @@ static size_t take_event(struct solution *s, const struct event *e, int its_leg,
 static size_t take_joint_events(
 	const struct setup *setup, struct solution *s, const struct row *row, const struct reading *r)
 {
-	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit, &s->fixes };
+	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit, &s->fixes,
+		NULL };
 	struct event events[SB_EVENTS];
 	size_t count = sb_event_judge_joint(&ask, row, r, events), first = SIZE_MAX;
 
@@ -309,16 +311,18 @@ static size_t take_joint_events(
 static void take_events(const struct setup *setup, struct solution *s, int64_t before_act)
 {
 	const struct job *job = setup->job;
+	struct pull_bands bands = { 0 };
+	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit, &s->fixes,
+		&bands };
 
 	for (; s->acts < job->act_count && job->acts[s->acts].id < before_act; s->acts++) {
 		const struct act *a = &job->acts[s->acts];
-		struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit,
-			&s->fixes };
 		struct event events[SB_EVENTS];
 		size_t count = sb_event_judge(&ask, a, events);
 		for (size_t i = 0; i < count; i++)
 			take_event(s, &events[i], a->leg, a->id);
 	}
+	sb_pull_bands_clear(&bands);
 }
 
 /* After joints were pulled back: the episodes that go on. */
@@ -594,7 +598,7 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s)
 {
 	return (struct clearance_ask){ sb_solution_setup(job, s), &s->around, &s->uncertainty, &s->path,
-		&s->bit, &s->fixes };
+		&s->bit, &s->fixes, NULL };
 }
 
 const struct row *sb_solution_last(const struct solution *s)

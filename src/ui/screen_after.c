@@ -136,12 +136,32 @@ static enum follow opening(struct view *v)
 	return sb_app_open(v, &sb_screen_opening, NULL);
 }
 
+static enum follow open_string(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_string, NULL);
+}
+
+static enum follow open_pull(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_pull, NULL);
+}
+
 static const struct action after_actions[] = {
 	{ .name = "opening",
 		.keys = "O",
 		.label = "open the hole",
 		.help = "The passes of reamer and swab: begin one, enter its joints, what is left.",
 		.act = opening },
+	{ .name = "open-string",
+		.keys = "S",
+		.label = "pipe string",
+		.help = "The product pipe's joints and records, and what of them the pull waits for.",
+		.act = open_string },
+	{ .name = "open-pull",
+		.keys = "U",
+		.label = "pull",
+		.help = "The pull of the product pipe, joint by joint, beside the estimate.",
+		.act = open_pull },
 	{ .name = "strike-out",
 		.keys = "K",
 		.label = "strike out",

@@ -33,6 +33,8 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_after,
 	&sb_screen_opening,
 	&sb_screen_opening_more,
+	&sb_screen_string,
+	&sb_screen_pull,
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_timeline,

@@ -393,7 +393,8 @@ static void kinds_and_levels_have_names(void **state)
 	static const char *const names[WARNING_KINDS] = { "corridor", "exit-window", "joint-bend",
 		"window-bend", "leaves-corridor", "blunder", "missing-survey", "azimuth-reference",
 		"response", "fix", "no-fix", "magnetic-field", "clearance", "clearance-ahead", "cover",
-		"cover-ahead", "opening", "annular-pressure", "returns", "release", "coating" };
+		"cover-ahead", "opening", "annular-pressure", "returns", "release", "pipe-string",
+		"pull-force", "coating" };
 	enum warning_kind kind = WARNING_EXIT;
 
 	(void)state;

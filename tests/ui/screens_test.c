@@ -6,6 +6,7 @@
  *     unmapped     the same on a map that no table has
  *     asked        plain, with points of the contract before the pilot is accepted, and no exit survey
  *     around       plain, with a gas main over it, a post ahead, and cover that is asked for
+ *     piped        plain, with all that the estimate of the pull rests on, and a safe pull limit
  *     out          all joints of the plain design, to its exit
  *     breach       five joints, the last of them bend too tightly
  *     drifting     five joints that go low until the corridor is neared
@@ -169,6 +170,14 @@ static void around(struct job *job)
 	jobs_row(job, "obstacles", (const char *const[]){ "post", "pile", "5400", "1006", "70", "1", "3" });
 }
 
+static void piped(struct job *job)
+{
+	jobs_plain(job);
+	jobs_set(job, "hole", "final_diameter", "24");
+	jobs_set(job, "fluid", "weight", "9");
+	jobs_set(job, "pull", "safe_force", "60000");
+}
+
 static void asked(struct job *job)
 {
 	jobs_plain(job);
@@ -201,6 +210,7 @@ static void make_job(const char *words)
 			: word_in(words, "unmapped")  ? unmapped
 			: word_in(words, "asked")     ? asked
 			: word_in(words, "around")    ? around
+			: word_in(words, "piped")     ? piped
 						      : jobs_plain,
 		atoi(words + strcspn(words, "0123456789")));
 	must(sb_store_open(world.files.job, STORE_WRITE, "Ida", &store, &err), &err);
