@@ -6,7 +6,7 @@
 _sagbend_commands()
 {
 	# make man: completion-commands
-	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance fluid pass string import path check explain ahead clearance stress history timeline handover day export verify backup compute earth roll-test rehearse'
+	echo 'design new open log whatif correct withdraw repeat fix adjust change note shift acknowledge strike nonconformance acceptance fluid pass string pull import path check explain ahead clearance stress history timeline handover day export verify backup compute earth roll-test rehearse'
 	# make man: end
 }
 
@@ -119,9 +119,14 @@ _sagbend_follow()
 		options='--kind --diameter --to --tool --joint --pull --torque --flow --pressure --annular --started --ended --returns --read --remarks --pass --by'
 		;;
 	string)
-		places='job'
-		flags='--test --drag --json --help'
-		options='--joint --length --mark --weld --inspection --coating --outcome --pressure --hours --reference --read --remarks --by'
+		places='job step'
+		flags='--json --help'
+		options='--joint --length --mark --outcome --pressure --hours --reference --read --remarks --by'
+		;;
+	pull)
+		places='job step'
+		flags='--json --help'
+		options='--joint --force --torque --flow --annular --started --ended --read --coating --extra --survey --remarks --by'
 		;;
 	import)
 		places='job csv'
@@ -236,13 +241,15 @@ _sagbend_value()
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead opening annular-pressure returns release coating' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead opening annular-pressure returns release pipe-string pull-force coating' ;;
 	pass:--kind) words='ream swab' ;;
 	pass:--to) words='entry exit' ;;
 	pass:--returns) words='full partial none' ;;
 	pass:--read) files=yes ;;
 	string:--outcome) words='good bad' ;;
 	string:--read) files=yes ;;
+	pull:--read) files=yes ;;
+	pull:--coating) words='sound scratched damaged' ;;
 	explain:--figure) words='depth inclination azimuth northing easting elevation station offset height dogleg radius-joint radius-window shift corridor-share clearance cover bending pull pipe-share fluid-pressure formation-limit give-or-take chance-outside bit bit-give-or-take leaves-at clearance-ahead cover-ahead exit bend-budget slide-turn drift face-error next-joint withdraw misclosure adjustment final-hole cuttings field-gate declination convergence scale' ;;
 	handover:--pdf) files=yes ;;
 	day:--pdf) files=yes ;;
