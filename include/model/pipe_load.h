@@ -100,6 +100,10 @@ bool sb_pipe_load_at(
 /* The station nearest to a depth. */
 size_t sb_pipe_load_find(const struct pipe_load *load, double md_m);
 
+/* Pressure, bending and ratios of a station from its place, its radii and its force: another force than its
+ * own is checked on a copy. */
+void sb_pipe_load_check(const struct load_given *g, struct load_station *s);
+
 /* The assumptions, a sentence each; NULL at the end. */
 const char *const *sb_pipe_load_assumptions(const struct load_given *g);
 

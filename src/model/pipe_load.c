@@ -280,7 +280,7 @@ static void make_stations(const struct clearance_ask *ask, struct pipe_load *loa
 
 /* ---- checks ---- */
 
-static void check_station(const struct load_given *g, struct load_station *s)
+void sb_pipe_load_check(const struct load_given *g, struct load_station *s)
 {
 	double *ratio = s->ratio, tension_pa = s->force_n / g->section.area_m2;
 	double inside = g->water ? fmax(fmin(g->water_to_m, g->level_m) - s->at.u, 0) * SB_WATER : 0;
@@ -311,7 +311,7 @@ static void check_all(struct pipe_load *load)
 		load->worst[k] = SIZE_MAX;
 	for (size_t i = 0; i < load->count; i++) {
 		struct load_station *s = &load->stations[i];
-		check_station(&load->given, s);
+		sb_pipe_load_check(&load->given, s);
 		if (s->force_n > load->stations[load->most].force_n)
 			load->most = i;
 		if (s->high_n > load->stations[load->highest].high_n)
