@@ -13,6 +13,7 @@
 #include "ui/list.h"
 #include "ui/opening.h"
 #include "ui/prompt.h"
+#include "ui/stress.h"
 
 #include <stdio.h>
 
@@ -146,6 +147,11 @@ static enum follow open_pull(struct view *v)
 	return sb_app_open(v, &sb_screen_pull, NULL);
 }
 
+static enum follow stress(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_stress, NULL);
+}
+
 static const struct action after_actions[] = {
 	{ .name = "opening",
 		.keys = "O",
@@ -158,10 +164,15 @@ static const struct action after_actions[] = {
 		.help = "The product pipe's joints and records, and what of them the pull waits for.",
 		.act = open_string },
 	{ .name = "open-pull",
-		.keys = "U",
+		.keys = "P",
 		.label = "pull",
 		.help = "The pull of the product pipe, joint by joint, beside the estimate.",
 		.act = open_pull },
+	{ .name = "stress",
+		.keys = "T",
+		.label = "pipe",
+		.help = "The product pipe in this hole: what it bears, and what it takes to pull it in.",
+		.act = stress },
 	{ .name = "strike-out",
 		.keys = "K",
 		.label = "strike out",

@@ -10,6 +10,8 @@
 #include "ui/log.h"
 #include "ui/opening.h"
 #include "ui/prompt.h"
+#include "ui/stress.h"
+#include "ui/whole.h"
 
 const struct screen *const sb_screens[] = {
 	&sb_screen_log,
@@ -35,6 +37,8 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_opening_more,
 	&sb_screen_string,
 	&sb_screen_pull,
+	&sb_screen_stress,
+	&sb_screen_whole,
 	&sb_screen_history,
 	&sb_screen_handover,
 	&sb_screen_timeline,

@@ -12,6 +12,7 @@
  *     drifting     five joints that go low until the corridor is neared
  *     redrilled    two joints pulled back, one drilled again
  *     opened       a pass through the last two joints
+ *     known        plain, with product pipe, fluid and soil that are known; plastic: of polyethylene
  *     shift        the crew "Night: Ida, Ben" is on
  *     onlooker     another program has the job; this one looks on
  *     ascii, lines, colourless    what the terminal cannot do
@@ -178,6 +179,36 @@ static void piped(struct job *job)
 	jobs_set(job, "pull", "safe_force", "60000");
 }
 
+/* 12.75 in of X52 in a hole of 20; 9 lb/gal; sand over clay. */
+static void known(struct job *job)
+{
+	static const char *const keys[][3] = { { "product_pipe", "yield", "52000" },
+		{ "pull", "safe_force", "60000" }, { "hole", "pilot_diameter", "9.875" },
+		{ "hole", "final_diameter", "20" }, { "drill_pipe", "outside_diameter", "5" },
+		{ "fluid", "weight", "9" }, { "fluid", "plastic_viscosity", "14" },
+		{ "fluid", "yield_point", "18" }, { "fluid", "flow", "250" },
+		{ "fluid", "ream_flow", "400" } };
+
+	jobs_plain(job);
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+		jobs_set(job, keys[i][0], keys[i][1], keys[i][2]);
+	jobs_row(job, "soil",
+		(const char *const[]){ "-50", "1250", "100", "silty sand", "115", "0", "30", "1100", "90" });
+	jobs_row(job, "soil",
+		(const char *const[]){ "-50", "1250", "60", "soft clay", "104", "3.5", "0", "380", "90" });
+}
+
+/* Without a minimum radius: bending is not judged. */
+static void plastic(struct job *job)
+{
+	known(job);
+	jobs_set(job, "product_pipe", "material", "pe");
+	jobs_set(job, "product_pipe", "wall", "1.159");
+	jobs_set(job, "product_pipe", "density", "59.3");
+	jobs_set(job, "product_pipe", "modulus", "56500");
+	jobs_set(job, "product_pipe", "pull_stress", "1150");
+}
+
 static void asked(struct job *job)
 {
 	jobs_plain(job);
@@ -211,6 +242,8 @@ static void make_job(const char *words)
 			: word_in(words, "asked")     ? asked
 			: word_in(words, "around")    ? around
 			: word_in(words, "piped")     ? piped
+			: word_in(words, "known")     ? known
+			: word_in(words, "plastic")   ? plastic
 						      : jobs_plain,
 		atoi(words + strcspn(words, "0123456789")));
 	must(sb_store_open(world.files.job, STORE_WRITE, "Ida", &store, &err), &err);
