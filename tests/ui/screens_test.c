@@ -12,7 +12,7 @@
  *     drifting     five joints that go low until the corridor is neared
  *     redrilled    two joints pulled back, one drilled again
  *     opened       a pass through the last two joints
- *     known        plain, with product pipe, fluid and soil that are known; plastic: of polyethylene
+ *     known        plain, with product pipe, fluid and soil that are known; plastic: the pipe of polyethylene
  *     shift        the crew "Night: Ida, Ben" is on
  *     onlooker     another program has the job; this one looks on
  *     ascii, lines, colourless    what the terminal cannot do
