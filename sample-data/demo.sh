@@ -72,7 +72,24 @@ run pass "$job" joint --read "$sheet/pass-3.csv" --by "$who"
 printf '\n$ sagbend pass %s | head -n 30\n' "$job"
 "$program" pass "$job" | sed -n '1,30p'
 
-say 'Where it went: the last joints of the path, and all limits.'
+say 'What the product pipe will bear in the hole that was drilled, beside the one that was drawn: an estimate.'
+printf '\n$ sagbend stress %s | head -n 18\n' "$job"
+"$program" stress "$job" | sed -n '1,18p'
+
+say 'The pipe string is laid out, welded, inspected, tested. One weld was bad, and was made again.'
+run string "$job" --read "$sheet/pipes.csv" --by 'P. Ortega'
+run string "$job" --read "$sheet/pipe-records.csv" --by 'P. Ortega'
+run pass "$job" joint --read "$sheet/pass-3-end.csv" --by "$who"
+run pass "$job" end --by "$who"
+
+say 'The pull: each joint beside the estimate for its place. Twice it leaves what was to be expected.'
+run pull "$job" begin --by 'P. Ortega'
+run pull "$job" joint --read "$sheet/pull.csv" --by "$who"
+run pull "$job" end --extra 24 --coating sound --survey 'sheet 0418' --by 'P. Ortega'
+printf '\n$ sagbend pull %s | head -n 40\n' "$job"
+"$program" pull "$job" | sed -n '1,40p'
+
+say 'Where the pilot went: the last joints of the path, and all limits.'
 printf '\n$ sagbend path %s | tail -n 12\n' "$job"
 "$program" path "$job" | sed -n '1,2p'
 "$program" path "$job" | tail -n 12
