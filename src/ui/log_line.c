@@ -49,7 +49,7 @@ static bool draw_problem(const struct form *f, struct cells *out)
 static const char *type_both(const struct view *v)
 {
 	if (sb_job_accepted(v->job))
-		return "The pilot is accepted and closed: X opens it again, with a reason.";
+		return "The pilot is accepted and closed. V: the hole after it. X opens it again.";
 	switch (v->job->incline) {
 	case INCLINE_DOWN:
 		return "Type inclination (90 is level), Enter, azimuth, Enter.";
