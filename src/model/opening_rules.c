@@ -270,7 +270,7 @@ void sb_opening_judge(
 		out->level = worst->level;
 		out->value = alike;
 		if (o.fault_count > 1)
-			snprintf(out->text, sizeof out->text, "%.225s %zu more: see pass.", worst->text,
+			snprintf(out->text, sizeof out->text, "%.210s %zu more: see pass.", worst->text,
 				o.fault_count - 1);
 		else
 			sb_copy(out->text, sizeof out->text, worst->text);
