@@ -26,17 +26,18 @@ void sb_opening_volume(const struct job *job, double m3, char text[32]);
 /* What a pass cut and pumped, one sentence each. */
 void sb_opening_volume_words(const struct job *job, const struct opening_pass *p, struct sb_str *out);
 
-/* pass: whose joints are listed; 0: of the one that runs, else of the last. */
-void sb_opening_text(const struct job *job, int pass, struct sb_str *out);
+/* pass: whose joints are listed; 0: of the last. now_ms: from which the end of the pass is counted; 0: it is
+ * left out. */
+void sb_opening_text(const struct job *job, int pass, int64_t now_ms, struct sb_str *out);
 /* The same as blocks of a document, without the joints. */
-void sb_opening_blocks(struct document *d, const struct job *job, const struct opening *o);
+void sb_opening_blocks(struct document *d, const struct job *job, const struct opening *o, int64_t now_ms);
 /* {"unit", "units": {"size", "volume", "pull", ...}, "rehearsal", "final": {"least", "most", "contract"},
  * "pilot", "hole_least", "hole_most", "joints", "length", "running", "cut", "fluid", "pumped", "whole_ream",
  * "whole_swab", "passes": [{"pass", "kind", "to", "diameter", "tool", "begun_at", "by", "ended", "done",
  * "left", "next", "length_done", "length_left", "cut", "cut_left", "fluid", "fluid_left", "pumped",
  * "pumped_joints", "ranges", "best", "likely", "joints": [{"joint", "entry", "pull", ... "started", "ended",
- * "returns", "minutes", "cut", "again", "by"}]}], "checks": [{"level", "pass", "text"}]}; null for what is
- * not known. */
+ * "returns", "minutes", "cut", "again", "by"}]}], "checks": [{"level", "pass", "text"}], "struck": [{"entry",
+ * "text", "by"}]}; null for what is not known. */
 void sb_opening_json(const struct job *job, struct sb_str *out);
 
 #endif

@@ -1,5 +1,6 @@
 /* sagbend pass: the hole is opened, pass by pass and joint by joint. */
 #include "base/str.h"
+#include "base/time.h"
 #include "cli/acting.h"
 #include "cli/commands.h"
 #include "io/entries.h"
@@ -207,7 +208,7 @@ static int show(const struct invocation *in, const struct sb_store *store, bool 
 	if (sb_command_flag(in, "json"))
 		sb_opening_json(job, &out);
 	else
-		sb_opening_text(job, pass, &out);
+		sb_opening_text(job, pass, sb_time_now(), &out);
 	return sb_acting_put(&out, done);
 }
 

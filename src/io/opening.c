@@ -159,7 +159,19 @@ static void put_whole(struct document *d, const struct job *job, const struct op
 	sb_str_clear(&words);
 }
 
-static void put_running(struct document *d, const struct job *job, const struct opening *o)
+/* When the last joint is through, if it goes on like that from now. */
+static void put_moments(struct document *d, const struct opening_pass *p, int64_t now_ms)
+{
+	char best[SB_TIMELINE_TEXT], likely[SB_TIMELINE_TEXT];
+
+	if (now_ms == 0 || isnan(p->best.left_min) || isnan(p->likely.left_min) || p->left == 0)
+		return;
+	sb_timeline_moment(now_ms + (int64_t)(p->best.left_min * 60000), best);
+	sb_timeline_moment(now_ms + (int64_t)(p->likely.left_min * 60000), likely);
+	sb_document_pair(d, "through", "best %s, likely %s, without a break from now on", best, likely);
+}
+
+static void put_running(struct document *d, const struct job *job, const struct opening *o, int64_t now_ms)
 {
 	const struct opening_pass *p = o->running;
 	struct sb_str words = { 0 };
@@ -176,6 +188,7 @@ static void put_running(struct document *d, const struct job *job, const struct 
 		sb_document_pair(d, "joints", "all %d through: end the pass", o->bore_joints);
 	sb_opening_left_words(&p->best, &p->likely, &words);
 	sb_document_pair(d, "time left", "%s. %s", sb_str_get(&words), sb_opening_not_in_it);
+	put_moments(d, p, now_ms);
 	sb_str_clear(&words);
 	sb_opening_volume_words(job, p, &words);
 	sb_document_pair(d, "volumes", "%s", sb_str_get(&words));
@@ -224,7 +237,7 @@ static void put_passes(struct document *d, const struct job *job, const struct o
 	}
 }
 
-void sb_opening_blocks(struct document *d, const struct job *job, const struct opening *o)
+void sb_opening_blocks(struct document *d, const struct job *job, const struct opening *o, int64_t now_ms)
 {
 	struct sb_str words = { 0 };
 
@@ -232,7 +245,7 @@ void sb_opening_blocks(struct document *d, const struct job *job, const struct o
 	sb_document_pair(d, "final hole", "%s", sb_str_get(&words));
 	sb_str_clear(&words);
 	put_hole(d, job, o);
-	put_running(d, job, o);
+	put_running(d, job, o, now_ms);
 	put_whole(d, job, o, PASS_REAM);
 	put_whole(d, job, o, PASS_SWAB);
 	put_faults(d, o);
@@ -308,7 +321,7 @@ static void put_struck(struct document *d, const struct job *job)
 	}
 }
 
-void sb_opening_text(const struct job *job, int pass, struct sb_str *out)
+void sb_opening_text(const struct job *job, int pass, int64_t now_ms, struct sb_str *out)
 {
 	struct document d;
 	struct opening o;
@@ -317,7 +330,7 @@ void sb_opening_text(const struct job *job, int pass, struct sb_str *out)
 	sb_opening_take(job, &o);
 	snprintf(title, sizeof title, "Opening the hole: %s", job->name);
 	sb_document_begin(&d, &(struct document_head){ .title = title, .mark = sb_about_mark(job) });
-	sb_opening_blocks(&d, job, &o);
+	sb_opening_blocks(&d, job, &o, now_ms);
 	for (size_t k = 0; k < o.count; k++)
 		if (pass ? o.list[k].number == pass : k + 1 == o.count)
 			put_joints(&d, job, &o, k);

@@ -165,6 +165,28 @@ static void put_checks(struct sb_json *j, const struct opening *o)
 	sb_json_end(j);
 }
 
+/* What a slip left behind: it counts for nothing. */
+static void put_struck(struct sb_json *j, const struct job *job)
+{
+	static const enum act_kind kinds[] = { ACT_PASS, ACT_PASS_JOINT, ACT_PASS_END };
+
+	sb_json_array(j, "struck");
+	for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
+		const struct fact_sort *sort = sb_fact_sort(kinds[k]);
+		for (size_t i = 0; i < sb_fact_count(sort, job); i++) {
+			const struct fact *f = sb_fact_row(sort, job, i);
+			if (!sb_fact_struck(sort, f))
+				continue;
+			sb_json_object(j, NULL);
+			sb_json_whole(j, "entry", f->act);
+			sb_json_text(j, "text", f->words);
+			sb_json_text(j, "by", f->who);
+			sb_json_end(j);
+		}
+	}
+	sb_json_end(j);
+}
+
 void sb_opening_json(const struct job *job, struct sb_str *out)
 {
 	struct sb_json j = { .text = *out };
@@ -192,6 +214,7 @@ void sb_opening_json(const struct job *job, struct sb_str *out)
 		put_pass(&j, job, &o, k);
 	sb_json_end(&j);
 	put_checks(&j, &o);
+	put_struck(&j, job);
 	sb_json_end(&j);
 	*out = j.text;
 	sb_opening_clear(&o);

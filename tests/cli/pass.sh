@@ -61,11 +61,16 @@ about "$(json '$.passes[0].joints[0].cut')" \
 about "$(json '$.passes[0].pumped')" $((30 * 410 + 32 * 400)) 0.01 "what was pumped"
 is "$(json '$.passes[0].best.left_min')" 1584 "66 joints at 2.5 an hour"
 
+gives 0 pass "$JOB"
+says 'through       best 2' ', without a break from now on'
+
 # struck out, and entered again
 entry=$(sql "$JOB" 'SELECT max(act) FROM pass_joint')
 gives 0 strike "$JOB" --entry "$entry" --reason 'not worked after all' --by A
 gives 0 pass "$JOB"
 says 'Struck out: counts for nothing' "entry $entry  pass 1, joint 67: tight: worked through once more (A)"
+gives 0 pass "$JOB" --json
+is "$(json '$.struck[0].entry') $(json '$.passes[0].done') $(json '$.checks')" "$entry 2 []" "what was struck out, for scripts"
 gives 0 pass "$JOB" end --remarks 'cutters worn out' --by A
 says 'Ended: pass 1, with 66 joints left.'
 warns 'watch: Pass 1 was ended with 66 joints that it did not open, from joint 1 on'
