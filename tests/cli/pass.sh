@@ -62,7 +62,7 @@ about "$(json '$.passes[0].pumped')" $((30 * 410 + 32 * 400)) 0.01 "what was pum
 is "$(json '$.passes[0].best.left_min')" 1584 "66 joints at 2.5 an hour"
 
 gives 0 pass "$JOB"
-says 'through       best 2' ', without a break from now on'
+says 'through       best 2' ', without a break'
 
 # struck out, and entered again
 entry=$(sql "$JOB" 'SELECT max(act) FROM pass_joint')
