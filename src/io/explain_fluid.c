@@ -92,7 +92,8 @@ static double put_loss(struct explaining *x, const struct fluid_stage *s)
 	explain_step(x, "v", AS_SPEED, l.speed_ms, "mean speed: Q over the annulus");
 	explain_step(x, "G", AS_GRADIENT, l.laminar_pam,
 		"loss by length of a Bingham plastic around a pipe in the middle of the hole, with its plug, exact");
-	if (mud.viscosity_pas > 0)
+	/* in a slit neither way has the digits to tell */
+	if (mud.viscosity_pas > 0 && a->outer_m - a->inner_m > 0.02 * a->outer_m)
 		explain_check(x, AS_FLOW, summed_flow(&mud, a, l.laminar_pam), s->flow_m3s,
 			"the flow that G drives, summed up over the annulus");
 	explain_step(

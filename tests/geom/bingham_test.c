@@ -266,6 +266,35 @@ static void what_cannot_be_is_refused(void **state)
 	assert_near(loss.gradient_pam, 7, 0);
 }
 
+/* From a rod that all but fills the hole to one like a wire, from stillness to a torrent, from water to
+ * paste: a figure, between what starts the fluid and what plates lose, and never a search without end. */
+static void any_annulus_and_any_fluid_give_a_figure(void **state)
+{
+	struct random r = { 77 };
+
+	(void)state;
+	for (int i = 0; i < 20000; i++) {
+		double outer = pow(10, random_between(&r, -3, 1)),
+		       gap = outer * pow(10, random_between(&r, -14, -0.0001));
+		struct annulus a = { outer - gap, outer };
+		struct bingham f = { i % 5 ? pow(10, random_between(&r, -12, 6)) : 0,
+			i % 7 ? pow(10, random_between(&r, -14, 3)) : 0, pow(10, random_between(&r, 1, 4)) };
+		double flow = i % 11 ? pow(10, random_between(&r, -15, 3)) : 0;
+		struct bingham_loss loss;
+		if (!(a.inner_m < a.outer_m))
+			continue;
+		assert_int_equal(sb_bingham_loss(&f, &a, flow, &loss), BINGHAM_OK);
+		assert_true(isfinite(loss.gradient_pam) && loss.gradient_pam >= loss.laminar_pam);
+		assert_true(loss.laminar_pam >= 2 * f.yield_pa / (a.outer_m - a.inner_m) * (1 - 1e-9));
+		assert_true(loss.laminar_pam <= loss.slot_pam * (1 + 1e-6));
+		assert_true(loss.field_pam >= loss.slot_pam * (1 - 1e-12));
+	}
+	/* where the slot takes over nothing jumps */
+	struct annulus just = { 0.1 * (1 - 1.99e-3), 0.1 }, beyond = { 0.1 * (1 - 2.01e-3), 0.1 };
+	assert_near(annulus(mud, just, 1e-6) / slot(mud, just, 1e-6), 1, 0);
+	assert_near(annulus(mud, beyond, 1e-6) / slot(mud, beyond, 1e-6), 1, 1e-6);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -278,6 +307,7 @@ int main(void)
 		cmocka_unit_test(slow_flow_comes_to_what_sets_the_fluid_in_motion),
 		cmocka_unit_test(more_flow_yield_or_viscosity_costs_more),
 		cmocka_unit_test(fast_thin_fluid_is_turbulent_and_takes_the_larger_loss),
+		cmocka_unit_test(any_annulus_and_any_fluid_give_a_figure),
 		cmocka_unit_test(what_cannot_be_is_refused),
 	};
 
