@@ -23,8 +23,9 @@ struct entries {
 };
 
 /* Given: acts, whose entries may stand in the file. Each row is held against the job and the rows before it
- * (sb_after_check). 0: out (may hold no row; problems may hold warnings). -1: problems say every error by
- * line and column; out is empty. sb_entries_clear when done. */
+ * (sb_after_check), up to the first that is wrong: what follows on it would only seem to be. 0: out (may hold
+ * no row; problems may hold warnings). -1: problems say every error by line and column; out is empty.
+ * sb_entries_clear when done. */
 int sb_entries_read(const char *path, const struct job *job, const enum act_kind *acts, size_t act_count,
 	struct entries *out, struct sb_problems *problems);
 void sb_entries_clear(struct entries *e);

@@ -11,11 +11,11 @@
 #include <string.h>
 
 struct reader {
-	const struct job *job;
 	struct entries *out;
 	struct sb_problems *problems;
 	struct sb_csv *csv;
 	const struct fact_sort *sort;
+	size_t errors;		/* when it began */
 	int at[SB_CSV_COLUMNS]; /* the sort's column of a column of the file; -1: none, -2: remarks */
 };
 
@@ -132,7 +132,9 @@ static void take_row(struct reader *r, struct job *trial, const struct csv_row *
 	*e = (struct entry){ .line = row->line };
 	for (size_t i = 0; i < sb_csv_columns(r->csv); i++)
 		fine &= put_cell(r, row, i, e);
-	if (!fine)
+	/* Behind a row that is not taken others seem out of order: they are held against it again when it is
+	 * mended. */
+	if (!fine || r->problems->errors > r->errors)
 		return;
 	if (sb_after_check(trial, out->act, &e->fact, e->remarks, &err))
 		sb_csv_wrong(r->csv, row->line, NULL, "%s", err.text);
@@ -151,7 +153,7 @@ static bool read_header(struct reader *r, const char *file, const enum act_kind 
 int sb_entries_read(const char *path, const struct job *job, const enum act_kind *acts, size_t act_count,
 	struct entries *out, struct sb_problems *problems)
 {
-	struct reader r = { .job = job, .out = out, .problems = problems };
+	struct reader r = { .out = out, .problems = problems, .errors = problems->errors };
 	const char *slash = strrchr(path, '/');
 	const char *file = sb_same(path, "-") ? "standard input" : slash ? slash + 1 : path;
 	size_t before = problems->errors;

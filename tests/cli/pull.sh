@@ -43,6 +43,10 @@ refuses 65 'Joint 5 is out already (entry' pull "$JOB" joint --joint 5 --force 2
 printf 'joint,force,started,ended\n4,30,09:12,09:22\n2,50,09:30,09:40\n' >"$HERE/pull.csv"
 gives 65 pull "$JOB" joint --read "$HERE/pull.csv" --by P
 warns 'line 3' 'Joint 3 comes out next, not joint 2.' 'Nothing was entered.'
+# a slip is said once, and not again for every row behind it
+printf 'joint,force\n4,thirty\n3,40\n2,50\n1,60\n' >"$HERE/pull.csv"
+gives 65 pull "$JOB" joint --read "$HERE/pull.csv" --by P
+warns 'line 2' 'has 1 error'
 printf 'joint,force,started,ended\n4,30,09:12,09:22\n3,100.1,09:24,09:34\n' >"$HERE/pull.csv"
 gives 0 pull "$JOB" joint --read "$HERE/pull.csv" --by P
 says 'Out: 2 joints of' '3 of 5 joints are out; the head is at depth 20.0 m' '2 joints left; for how long' '1.00 m a minute'
