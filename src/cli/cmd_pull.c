@@ -110,7 +110,9 @@ static int end(const struct invocation *in, struct sb_store *store, const char *
 	if (sb_acting_fact(in, sb_fact_sort(ACT_PULL_END), &e, err))
 		return -1;
 	sb_pullback_what_end(sb_store_job(store), &e, what);
-	return sb_store_enter(store, who, ACT_PULL_END, &e, what, remarks(in), err);
+	int status = sb_store_enter(store, who, ACT_PULL_END, &e, what, remarks(in), err);
+	*what = '\0'; /* all of it is said of the pull as it stands */
+	return status;
 }
 
 static const struct step {
@@ -147,7 +149,8 @@ static int say_done(const struct sb_store *store, const struct step *step, const
 	struct sb_str words = { 0 };
 
 	sb_pullback_now(sb_store_job(store), sb_store_solution(store), &words);
-	int status = sb_acting_say("%s: %s. %s", step->done, what, sb_str_get(&words));
+	int status = *what ? sb_acting_say("%s: %s. %s", step->done, what, sb_str_get(&words))
+			   : sb_acting_say("%s", sb_str_get(&words));
 	sb_str_clear(&words);
 	sb_acting_say_warnings(sb_store_solution(store));
 	return status;

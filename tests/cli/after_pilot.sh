@@ -27,10 +27,10 @@ gives 0 fluid "$JOB" release --station 812 --volume 300 --place 'west of the lev
 gives 0 pass "$JOB" end --by 'A. Lund'
 gives 0 pass "$JOB" begin --kind swab --diameter 30 --to entry --tool barrel --by 'A. Lund'
 gives 0 pass "$JOB" joint --read $TERN/pass-3.csv --by 'A. Lund'
-for joint in 1 2 3; do gives 0 string "$JOB" --joint $joint --length 40.1$joint --mark "H 773$joint" --by 'W. Dahl'; done
-gives 0 string "$JOB" --weld 1 --outcome bad --reference X-1 --by 'W. Dahl'
+for joint in 1 2 3; do gives 0 string "$JOB" joint --joint $joint --length 40.1$joint --mark "H 773$joint" --by 'W. Dahl'; done
+gives 0 string "$JOB" weld --joint 1 --outcome bad --reference X-1 --by 'W. Dahl'
 gives 0 strike "$JOB" --entry "$(sql "$JOB" "SELECT max(id) FROM act WHERE kind = 'pipe-record'")" --reason 'wrong weld' --by 'W. Dahl'
-gives 0 string "$JOB" --weld 1 --outcome good --reference X-2 --by 'W. Dahl'
+gives 0 string "$JOB" weld --joint 1 --outcome good --reference X-2 --by 'W. Dahl'
 
 # ---- JSON: every fact of the job file, row by row and column by column, by the names of its tables ----
 

@@ -84,3 +84,58 @@ says 'The coating came out scratched.'
 gives 0 pull "$JOB" --json
 is "$(json '$.state')$(json '$.coating')$(json '$.extra')" ended"scratched1" "how it ended"
 gives 0 verify "$JOB"
+
+# Nothing missing: it begins without a reason, and nothing is warned of. Sixteen joints, past the middle of the design.
+JOB=$HERE/whole.bore
+sed -i 's/^\[hole\]$//; $a [hole]\nfinal_diameter = 320\n[string]\ntest_pressure = 800\n[fluid]\nweight = 1080' "$HERE/sheet/job.ini"
+sed -i 's/^wall = 18$/wall = 18\nmodulus = 400\npull_stress = 8/' "$HERE/sheet/job.ini"
+gives 0 new "$JOB" --sheet "$HERE/sheet" --by P
+for _ in {1..16}; do gives 0 log "$JOB" --inclination 90 --azimuth 0 --by D; done
+gives 0 acceptance "$JOB" --sign --capacity engineer --statement 'Accepted.' --by 'B. Hale'
+gives 0 pull "$JOB"
+says 'no pass of a reamer is entered' 'no joint of the string is laid out.'
+{
+	echo pass,joint
+	for joint in {16..1}; do echo "1,$joint"; done
+} >"$HERE/ream.csv"
+sed 's/^1,/2,/' "$HERE/ream.csv" >"$HERE/swab.csv"
+gives 0 pass "$JOB" begin --kind ream --diameter 320 --to entry --by A
+refuses 65 'pass 1 is not ended, 16 joints left' pull "$JOB" begin --by A
+gives 0 pass "$JOB" joint --read "$HERE/ream.csv" --by A
+gives 0 pass "$JOB" end --by A
+refuses 65 'no swab went through the hole since pass 1' pull "$JOB" begin --by A
+gives 0 pass "$JOB" begin --kind swab --diameter 260 --to entry --by A
+gives 0 pass "$JOB" joint --read "$HERE/swab.csv" --by A
+gives 0 pass "$JOB" end --by A
+printf 'joint,length\n1,82\n2,81\n' >"$HERE/string.csv"
+printf 'kind,joint,outcome,pressure\nweld,1,good,\ninspection,1,good,\ntest,,good,820\ndrag,,good,\n' >"$HERE/records.csv"
+gives 0 string "$JOB" --read "$HERE/string.csv" --by W
+gives 0 string "$JOB" --read "$HERE/records.csv" --by W
+says 'Nothing of the string is missing.'
+gives 0 pull "$JOB"
+says 'The pull has not begun. Nothing is missing: it can begin.'
+gives 0 pull "$JOB" begin --by W
+says 'Begun: the pull, nothing is missing. 0 of 16 joints are out;'
+no_warning
+
+# beside the estimate: above its band is a watch, back inside it the warning is past
+gives 0 pull "$JOB" --json
+low=$(json '$.safe_force')
+is "$low" 100 "the limit of the sheet"
+gives 0 pull "$JOB" joint --force 95 --by W
+warns 'watch: Joint 16: 95 kN at the rig, above the estimate'
+says 'The estimate is' 'it is above its band of'
+gives 1 check "$JOB"
+says 'pull force, joint 16, station 1+60.0, open'
+gives 0 pull "$JOB" --json
+estimate=$(json '$.joints[0].estimate')
+gives 0 pull "$JOB" joint --force "$(printf %.3f "$estimate")" --by W
+says 'within its band' 'It fell by'
+gives 1 check "$JOB"
+says 'pull force, joint 16, station 1+60.0'
+gives 0 pull "$JOB" --json
+is "$(json '$.joints[0].band') $(json '$.joints[1].band')" 'above within' "where the forces lie"
+gives 0 verify "$JOB"
+
+# what was pulled before stays entered when the pipe string is struck at
+refuses 65 'stands on it' strike "$JOB" --entry "$(sql "$JOB" 'SELECT max(act) FROM pipe')" --reason why --by W
