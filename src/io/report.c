@@ -71,6 +71,47 @@ void report_heading(struct report *r, const char *words)
 	sb_document_heading(r->d, "%d. %s", ++r->part, words);
 }
 
+void report_nest(struct report *r, size_t from)
+{
+	for (size_t i = from; i < r->d->count; i++)
+		if (r->d->blocks[i].kind == BLOCK_HEADING)
+			r->d->blocks[i].kind = BLOCK_SUBHEADING;
+}
+
+static bool struck_here(const struct report *r, int entry, const enum act_kind *kinds, size_t count)
+{
+	const struct act *a = sb_job_act(r->job, entry);
+
+	for (size_t i = 0; a && i < count; i++)
+		if (a->kind == kinds[i])
+			return true;
+	return false;
+}
+
+void report_struck(struct report *r, const enum act_kind *kinds, size_t count)
+{
+	static const struct table_column columns[] = { { "entry", TABLE_FIGURES },
+		{ "struck out", TABLE_WORDS }, { "by", TABLE_WORDS },
+		{ "what it was, and why", TABLE_WORDS } };
+	char time[REPORT_WORDS];
+	bool begun = false;
+
+	for (size_t i = 0; i < r->job->strike_count; i++) {
+		const struct strike *strike = &r->job->strikes[i];
+		if (!struck_here(r, strike->entry, kinds, count))
+			continue;
+		if (!begun) {
+			sb_document_subheading(r->d, "Struck out: counts for nothing");
+			sb_document_table(r->d, columns, sizeof columns / sizeof *columns);
+			begun = true;
+		}
+		sb_document_cell(r->d, "%d", strike->entry);
+		sb_document_cell(r->d, "%s", report_time(r->job, strike->fact.act, strike->fact.at_ms, time));
+		sb_document_cell(r->d, "%s", strike->fact.who);
+		sb_document_cell(r->d, "%s", strike->fact.words);
+	}
+}
+
 /* Everybody who has to put a name to it. */
 static void put_end(struct report *r)
 {
@@ -128,6 +169,10 @@ void sb_report(
 	report_position(&r);
 	report_bend(&r);
 	report_uncertainty(&r);
+	report_opening(&r);
+	report_fluid(&r);
+	report_string(&r);
+	report_pipe(&r);
 	report_readings(&r);
 	report_withdrawn(&r);
 	report_corrections(&r);

@@ -26,6 +26,10 @@ void report_fixes(struct report *r);
 void report_position(struct report *r);
 void report_bend(struct report *r);
 void report_uncertainty(struct report *r);
+void report_opening(struct report *r);
+void report_fluid(struct report *r);
+void report_string(struct report *r);
+void report_pipe(struct report *r);
 void report_readings(struct report *r);
 void report_withdrawn(struct report *r);
 void report_corrections(struct report *r);
@@ -36,6 +40,11 @@ void report_acceptance(struct report *r);
 /* ---- what they share ---- */
 
 void report_heading(struct report *r, const char *words); /* with its number */
+/* What another page heads, from block `from` of the document on, is a part of this part. */
+void report_nest(struct report *r, size_t from);
+/* Entries that came with acts of these kinds and were struck out: what, by whom, why. Nothing where none was.
+ */
+void report_struck(struct report *r, const enum act_kind *kinds, size_t count);
 
 #define REPORT_WORDS 64
 double report_typed(const struct report *r, double metres);

@@ -53,3 +53,40 @@ done
 [ "$tables" -ge 15 ] || fail "only $tables tables of facts in the job file"
 [ "$rows" -ge 60 ] || fail "only $rows facts in the job file"
 is "$(facts "group_concat(f.value ->> 'struck', ' ')" pipe_record)" '1 0' "what is struck out of the records"
+
+# ---- the report: its parts, as pages and as text ----
+
+gives 0 export "$JOB" report-text --by 'E. Hale'
+cp "$HERE/.out" "$HERE/report.txt"
+says 'Opening the hole' 'pass 3, swab of 30 in to the entry, barrel' '42 of 68 through' 'the passes keep' \
+	'What the rig showed: pull in lbf' 'Drilling fluid' 'An estimate, but for what was measured' 'west of the levee' \
+	'still missing     who was told and when, what was done' 'Joint by joint, psi' 'The pipe string' 'good, X-2' \
+	'welds 1 and 2 have no inspection' 'Struck out: counts for nothing' 'weld 1 bad, X-1: wrong' \
+	'The product pipe in this hole' 'An estimate, for the engineer to verify' '180000 lbf by the contract' \
+	'What moves the largest force' 'What the estimate rests on'
+awk 'length > 80' "$HERE/report.txt" | grep -q . && fail "the report has a line over 80 columns"
+# Its figures are those of the commands.
+gives 0 stress "$JOB" --json
+cp "$HERE/.out" "$HERE/stress.json"
+force=$(sqlite3 -batch :memory: "SELECT printf('%.0f', max(s.value ->> 'force')) FROM json_each(readfile('$HERE/stress.json'), '$.stations') AS s")
+grep -q " $force " "$HERE/report.txt" || fail "the largest force is not $force"
+gives 0 pass "$JOB" --json
+cp "$HERE/.out" "$HERE/pass.json"
+span=$(sqlite3 -batch :memory: "SELECT printf('%.8g to %.8g', r.value ->> 'low', r.value ->> 'high') FROM
+	json_each(readfile('$HERE/pass.json'), '$.passes[1].ranges') AS r WHERE r.key = 'pull'")
+grep -qE "^ +2  $span " "$HERE/report.txt" || fail "the pull of pass 2 is not $span"
+gives 0 export "$JOB" report "$HERE/report.pdf" --by 'E. Hale'
+pdftotext -layout "$HERE/report.pdf" - | tr -s ' \n' ' ' >"$HERE/report.words"
+grep -q '10. Opening the hole' "$HERE/report.words" || fail "the pages have no part of the opening"
+
+# The pilot alone: what can be said of the pipe and the fluid, and not a word of what has not begun.
+gives 0 export "$HERE/pilot.bore" report-text --by 'E. Hale'
+for part in 'Opening the hole' 'The pipe string' 'Struck out'; do
+	[[ $OUT != *"$part"* ]] || fail "a part that has nothing to tell: $part"
+done
+says '10. Drilling fluid' '11. The product pipe in this hole'
+job meadow
+gives 0 export "$HERE/meadow.bore" report-text --by 'E. Hale'
+for part in 'Opening the hole' 'The pipe string' 'Drilling fluid' 'product pipe in'; do
+	[[ $OUT != *"$part"* ]] || fail "a part of a job without its data: $part"
+done
