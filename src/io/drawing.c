@@ -1,5 +1,6 @@
-/* The plan-and-profile sheet of a bore, and the tables behind it, as an engineer signs them. One drawing for
- * PDF and SVG. Every figure and every stroke comes from where the screens and the other exports have theirs.
+/* The plan-and-profile sheet of a bore, and the graphs and tables behind it, as an engineer signs them. One
+ * drawing for PDF and SVG. Every figure and every stroke comes from where the screens and the other exports
+ * have theirs.
  */
 #include "base/mem.h"
 #include "base/str.h"
@@ -75,9 +76,12 @@ static int draw(enum paper_kind kind, const struct export *e, struct sb_str *out
 	if (d == NULL)
 		return -1;
 	struct drawing_tables *tables = drawing_tables_new(d);
-	d->pages = d->sheets + drawing_tables_pages(d, tables);
+	struct drawing_graphs *graphs = drawing_graphs_new(d);
+	d->pages = d->sheets + drawing_graphs_pages(graphs) + drawing_tables_pages(d, tables);
 	for (size_t i = 1; i <= d->sheets; i++)
 		draw_sheet(d, i);
+	drawing_graphs_draw(d, graphs);
+	drawing_graphs_free(graphs);
 	drawing_tables_draw(d, tables);
 	drawing_tables_free(tables);
 	int failed = sb_paper_end(d->paper, out, err);

@@ -1,7 +1,8 @@
 /* The plan-and-profile sheet in parts: how it is laid out (drawing_layout.c), strokes and names on paper
  * (drawing_strokes.c, drawing_labels.c), its pictures (drawing_plan.c, drawing_profile.c, drawing_strips.c,
- * drawing_band.c), title block and legend (drawing_block.c, drawing_legend.c), and the pages of tables behind
- * the sheets (drawing_tables.c, drawing_records.c, drawing_joints.c). drawing.c puts them together.
+ * drawing_band.c), title block and legend (drawing_block.c, drawing_legend.c), and behind the sheets the
+ * pages of graphs (drawing_graphs.c, drawing_lines.c) and of tables (drawing_tables.c, drawing_records.c,
+ * drawing_after.c, drawing_joints.c). drawing.c puts them together.
  *
  * Lengths on paper are millimetres, from the page's upper left corner; in the ground metres.
  */
@@ -139,6 +140,13 @@ void drawing_band(struct drawing *d, const struct drawing_sheet *sheet);
 /* Begins page d->page + 1 with its border, block and caution. */
 void drawing_page(struct drawing *d, const char *title, const char *contents);
 void drawing_legend(struct drawing *d, const struct paper *box);
+
+/* ---- pages of graphs along the bore, likewise ---- */
+struct drawing_graphs;
+struct drawing_graphs *drawing_graphs_new(struct drawing *d);
+size_t drawing_graphs_pages(const struct drawing_graphs *g);
+void drawing_graphs_draw(struct drawing *d, const struct drawing_graphs *g);
+void drawing_graphs_free(struct drawing_graphs *g);
 
 /* ---- pages of tables: how many they take, and the pages themselves ---- */
 struct drawing_tables;

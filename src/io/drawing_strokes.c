@@ -21,6 +21,7 @@ struct pen drawing_pen(enum meaning m, enum line_kind line)
 		[MEANING_SUPERSEDED] = { 0.4, { 0.45, 0.45, 0.45 }, { 1.4, 0.9 } },
 		[MEANING_DESIGN] = { 0.3, { 0, 0, 0 }, { 7, 1.2, 1.6, 1.2 } },
 		[MEANING_OBSTACLE] = { 0.4, { 0, 0, 0 }, { 0 } },
+		[MEANING_ESTIMATE] = { 0.3, { 0, 0, 0 }, { 0 } },
 		[MEANING_LIMIT] = { 0.3, { 0, 0, 0 }, { 5, 1.4 } },
 		[MEANING_DRILLED] = { 0.7, { 0, 0, 0 }, { 0 } },
 		[MEANING_JOINT] = { 0.18, { 0, 0, 0 }, { 0 } },
@@ -35,6 +36,12 @@ struct pen drawing_pen(enum meaning m, enum line_kind line)
 		pen.dash_mm[0] = pen.dash_mm[1] = 1.2;
 	if (m == MEANING_LIMIT && line == LINE_DOTTED) /* cover */
 		pen = (struct pen){ 0.25, { 0, 0, 0 }, { 1.6, 0.7, 0.3, 0.7 } };
+	if (m == MEANING_ESTIMATE && line == LINE_HEAVY)
+		pen.width_mm = 0.7;
+	if (m == MEANING_ESTIMATE && line == LINE_DASHED)
+		pen.dash_mm[0] = 2.4, pen.dash_mm[1] = 0.9;
+	if (m == MEANING_ESTIMATE && line == LINE_DOTTED)
+		pen.dash_mm[0] = 0.4, pen.dash_mm[1] = 0.7;
 	if (m == MEANING_DRILLED && line == LINE_SOLID) /* from the last reading to the bit */
 		pen = (struct pen){ 0.7, { 0, 0, 0 }, { 0.9, 0.7 } };
 	return pen;

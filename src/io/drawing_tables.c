@@ -65,6 +65,7 @@ struct drawing_tables *drawing_tables_new(struct drawing *d)
 	struct drawing_tables *all = sb_alloc(sizeof *all);
 
 	drawing_records_fill(d, all);
+	drawing_after_fill(d, all);
 	drawing_design_fill(d, all);
 	all->new_page = all->count;
 	drawing_joints_fill(d, all);

@@ -1,5 +1,5 @@
-/* The tables behind the sheets: filled by drawing_records.c, drawing_design.c and drawing_joints.c, put
- * on pages by drawing_tables.c.
+/* The tables behind the sheets: filled by drawing_records.c, drawing_after.c, drawing_design.c and
+ * drawing_joints.c, put on pages by drawing_tables.c.
  */
 #ifndef SB_SRC_IO_DRAWING_TABLES_H
 #define SB_SRC_IO_DRAWING_TABLES_H
@@ -17,7 +17,7 @@ struct drawing_table {
 	size_t cell_count, cell_room, look_count, look_room;
 };
 
-#define DRAWING_TABLES 8
+#define DRAWING_TABLES 12
 struct drawing_tables {
 	struct drawing_table list[DRAWING_TABLES];
 	size_t count;
@@ -35,6 +35,8 @@ void drawing_table_finish(struct drawing *d, struct drawing_tables *all, struct 
 
 /* Notes, non-conformances, legs, obstacles, fixes: what was said and done. */
 void drawing_records_fill(struct drawing *d, struct drawing_tables *all);
+/* The passes, and the pull joint by joint: nothing of either that was not begun. */
+void drawing_after_fill(struct drawing *d, struct drawing_tables *all);
 /* The design line in its parts. */
 void drawing_design_fill(struct drawing *d, struct drawing_tables *all);
 /* Every joint with its place, withdrawn ones too. */

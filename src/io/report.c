@@ -173,6 +173,7 @@ void sb_report(
 	report_fluid(&r);
 	report_string(&r);
 	report_pipe(&r);
+	report_pull(&r);
 	report_readings(&r);
 	report_withdrawn(&r);
 	report_corrections(&r);

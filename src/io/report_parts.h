@@ -30,6 +30,7 @@ void report_opening(struct report *r);
 void report_fluid(struct report *r);
 void report_string(struct report *r);
 void report_pipe(struct report *r);
+void report_pull(struct report *r);
 void report_readings(struct report *r);
 void report_withdrawn(struct report *r);
 void report_corrections(struct report *r);
