@@ -69,7 +69,7 @@ void report_opening(struct report *r)
 	}
 	size_t from = r->d->count;
 	sb_opening_take(r->job, &o);
-	sb_opening_blocks(r->d, r->job, &o);
+	sb_opening_blocks(r->d, r->job, &o, r->about->at_ms);
 	report_nest(r, from);
 	put_ranges(r, &o);
 	report_struck(r, kinds, COUNT(kinds));
