@@ -104,7 +104,8 @@ void sb_opening_volume_words(const struct job *job, const struct opening_pass *p
 	char pumped[32];
 
 	if (isnan(p->cut_m3) || isnan(p->cut_left_m3)) {
-		sb_str_add(out, "What it cuts is not known: the sheet has no pilot_diameter in [hole].");
+		sb_str_add(out, "What %s is not known: the sheet has no pilot_diameter in [hole].",
+			isnan(p->cut_m3) ? "it cuts" : "is left to cut");
 	} else if (p->cut_m3 + p->cut_left_m3 <= 0) {
 		sb_str_add(out, "It cuts nothing: the hole is as wide already.");
 	} else {

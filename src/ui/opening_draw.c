@@ -11,9 +11,11 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #define ENTRY_ROWS 3 /* the rule over it, the fields, what is wrong or what to type */
 #define VOLUME_ROWS 3
+#define WIDE 128 /* columns from which the rest of a joint is shown too */
 
 size_t sb_opening_shown(const struct opening_state *s, const struct opening *o)
 {
@@ -59,7 +61,7 @@ static void draw_pass(const struct job *job, const struct opening_pass *p, struc
 		p->end == NULL	  ? "runs"
 			: p->left ? "ended early"
 				  : "ended");
-	if (out->columns >= 110)
+	if (out->columns >= 100)
 		sb_cells_fit(out, row, 82, out->columns - 83, STYLE_DIM, p->pass->tool);
 }
 
@@ -153,11 +155,43 @@ static void draw_headings(struct cells *out)
 	static const char *const heads[OPENING_VALUES] = { "pull", "torque", "flow", "pump", "annular" };
 	struct cells part = sb_cells_part(out, 1, 1, 1, out->columns - 2); /* as the list's rows lie */
 
-	sb_cells_text(&part, 0, 1, STYLE_DIM, "joint  time");
+	sb_cells_text(&part, 0, 1, STYLE_DIM, "joint time");
 	sb_cells_right(&part, 0, 21, 4, STYLE_DIM, "min");
 	for (int k = 0; k < OPENING_VALUES; k++)
 		sb_cells_right(&part, 0, value_at[k], 7, STYLE_DIM, heads[k]);
 	sb_cells_text(&part, 0, 67, STYLE_DIM, "returns");
+	if (part.columns >= WIDE) {
+		sb_cells_text(&part, 0, 78, STYLE_DIM, "pull, torque before");
+		sb_cells_text(&part, 0, 99, STYLE_DIM, "by");
+		sb_cells_text(&part, 0, 112, STYLE_DIM, "remarks");
+	}
+}
+
+/* The same joint in a pass before: what it took then says more than the number alone. NULL: there was none.
+ */
+static const struct opening_joint *earlier(const struct opening *o, const struct opening_joint *j)
+{
+	for (const struct opening_joint *e = j; e-- > o->joints;)
+		if (e->entry->joint == j->entry->joint && e->pass < j->pass)
+			return e;
+	return NULL;
+}
+
+/* On a wide terminal: pull and torque of the pass before there, who entered it, and the remarks. */
+static void draw_rest(const struct opening *o, const struct opening_joint *j, struct cells *out)
+{
+	const struct opening_joint *before = earlier(o, j);
+	char what[SB_OPENING_WHAT];
+
+	if (before) {
+		sb_cells_right(out, 0, 78, 8, STYLE_DIM, before->entry->pull.text);
+		sb_cells_right(out, 0, 88, 8, STYLE_DIM, before->entry->torque.text);
+	}
+	sb_cells_fit(out, 0, 99, 12, STYLE_DIM, j->entry->fact.who);
+	sb_opening_what_joint(j->entry, what);
+	size_t length = strlen(what);
+	if (strncmp(j->entry->fact.words, what, length) == 0 && j->entry->fact.words[length] == ':')
+		sb_cells_fit(out, 0, 112, out->columns - 113, STYLE_DIM, j->entry->fact.words + length + 2);
 }
 
 static void draw_joint(const void *context, size_t i, struct cells *out)
@@ -170,7 +204,7 @@ static void draw_joint(const void *context, size_t i, struct cells *out)
 
 	sb_cells_print(out, 0, 1, j->again ? STYLE_DIM : STYLE_STRONG, "%5d", e->joint);
 	snprintf(clock, sizeof clock, "%s%s%s", e->started, *e->started || *e->ended ? " to " : "", e->ended);
-	sb_cells_fit(out, 0, 8, 14, STYLE_DIM, clock);
+	sb_cells_fit(out, 0, 7, 14, STYLE_DIM, clock);
 	if (!isnan(j->minutes.whole_min))
 		sb_cells_number(out, 0, 21, 4, STYLE_PLAIN, j->minutes.whole_min, 0);
 	for (int k = 0; k < OPENING_VALUES; k++)
@@ -181,10 +215,8 @@ static void draw_joint(const void *context, size_t i, struct cells *out)
 		e->returns	   ? returns[e->returns]
 			: j->again ? "again"
 				   : "");
-	if (out->columns >= 110) {
-		sb_cells_fit(out, 0, 82, 14, STYLE_DIM, e->fact.who);
-		sb_cells_fit(out, 0, 97, out->columns - 98, STYLE_DIM, e->fact.words);
-	}
+	if (out->columns >= WIDE)
+		draw_rest(d->o, j, out);
 }
 
 static void draw_joints(const struct view *v, const struct opening *o, struct cells *out)
