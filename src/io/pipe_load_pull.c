@@ -111,8 +111,8 @@ static void say_legs(const struct load_page *p, const struct pipe_load *load)
 	const struct frame *f = &p->s->frame;
 	char from[SB_LOAD_TEXT], to[SB_LOAD_TEXT], radius[SB_LOAD_TEXT];
 
-	sb_str_add(p->out, "\n%-44s%7s%7s%9s%9s\n", "leg by leg, from the exit to the rig", "length", "turn",
-		"radius", "force");
+	sb_str_add(p->out, "\n%-41slength %2s%7s%9s%9s\n", "leg by leg, from the exit to the rig",
+		sb_unit_short(p->job->unit), "turn", "radius", "force");
 	for (size_t i = 0; i < load->leg_count; i++) {
 		const struct load_leg *leg = &load->legs[i];
 		sb_str_add(p->out, "  %9s to %-9s %-22s%7.1f%7.2f%9s%9.*f\n",

@@ -156,7 +156,7 @@ static double across(struct march *m, const struct load_leg *leg, size_t to, dou
 	} else {
 		out = sb_pull_capstan(&leg->leg, m->friction, tension, length, weight, lift);
 	}
-	m->runs |= !(out > 0) && tension > 0;
+	m->runs |= !(out > 0) && lift < 0;
 	return out;
 }
 

@@ -186,6 +186,60 @@ static void every_place_of_the_head_has_a_force(void **state)
 	assert_false(sb_pipe_load_at(&load, NAN, &force, NULL, NULL));
 }
 
+/* Without friction and drag only the weight works: 156.518 lbf/ft of lift over the 56 ft from the exit to the
+ * bottom, by hand. It comes back on the way up to the fluid's level, and over the last 4 ft the pipe hangs in
+ * air. */
+static void without_friction_the_force_is_the_weights_work(void **state)
+{
+	(void)state;
+	jobs_set(&job, "pull", "friction_hole", "0");
+	jobs_set(&job, "pull", "fluid_drag", "0");
+	make(true);
+	assert_near(force_at(1000), 156.518 * 56, 3);
+	assert_near(force_at(0), 125.490 * 4, 0.1);
+	assert_false(load.runs);
+	/* full of water it sinks by more than it floats: it runs in by itself, and is not pushed */
+	jobs_set(&job, "pull", "contents", "water");
+	make(true);
+	assert_true(load.runs);
+	assert_near(force_at(1000), 0, 1e-9);
+}
+
+/* However strange the sheet, forces and shares are numbers, and the band holds them. */
+static void what_is_strange_still_gives_numbers(void **state)
+{
+	static const char *const sheets[][3] = {
+		{ "hole", "final_diameter", "24.0001" },
+		{ "hole", "final_diameter", "9000" },
+		{ "pull", "friction_hole", "2" },
+		{ "pull", "fluid_drag", "9000" },
+		{ "product_pipe", "wall", "11.99" },
+		{ "product_pipe", "wall", "0.011" },
+		{ "fluid", "weight", "90" },
+		{ "pull", "fluid_level", "-1000" },
+		{ "pull", "fluid_level", "9000" },
+		{ "pull", "string_length", "1" },
+		{ "product_pipe", "yield", "0.1" },
+	};
+
+	(void)state;
+	for (size_t k = 0; k < sizeof sheets / sizeof *sheets; k++) {
+		end(NULL);
+		begin(NULL);
+		jobs_set(&job, sheets[k][0], sheets[k][1], sheets[k][2]);
+		jobs_follow(&job, 20);
+		jobs_log(&job, "", "95", "80");
+		make(k % 2 == 0);
+		for (size_t i = 0; i < load.count; i++) {
+			const struct load_station *st = &load.stations[i];
+			assert_true(isfinite(st->force_n) && isfinite(st->high_n));
+			assert_true(0 <= st->low_n && st->low_n <= st->force_n && st->force_n <= st->high_n);
+			for (int c = 0; c < PIPE_CHECKS; c++)
+				assert_true(isfinite(st->ratio[c]));
+		}
+	}
+}
+
 /* ---- polyethylene ---- */
 
 static void make_pe(void)
@@ -284,6 +338,8 @@ int main(void)
 		cmocka_unit_test_setup_teardown(
 			the_band_holds_the_force_and_moves_with_what_is_varied, begin, end),
 		cmocka_unit_test_setup_teardown(every_place_of_the_head_has_a_force, begin, end),
+		cmocka_unit_test_setup_teardown(without_friction_the_force_is_the_weights_work, begin, end),
+		cmocka_unit_test_setup_teardown(what_is_strange_still_gives_numbers, begin, end),
 		cmocka_unit_test_setup_teardown(polyethylene_leg_by_leg_comes_near_f1962, begin, end),
 		cmocka_unit_test_setup_teardown(what_cannot_be_is_refused_in_a_sentence, begin, end),
 		cmocka_unit_test_setup_teardown(without_a_yield_nothing_is_judged, begin, end),
