@@ -67,7 +67,9 @@ struct steer_problem {
 		past[STEER_PAST]; /* turns before the plan, rad: past[0] is the joint just before it */
 	size_t past_count;	  /* windows that reach further back count what there is */
 	enum steer_end end;
-	double end_up, end_down, end_left, end_right; /* the exit box, m; HUGE_VAL none */
+	/* The exit box: its sides, m, >= 0, HUGE_VAL none; and where they are measured from, off the line. */
+	double end_up, end_down, end_left, end_right;
+	struct steer_pair end_at;
 	/* What is least: slid length, plus this much per rad^2 of turning that the design does not ask for,
 	 * plus this much per m^2 off the line at each joint. Both > 0 make the answer unique; small against 1
 	 * they do not change what is least. */

@@ -108,14 +108,15 @@ static void size_terms(struct sum *s, int k)
 	sb_steer_row_log(s, &room, STEER_LIMIT_NONE, k);
 }
 
-/* sign p <= limit (1 + t) */
-static void side_term(struct sum *s, int k, int axis, double sign, double limit, enum steer_limit kind)
+/* sign (p - from) <= limit (1 + t) */
+static void side_term(
+	struct sum *s, int k, int axis, double sign, double from, double limit, enum steer_limit kind)
 {
 	struct row left = { 0 };
 
 	if (isinf(limit))
 		return;
-	left.rest = fmax(limit, 1e-6);
+	left.rest = sign * from + fmax(limit, 1e-6);
 	sb_steer_row_add(&left, T, fmax(limit, least_ease));
 	sb_steer_row_position(s->w, &left, k, axis, -sign);
 	if (left.count == 1 && left.at[0] == T)
@@ -128,10 +129,10 @@ static void place_terms(struct sum *s, int k)
 	const struct steer_problem *p = s->w->p;
 	const struct steer_stage *g = &p->stages[k];
 
-	side_term(s, k, UP, 1, g->up, STEER_LIMIT_CORRIDOR);
-	side_term(s, k, UP, -1, g->down, STEER_LIMIT_CORRIDOR);
-	side_term(s, k, RIGHT, 1, g->right, STEER_LIMIT_CORRIDOR);
-	side_term(s, k, RIGHT, -1, g->left, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, UP, 1, 0, g->up, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, UP, -1, 0, g->down, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, RIGHT, 1, 0, g->right, STEER_LIMIT_CORRIDOR);
+	side_term(s, k, RIGHT, -1, 0, g->left, STEER_LIMIT_CORRIDOR);
 	for (size_t i = 0; i < g->plane_count; i++) {
 		struct row left = { 0 };
 		left.rest = g->planes[i].b;
@@ -142,10 +143,10 @@ static void place_terms(struct sum *s, int k)
 			sb_steer_row_log(s, &left, STEER_LIMIT_PLANE, k);
 	}
 	if (p->end == STEER_WINDOW && k == (int)p->count - 1) {
-		side_term(s, k, UP, 1, p->end_up, STEER_LIMIT_END);
-		side_term(s, k, UP, -1, p->end_down, STEER_LIMIT_END);
-		side_term(s, k, RIGHT, 1, p->end_right, STEER_LIMIT_END);
-		side_term(s, k, RIGHT, -1, p->end_left, STEER_LIMIT_END);
+		side_term(s, k, UP, 1, p->end_at.up, p->end_up, STEER_LIMIT_END);
+		side_term(s, k, UP, -1, p->end_at.up, p->end_down, STEER_LIMIT_END);
+		side_term(s, k, RIGHT, 1, p->end_at.right, p->end_right, STEER_LIMIT_END);
+		side_term(s, k, RIGHT, -1, p->end_at.right, p->end_left, STEER_LIMIT_END);
 	}
 }
 

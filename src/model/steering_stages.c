@@ -341,15 +341,41 @@ static void set_past(const struct laying *l, struct steer_problem *p)
 	}
 }
 
+/* The room that exit window and corridor leave on one side of the line where the design comes out. */
+static double exit_room(double window_m, double slope, double corridor_m)
+{
+	/* High by h comes out h / slope short of the exit, low likewise long. */
+	return isinf(window_m) ? HUGE_VAL : fmin(window_m * slope, corridor_m);
+}
+
+/* The height to come out at: on the line for who is sure of the place. One side of a window is often much
+ * nearer to the line than the other, and what is not known of the place would end on that side: so the target
+ * moves away from it until so many sigmas are free there, to the middle of the room at most. It is a tenth of
+ * the room wide; where one side is open, the line, and two tenths of the other side. */
+static void set_exit_height(const struct laying *l, struct steer_problem *p, double up, double down)
+{
+	double half = (up + down) / 20, unsure = sigmas * sb_path_back(l->path, 0)->doubt.up_m;
+
+	if (isinf(up) || isinf(down)) {
+		p->end_up = up * 0.2;
+		p->end_down = down * 0.2;
+		return;
+	}
+	double away = fmin(fmax(fmax(unsure, half) - fmin(up, down), 0), fabs(up - down) / 2);
+	p->end_at.up = up < down ? -away : away;
+	p->end_up = p->end_down = half;
+}
+
 static void set_exit(const struct laying *l, struct steer_problem *p)
 {
 	const struct corridor *c = l->setup->corridor;
-	double slope = fabs(tan(l->places[l->to_exit].inc_rad - SB_PI / 2));
+	const struct design_place *exit = &l->places[l->to_exit];
+	struct corridor_limits at = sb_corridor_at(c, exit->station_m);
+	double slope = fabs(tan(exit->inc_rad - SB_PI / 2));
 
-	/* High by h comes out h / slope short of the exit, low likewise long. */
 	p->end = STEER_WINDOW;
-	p->end_up = isinf(c->exit_short_m) ? HUGE_VAL : c->exit_short_m * slope * 0.2;
-	p->end_down = isinf(c->exit_long_m) ? HUGE_VAL : c->exit_long_m * slope * 0.2;
+	set_exit_height(l, p, exit_room(c->exit_short_m, slope, at.up_m),
+		exit_room(c->exit_long_m, slope, at.down_m));
 	p->end_left = c->exit_left_m * 0.8;
 	p->end_right = c->exit_right_m * 0.8;
 }

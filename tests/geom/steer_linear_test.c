@@ -127,8 +127,10 @@ static bool solve_linear(const struct steer_problem *p, bool eased)
 	}
 	lp.c[3 * p->count] = eased ? 1 : 0;
 	struct line at = place_at(p, last), heading = heading_at(p, last);
+	struct line in_box = at;
+	in_box.rest -= p->end_at.up;
 	if (p->end == STEER_WINDOW)
-		add_box(p, &at, p->end_up, p->end_down, eased);
+		add_box(p, &in_box, p->end_up, p->end_down, eased);
 	for (int sign = -1; p->end == STEER_LINE && sign <= 1; sign += 2) {
 		add_limit(p, &at, sign, 0, 0, false);
 		add_limit(p, &heading, sign, 0, 0, false);
@@ -143,7 +145,7 @@ static void planar_problem(uint64_t seed, struct steer_problem *p)
 
 	random_problem(&r, 10, p);
 	p->turn_weight = p->line_weight = 1e-6;
-	p->start.right = p->heading.right = 0;
+	p->start.right = p->heading.right = p->end_at.right = 0;
 	p->end_left = p->end_right = HUGE_VAL;
 	for (size_t i = 0; i < p->past_count; i++)
 		p->past[i].right = 0;

@@ -105,6 +105,8 @@ static inline void random_problem(struct random *r, size_t most, struct steer_pr
 	}
 	p->end_up = p->end_down = random_between(r, 0.1, 5);
 	p->end_left = p->end_right = 2 * p->end_up;
+	if (random_unit(r) < 0.5)
+		p->end_at = random_pair(r, 2);
 }
 
 /* ---- what must hold ---- */
@@ -167,10 +169,10 @@ static inline double worst_passed(const struct steer_problem *p, const struct st
 				passed(s->planes[i].a.up * at.up + s->planes[i].a.right * at.right,
 					s->planes[i].b, 0.3));
 	}
+	struct steer_pair end = steps[p->count - 1].position;
+	end = (struct steer_pair){ end.up - p->end_at.up, end.right - p->end_at.right };
 	if (p->end == STEER_WINDOW)
-		worst = fmax(worst,
-			box_passed(steps[p->count - 1].position, p->end_up, p->end_down, p->end_left,
-				p->end_right));
+		worst = fmax(worst, box_passed(end, p->end_up, p->end_down, p->end_left, p->end_right));
 	return worst;
 }
 

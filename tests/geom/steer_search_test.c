@@ -112,6 +112,7 @@ static void grid_problem(struct random *r, struct steer_problem *p)
 	p->past[0] = random_pair(r, 0.01);
 	p->end_up = p->end_down = 0.15;
 	p->end_left = p->end_right = 0.25;
+	p->end_at = random_pair(r, 0.2);
 }
 
 static void no_order_of_a_grid_is_cheaper_and_the_best_that_is_found_comes_near(void **state)

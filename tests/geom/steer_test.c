@@ -123,6 +123,7 @@ static void mirror_problem(struct steer_problem *p)
 {
 	mirror(&p->start);
 	mirror(&p->heading);
+	mirror(&p->end_at);
 	for (size_t i = 0; i < p->past_count; i++)
 		mirror(&p->past[i]);
 	for (size_t k = 0; k < p->count; k++) {
@@ -287,6 +288,8 @@ static const struct bad bad_figures[] = {
 	{ "end down", AT(end_down), NAN },
 	{ "end left", AT(end_left), -1e-9 },
 	{ "end right", AT(end_right), NAN },
+	{ "end's place", AT(end_at.up), HUGE_VAL },
+	{ "end's place", AT(end_at.right), NAN },
 	{ "length", AT(stages[2].length), 0 },
 	{ "length", AT(stages[2].length), HUGE_VAL },
 	{ "gain", AT(stages[0].gain.up), 0 },

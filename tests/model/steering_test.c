@@ -247,6 +247,41 @@ static void near_the_exit_its_window_is_the_target(void **state)
 	assert_lands_where_it_says(&plan);
 }
 
+/* Along the design to 3 joints from the exit, with readings of no noise and such a bias of the inclination.
+ * Returned: feet past the exit point where the plan comes out. */
+static double comes_out_past(const char *bias, const char *exit_long)
+{
+	double past = NAN, right = NAN;
+
+	sb_job_clear(&job);
+	sb_solution_clear(&solution);
+	memset(&job, 0, sizeof job);
+	jobs_plain(&job);
+	jobs_set(&job, "steering", "slide_turn", "0.15");
+	jobs_set(&job, "tool", "sigma_inclination", "0.001");
+	jobs_set(&job, "tool", "bias_inclination", bias);
+	jobs_set(&job, "corridor", "exit_long", exit_long);
+	jobs_set(&job, "corridor", "up", "6");
+	jobs_set(&job, "corridor", "down", "6");
+	jobs_follow(&job, 36);
+	plan_make();
+	assert_true(plan.known && plan.feasible && plan.for_exit);
+	assert_true(comes_out(&past, &right));
+	return past;
+}
+
+/* The window leaves 10 ft short of the exit and 30 ft past it: its middle is 10 ft past. The target is a
+ * tenth of the window, 2 ft to either side, and a slide too short to be made is left out. (Derived.) */
+static void who_is_unsure_of_the_height_comes_out_in_the_middle_of_the_window_and_who_is_sure_on_the_line(
+	void **state)
+{
+	(void)state;
+	assert_near(comes_out_past("0", "30"), 0, 3);
+	assert_near(comes_out_past("0.5", "30"), 10, 3);
+	assert_near(
+		comes_out_past("0.5", "10"), 0, 3); /* as much on either side: nothing to move away from */
+}
+
 static void with_one_joint_left_there_is_still_a_plan(void **state)
 {
 	(void)state;
@@ -424,6 +459,7 @@ int main(void)
 		TEST(every_order_brings_the_turn_that_the_plan_counts_on),
 		TEST(joints_follow_one_another_at_their_tally_length),
 		TEST(near_the_exit_its_window_is_the_target),
+		TEST(who_is_unsure_of_the_height_comes_out_in_the_middle_of_the_window_and_who_is_sure_on_the_line),
 		TEST(with_one_joint_left_there_is_still_a_plan),
 		TEST(past_the_exit_there_is_nothing_to_plan),
 		TEST(before_the_first_joint_and_after_one_the_plan_starts_from_the_staked_entry),
