@@ -4,6 +4,10 @@
  * and pressures; the last independent fix; what was edited, withdrawn or accepted, by whom and why; the
  * shift's notes and closing words; what is open; where time went; the next joints; the caution. Source of the
  * order: owners' and consultants' practice.
+ *
+ * Once the pilot is accepted, or a pass has begun: where the tool or the pull head is, joints left, best and
+ * likely hours, what the rig showed in this shift, returns, releases and what is missing of their records,
+ * the pipe string, what the pull waits for; then edits, notes and what is open as before.
  */
 #ifndef SB_IO_HANDOVER_H
 #define SB_IO_HANDOVER_H

@@ -15,6 +15,7 @@
 #include "handover_parts.h"
 
 #define FIXED_LINES 19 /* all parts but edits, notes and what is open */
+#define AFTER_TAIL 3   /* what follows those, when the pilot is done with: the file, the caution */
 #define LABEL 9
 
 /* One line, cut at the page's width; dots say that there was more. */
@@ -40,18 +41,20 @@ static void put_line(struct handover_page *p, const char *line)
 }
 
 /* What a label is called where there is room for it: the nine points by their numbers. */
-static const char *long_label(const char *label)
+static const char *long_label(const struct handover_page *p, const char *label)
 {
 	static const char *const labels[][2] = { { "shift", "Shift" }, { "bit", "1  Where the bit is" },
 		{ "worst", "2  Worst of this shift" }, { "drilled", "3  Drilled" },
 		{ "returns", "4  Returns, pressures" }, { "fix", "5  Last fix" },
 		{ "edits", "6  Edited, accepted" }, { "notes", "    Notes" }, { "open", "7  Open" },
 		{ "out", "    Pilot out" }, { "waits", "8  Time lost" }, { "next", "9  Next joints" },
-		{ "file", "File" } };
+		{ "file", "File" }, { "pass", "Pass" }, { "left", "Time left" }, { "opened", "Opened" },
+		{ "rig", "What the rig showed" }, { "release", "Releases" }, { "string", "Pipe string" },
+		{ "pull", "Pull" }, { "pulled", "Pulled" }, { "force", "Force" } };
 
 	for (size_t i = 0; i < sizeof labels / sizeof *labels; i++)
 		if (sb_same(labels[i][0], label))
-			return labels[i][1];
+			return labels[i][1] + (p->after ? strspn(labels[i][1], "0123456789 ") : 0);
 	return label;
 }
 
@@ -70,7 +73,7 @@ static void put_pair(struct handover_page *p, const char *label, const char *wor
 			sb_str_append(&text, ", ", 2);
 		at += part + blanks;
 	}
-	sb_document_pair(p->d, long_label(label), "%s", sb_str_get(&text));
+	sb_document_pair(p->d, long_label(p, label), "%s", sb_str_get(&text));
 	sb_str_clear(&text);
 }
 
@@ -94,6 +97,17 @@ void handover_put(struct handover_page *p, const char *label, const char *format
 
 /* ---- head ---- */
 
+/* What the crew is at. */
+static const char *stage(const struct job *job)
+{
+	if (!handover_is_after(job))
+		return "pilot bore";
+	for (size_t i = 0; i < job->pull_begin_count; i++)
+		if (!job->pull_begins[i].struck)
+			return "the pull";
+	return "opening the hole";
+}
+
 static void put_head(struct handover_page *p, int64_t now_ms)
 {
 	char now[SB_TIME_TEXT], from[SB_TIME_TEXT], to[SB_TIME_TEXT];
@@ -101,7 +115,7 @@ static void put_head(struct handover_page *p, int64_t now_ms)
 
 	sb_time_long(now_ms, sb_time_offset(now_ms), now);
 	if (p->d == NULL)
-		handover_put(p, "Handover", "%.44s, pilot bore   %s   %s", p->job->name, now,
+		handover_put(p, "Handover", "%.44s, %s   %s   %s", p->job->name, stage(p->job), now,
 			sb_about_mark(p->job));
 	if (begin == NULL) {
 		handover_put(p, "shift", "none was begun: this is the whole log");
@@ -184,7 +198,7 @@ static void put_out(struct handover_page *p)
 	struct pilot_out o = sb_timeline_out(p->job, p->s, &p->timeline, p->now_ms);
 	struct sb_str words = { 0 };
 
-	if (!o.known)
+	if (!o.known || p->after)
 		return;
 	sb_timeline_out_words(&o, &words);
 	handover_put(p, "out", "%s (by the pace so far)", sb_str_get(&words));
@@ -195,7 +209,8 @@ static void put_out(struct handover_page *p)
  * two at most; when that does not fit either, the edits give way first, down to half of the room. */
 static void put_edits_notes_open(struct handover_page *p)
 {
-	size_t room = SB_HANDOVER_LINES - FIXED_LINES - p->more;
+	size_t room = p->after ? SB_HANDOVER_LINES - AFTER_TAIL - p->lines
+			       : SB_HANDOVER_LINES - FIXED_LINES - p->more;
 	struct handover_items edits = { .count = 0 }, notes = { .count = 0 }, open = { .count = 0 };
 
 	handover_edits(p->job, &p->when, &edits);
@@ -250,16 +265,22 @@ static void take_shift(struct handover_page *p)
 /* All parts in their order, on whichever page it is. */
 static void put_parts(struct handover_page *p, const char *head)
 {
+	p->after = handover_is_after(p->job);
 	put_head(p, p->now_ms);
-	handover_bit(p);
-	handover_courses(p);
-	handover_worst(p);
-	handover_progress(p);
-	handover_returns(p);
-	handover_fix(p);
-	put_edits_notes_open(p);
-	handover_lost(p);
-	handover_next(p);
+	if (p->after) {
+		handover_after(p);
+		put_edits_notes_open(p);
+	} else {
+		handover_bit(p);
+		handover_courses(p);
+		handover_worst(p);
+		handover_progress(p);
+		handover_returns(p);
+		handover_fix(p);
+		put_edits_notes_open(p);
+		handover_lost(p);
+		handover_next(p);
+	}
 	handover_put(p, "file", "%s", *head ? head : "digest not known");
 }
 
@@ -284,7 +305,7 @@ static void begin_document(const struct handover_page *p, const struct about *ab
 
 	sb_time_long(p->now_ms, sb_time_offset(p->now_ms), now);
 	snprintf(title, sizeof title, "Handover: %s", p->job->name);
-	snprintf(running, sizeof running, "%s, pilot bore, handover of %s", p->job->name, now);
+	snprintf(running, sizeof running, "%s, %s, handover of %s", p->job->name, stage(p->job), now);
 	sb_document_begin(d,
 		&(struct document_head){ .title = title,
 			.running = running,

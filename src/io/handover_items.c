@@ -2,8 +2,10 @@
 #include "base/str.h"
 #include "model/history.h"
 
+#include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "handover_parts.h"
 
@@ -84,14 +86,23 @@ static bool is_open(const struct warning *w)
 	return sb_warning_counts(w) && !w->acknowledged;
 }
 
+/* Four digits of what is small, all of those before the point of what is not. */
+static void add_figure(char *to, size_t size, const char *before, double value)
+{
+	snprintf(to, size, fabs(value) < 1000 ? "%s%.4g" : "%s%.0f", before, value);
+}
+
 static void brief_words(const struct warning *w, char to[100])
 {
-	char numbers[48] = "";
+	char numbers[64] = "", limit[32];
 
 	if (w->kind == WARNING_LEAVES)
 		snprintf(numbers, sizeof numbers, ", in %.0f joints", w->value);
-	else if (w->limit > 0)
-		snprintf(numbers, sizeof numbers, ": %.4g, limit %.4g", w->value, w->limit);
+	else if (w->limit > 0) {
+		add_figure(numbers, sizeof numbers - sizeof limit, ": ", w->value);
+		add_figure(limit, sizeof limit, ", limit ", w->limit);
+		sb_copy(numbers + strlen(numbers), sizeof limit, limit);
+	}
 	snprintf(to, 100, "%s: %s, joint %d%s", sb_level_word(w->level), sb_warning_sorts[w->kind].label,
 		w->worst_joint, numbers);
 }

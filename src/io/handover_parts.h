@@ -45,6 +45,7 @@ struct handover_page {
 	struct document *d; /* of pages to be printed; NULL: text */
 	size_t most;	    /* items of a kind in the document */
 	size_t lines, more; /* more: beside FIXED_LINES and those that share what is left */
+	bool after;	    /* the pilot is done with: its nine points give way */
 };
 
 /* The label in its columns, or as the key of a pair, then the words; "" goes on with what came before. */
@@ -60,5 +61,9 @@ void handover_returns(struct handover_page *p);	 /* 4 */
 void handover_fix(struct handover_page *p);	 /* 5 */
 void handover_lost(struct handover_page *p);	 /* 8 */
 void handover_next(struct handover_page *p);	 /* 9 */
+
+/* What the shift after the pilot wants to know, in their place. */
+bool handover_is_after(const struct job *job);
+void handover_after(struct handover_page *p);
 
 #endif

@@ -90,3 +90,26 @@ gives 0 export "$HERE/meadow.bore" report-text --by 'E. Hale'
 for part in 'Opening the hole' 'The pipe string' 'Drilling fluid' 'product pipe in'; do
 	[[ $OUT != *"$part"* ]] || fail "a part of a job without its data: $part"
 done
+
+# ---- the handover: the pass in place of the pilot's nine points, one page of 24 lines ----
+
+page() {
+	gives 0 handover "$1"
+	no_warning
+	[ "$(wc -l <"$HERE/.out")" -le 24 ] || fail "more than 24 lines: $OUT"
+	awk 'length > 80' "$HERE/.out" | grep -q . && fail "a line over 80 columns: $OUT"
+	says 'It does not replace locating and exposing utilities'
+}
+page "$JOB"
+says 'Tern Slough, opening the hole' '3, swab of 30 in to the entry, barrel' '42 of 68 joints through, 26 left, joint 26 next' \
+	'best 4 h 20 min, likely 5 h 47 min' 'pull 7500 to 25200 lbf' 'returns  full, last said at joint 27' \
+	'2: its record lacks who was told and when, what was done' '3 joints, 120.4' 'waits: pass 3 is not ended'
+[[ $OUT != *"corridor "*%* && $OUT != *inclination* ]] || fail "the pilot's points are still there: $OUT"
+# joint 26 is entered next: the tool is where joint 27 began, at its reading's side of the rig
+gives 0 handover "$JOB" --pdf "$HERE/handover.pdf" --by 'A. Lund'
+# shellcheck disable=SC2034
+OUT=$(pdftotext -layout "$HERE/handover.pdf" - | tr -s ' \n' ' ')
+says 'Tern Slough, opening the hole' 'page 1 of 1' 'Time left best' 'What the rig showed pull' 'Releases 2: its record lacks' \
+	'Edited, accepted struck out at joint 68' 'handed over by'
+page "$HERE/pilot.bore"
+says 'Tern Slough, pilot bore' 'corridor'
