@@ -292,11 +292,12 @@ static void put_sentence(struct handover_page *p, const char *label, struct sb_s
 static void put_pull(struct handover_page *p, const struct pullback *pull, const struct pull_bands *bands)
 {
 	struct sb_str words = { 0 };
-	char station[SB_AXIS_TEXT];
 
 	sb_pullback_stand(p->job, pull, &words);
-	if (pull->left)
+	if (pull->left) {
+		char station[SB_AXIS_TEXT];
 		sb_str_add(&words, ", station %s", station_at(p, pull->head_md_m, station));
+	}
 	put_sentence(p, "pull", &words);
 	if (pull->ended) {
 		sb_pullback_end_say(p->job, pull, &words);
