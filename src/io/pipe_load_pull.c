@@ -52,7 +52,7 @@ static void say_largest(const struct load_page *p, const struct pipe_load *load)
 	char most[SB_LOAD_TEXT], low[SB_LOAD_TEXT], high[SB_LOAD_TEXT], station[SB_LOAD_TEXT];
 
 	sb_str_add(p->out,
-		"largest  %s, likely between %s and %s,\n         with the pull head at station %s\n",
+		"largest  %s; %s to %s as friction, fluid and drag vary;\n         with the pull head at station %s\n",
 		force(p, s->force_n, most), force(p, s->low_n, low), force(p, s->high_n, high),
 		load_page_station(p, s->station_m, station));
 	say_limit(p, load);
