@@ -20,6 +20,8 @@ struct fluid_view {
 };
 /* pass: as sb_fluid_text. */
 void sb_fluid_view_begin(const struct job *job, const struct solution *s, int pass, struct fluid_view *out);
+/* The same along the design line: nothing of it is drilled or measured, and there are no joints. */
+void sb_fluid_view_design(const struct job *job, const struct solution *s, int pass, struct fluid_view *out);
 void sb_fluid_view_end(struct fluid_view *v);
 
 /* What is missing, and what was taken in its place: a sentence each, given to `put` one by one. */

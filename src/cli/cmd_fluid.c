@@ -16,6 +16,7 @@ static const struct option options[] = {
 	{ "release", "N", "record: of which release", false },
 	{ "remarks", "TEXT", "anything worth keeping", false },
 	{ "pass", "N", "without an event: show this pass beside the pilot; left out: the last", false },
+	{ "design", NULL, "without an event: along the design line, not as it was drilled", false },
 	{ "json", NULL, "as JSON", false },
 	OPTION_BY,
 	OPTION_END,
@@ -82,7 +83,7 @@ static int show(const struct invocation *in, const struct sb_store *store, bool 
 		return sb_command_fail(&err);
 	}
 	(sb_command_flag(in, "json") ? sb_fluid_json : sb_fluid_text)(
-		job, sb_store_solution(store), pass, &out);
+		job, sb_store_solution(store), pass, sb_command_flag(in, "design"), &out);
 	return sb_acting_put(&out, done);
 }
 

@@ -110,7 +110,7 @@ _sagbend_follow()
 		;;
 	fluid)
 		places='job event level'
-		flags='--json --help'
+		flags='--design --json --help'
 		options='--station --volume --place --receiving --told --done --release --remarks --pass --by'
 		;;
 	pass)

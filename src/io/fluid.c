@@ -96,12 +96,14 @@ static void put_tightest(struct document *d, const struct fluid_view *v, const c
 {
 	const struct annular *a = &p->annular;
 	struct verdict verdict;
-	char station[SB_AXIS_TEXT];
+	char station[SB_AXIS_TEXT], where[32] = "the design line";
 
+	if (!v->bore.design)
+		snprintf(where, sizeof where, "joint %d", p->joint);
 	sb_annular_judge(&v->ask.setup, a, p->joint, &verdict);
 	sb_document_pair(d, key,
-		"%s: %.0f %% of the limit at joint %d%s, station %s: %s %.1f of %.1f %s; cover %.1f %s, %s",
-		sb_level_word(verdict.level), sb_annular_share(a) * 100, p->joint,
+		"%s: %.0f %% of the limit at %s%s, station %s: %s %.1f of %.1f %s; cover %.1f %s, %s",
+		sb_level_word(verdict.level), sb_annular_share(a) * 100, where,
 		p->projected ? " (no reading yet)" : "", station_text(v, a->place.station_m, station), how,
 		sb_fluid_view_pressure(v, sb_annular_pressure(a)),
 		sb_fluid_view_pressure(v, a->formation.limit.limit_pa), sb_fluid_view_unit(v),
@@ -167,7 +169,7 @@ static void put_row(struct document *d, const struct fluid_view *v, size_t i)
 	const struct formation *f = &p->annular.formation;
 	char station[SB_AXIS_TEXT];
 
-	sb_document_cell(d, "%d%s", p->joint, p->projected ? "*" : "");
+	sb_document_cell(d, v->bore.design ? "" : "%d%s", p->joint, p->projected ? "*" : "");
 	sb_document_cell(d, "%s", station_text(v, p->annular.place.station_m, station));
 	sb_document_cell(d, f->known == FORMATION_NO_GROUND || f->known == FORMATION_NO_HOLE ? "" : "%.1f",
 		sb_frame_typed(&v->s->frame, f->cover_m));
@@ -218,14 +220,15 @@ void sb_fluid_table(struct document *d, const struct job *job, const struct solu
 	sb_fluid_view_end(&v);
 }
 
-void sb_fluid_text(const struct job *job, const struct solution *s, int pass, struct sb_str *out)
+void sb_fluid_text(const struct job *job, const struct solution *s, int pass, bool design, struct sb_str *out)
 {
 	struct fluid_view v;
 	struct document d;
-	char title[SB_NAME_TEXT + 32];
+	char title[SB_NAME_TEXT + 48];
 
-	sb_fluid_view_begin(job, s, pass, &v);
-	snprintf(title, sizeof title, "Drilling fluid: %s", job->name);
+	(design ? sb_fluid_view_design : sb_fluid_view_begin)(job, s, pass, &v);
+	snprintf(title, sizeof title, design ? "Drilling fluid, along the design: %s" : "Drilling fluid: %s",
+		job->name);
 	sb_document_begin(&d, &(struct document_head){ .title = title, .mark = sb_about_mark(job) });
 	sb_document_paragraph(&d, "An estimate, but for what was measured: for the engineer to verify.");
 	put_blocks(&d, &v);

@@ -146,15 +146,16 @@ static void put_sentence(void *to, const char *sentence)
 	sb_json_text(to, NULL, sentence);
 }
 
-void sb_fluid_json(const struct job *job, const struct solution *s, int pass, struct sb_str *out)
+void sb_fluid_json(const struct job *job, const struct solution *s, int pass, bool design, struct sb_str *out)
 {
 	struct sb_json j = { .text = *out };
 	struct fluid_view v;
 
-	sb_fluid_view_begin(job, s, pass, &v);
+	(design ? sb_fluid_view_design : sb_fluid_view_begin)(job, s, pass, &v);
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
 	put_units(&j, &v);
+	sb_json_bool(&j, "design", design);
 	sb_json_bool(&j, "rehearsal", job->rehearsal[0] != '\0');
 	sb_json_bool(&j, "estimate", true);
 	sb_json_array(&j, "assumptions");

@@ -18,14 +18,25 @@ static int last_pass(const struct job *job)
 	return 0;
 }
 
-void sb_fluid_view_begin(const struct job *job, const struct solution *s, int pass, struct fluid_view *out)
+static void begin(
+	const struct job *job, const struct solution *s, int pass, bool design, struct fluid_view *out)
 {
 	*out = (struct fluid_view){ .job = job, .s = s, .ask = sb_solution_clearance(job, s) };
-	sb_bore_line_drilled(&out->ask, &out->bore);
+	(design ? sb_bore_line_design : sb_bore_line_drilled)(&out->ask, &out->bore);
 	sb_fluid_line_build(&out->ask, &out->bore, STAGE_PILOT, 0, &out->lines[FLUID_PILOT]);
 	sb_fluid_line_build(
 		&out->ask, &out->bore, STAGE_PASS, pass ? pass : last_pass(job), &out->lines[FLUID_OPENING]);
 	sb_fluid_line_build(&out->ask, &out->bore, STAGE_PULL, 0, &out->lines[FLUID_PULLING]);
+}
+
+void sb_fluid_view_begin(const struct job *job, const struct solution *s, int pass, struct fluid_view *out)
+{
+	begin(job, s, pass, false, out);
+}
+
+void sb_fluid_view_design(const struct job *job, const struct solution *s, int pass, struct fluid_view *out)
+{
+	begin(job, s, pass, true, out);
 }
 
 void sb_fluid_view_end(struct fluid_view *v)

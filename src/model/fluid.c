@@ -84,6 +84,16 @@ static void open_side(const struct job *job, const struct fluid_stage *s, double
 
 /* ---- the stages ---- */
 
+/* "12.25 in", as typed; "a size that is not given". */
+static const char *size_words(const struct job *job, const struct number *diameter, char text[48])
+{
+	if (sb_number_given(diameter))
+		snprintf(text, 48, "%.24s %s", diameter->text, sb_measure_unit(job->unit, MEASURE_SIZE));
+	else
+		snprintf(text, 48, "a size that is not given");
+	return text;
+}
+
 static struct fluid_stage stage_of(const struct job *job, enum fluid_stage_kind kind,
 	const struct number *flow, const struct number *otherwise)
 {
@@ -114,8 +124,8 @@ struct fluid_stage sb_fluid_pilot(const struct job *job, const struct frame *f, 
 	s.hole_m = radius_of(job, &job->pilot_diameter);
 	open_side(job, &s, radius_of(job, &job->drill_pipe_diameter), s.hole_m, level_of(f, &job->entry),
 		&s.entry);
-	snprintf(s.name, sizeof s.name, "pilot hole of %.24s %s", job->pilot_diameter.text,
-		sb_measure_unit(job->unit, MEASURE_SIZE));
+	char size[48];
+	snprintf(s.name, sizeof s.name, "pilot hole of %s", size_words(job, &job->pilot_diameter, size));
 	return s;
 }
 
@@ -154,12 +164,13 @@ struct fluid_stage sb_fluid_pass(
 	s.hole_m = radius_of(job, diameter) > 0 ? fmax(radius_of(job, diameter), before) : 0;
 	open_side(job, &s, rod, to_exit ? s.hole_m : before, level_of(f, &job->entry), &s.entry);
 	open_side(job, &s, rod, to_exit ? before : s.hole_m, level_of(f, &job->exit), &s.exit);
-	const char *unit = sb_measure_unit(job->unit, MEASURE_SIZE);
+	char size[48];
+	size_words(job, diameter, size);
 	if (p)
-		snprintf(s.name, sizeof s.name, "pass %d, %s of %.24s %s", pass,
-			p->kind == PASS_SWAB ? "swab" : "reamer", diameter->text, unit);
+		snprintf(s.name, sizeof s.name, "pass %d, %s of %s", pass,
+			p->kind == PASS_SWAB ? "swab" : "reamer", size);
 	else
-		snprintf(s.name, sizeof s.name, "opening the pilot hole to %.24s %s", diameter->text, unit);
+		snprintf(s.name, sizeof s.name, "opening the pilot hole to %s", size);
 	return s;
 }
 
@@ -176,9 +187,12 @@ struct fluid_stage sb_fluid_pull(
 		&s.entry);
 	open_side(
 		job, &s, radius_of(job, &job->outside_diameter), s.hole_m, level_of(f, &job->exit), &s.exit);
-	snprintf(s.name, sizeof s.name, "pulling in the pipe, hole of %.4g %s",
-		sb_measure_typed(job->unit, MEASURE_SIZE, 2 * s.hole_m),
-		sb_measure_unit(job->unit, MEASURE_SIZE));
+	struct number hole = { 0 };
+	snprintf(
+		hole.text, sizeof hole.text, "%.5g", sb_measure_typed(job->unit, MEASURE_SIZE, 2 * s.hole_m));
+	char size[48];
+	snprintf(s.name, sizeof s.name, "pulling in the pipe, hole of %s",
+		size_words(job, s.hole_m > 0 ? &hole : &job->final_diameter, size));
 	return s;
 }
 

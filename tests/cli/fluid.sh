@@ -25,6 +25,13 @@ is "$(json_sql "SELECT json_extract(j, '\$.stages[0].to_entry.loss_by_field_form
 	AND json_extract(j, '\$.stages[0].to_entry.loss_between_plates') BETWEEN json_extract(j, '\$.stages[0].to_entry.loss')
 	AND 1.03 * json_extract(j, '\$.stages[0].to_entry.loss') FROM o")" 1 "the three losses"
 
+# along the design nothing is measured, and there are no joints
+gives 0 fluid "$JOB" --design
+says 'along the design' 'at the design line'
+gives 0 fluid "$JOB" --design --json
+is "$(json_sql "SELECT json_extract(j, '\$.design') || '/' || count(json_extract(value, '\$.measured')) FROM o, json_each(j, '\$.stages[0].points')")" \
+	1/0 "the design's"
+
 # returns and a loss
 gives 0 fluid "$JOB" returns partial --by A
 says 'Entered: returns partial.'
