@@ -226,7 +226,10 @@ void sb_fluid_text(const struct job *job, const struct solution *s, int pass, bo
 	struct document d;
 	char title[SB_NAME_TEXT + 48];
 
-	(design ? sb_fluid_view_design : sb_fluid_view_begin)(job, s, pass, &v);
+	if (design)
+		sb_fluid_view_design(job, s, pass, &v);
+	else
+		sb_fluid_view_begin(job, s, pass, &v);
 	snprintf(title, sizeof title, design ? "Drilling fluid, along the design: %s" : "Drilling fluid: %s",
 		job->name);
 	sb_document_begin(&d, &(struct document_head){ .title = title, .mark = sb_about_mark(job) });

@@ -151,7 +151,10 @@ void sb_fluid_json(const struct job *job, const struct solution *s, int pass, bo
 	struct sb_json j = { .text = *out };
 	struct fluid_view v;
 
-	(design ? sb_fluid_view_design : sb_fluid_view_begin)(job, s, pass, &v);
+	if (design)
+		sb_fluid_view_design(job, s, pass, &v);
+	else
+		sb_fluid_view_begin(job, s, pass, &v);
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
 	put_units(&j, &v);
