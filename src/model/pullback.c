@@ -49,9 +49,12 @@ static void take_joints(const struct job *job, struct pullback *out)
 
 /* ---- places and forces ---- */
 
+/* Of a joint that was pulled back since, by a pilot that was opened again: 0. */
 static double length_of(const struct job *job, int joint)
 {
-	return sb_job_joint(job, joint)->joint_length.value * sb_unit_metres(job->unit);
+	const struct reading *r = sb_job_joint(job, joint);
+
+	return r ? r->joint_length.value * sb_unit_metres(job->unit) : 0;
 }
 
 /* Where a joint begins. */

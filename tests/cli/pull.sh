@@ -139,3 +139,14 @@ gives 0 verify "$JOB"
 
 # what was pulled before stays entered when the pipe string is struck at
 refuses 65 'stands on it' strike "$JOB" --entry "$(sql "$JOB" 'SELECT max(act) FROM pipe')" --reason why --by W
+
+# The pilot opened again and its end pulled back: what came out of it stays readable, and harms nothing.
+gives 0 acceptance "$JOB" --reopen --reason 'to see' --by 'B. Hale'
+gives 0 withdraw "$JOB" --to-joint 14 --reason 'to see' --by A
+gives 0 pull "$JOB"
+says '0 of 14 joints are out;'
+gives 0 pull "$JOB" --json
+is "$(json '$.joints_left')" 14 "joints left of a shorter bore"
+gives 0 history "$JOB"
+says 'joint 16, 95 kN'
+gives 0 verify "$JOB"

@@ -150,6 +150,23 @@ static void joints_stand_in_the_order_in_which_they_come_out(void **state)
 	assert_near(alone.head_md_m, pull.list[1].head_md_m, 1e-12);
 }
 
+/* The pilot is opened again, and its end pulled back: what came out of it then is nowhere now. */
+static void joints_that_are_no_more_count_for_nothing(void **state)
+{
+	(void)state;
+	estimate();
+	came_out(10, 15000, 0, "", "");
+	came_out(9, 17000, 0, "", "");
+	jobs_withdraw(&job, 9);
+	take();
+	assert_int_equal(pull.count, 1);
+	assert_int_equal(pull.next, 8);
+	assert_near(pull.list[0].head_md_m, 248 * FOOT, 1e-9);
+	struct pulled gone = sb_pullback_joint(&job, &bands, &job.pull_joints[0]);
+	assert_near(gone.length_m, 0, 0);
+	assert_near(gone.head_md_m, 279 * FOOT, 1e-9);
+}
+
 /* ---- force and band ---- */
 
 static void between_its_points_the_estimate_runs_straight(void **state)
@@ -488,6 +505,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		TEST(with_each_joint_the_head_stands_where_the_joint_began),
 		TEST(joints_stand_in_the_order_in_which_they_come_out),
+		TEST(joints_that_are_no_more_count_for_nothing),
 		TEST(between_its_points_the_estimate_runs_straight),
 		TEST(a_force_is_told_from_its_band),
 		TEST(without_an_estimate_or_a_limit_nothing_is_said_of_them),
