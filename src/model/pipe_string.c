@@ -141,6 +141,9 @@ int sb_pipe_string_check_pipe(const struct job *job, const struct pipe *p, struc
 	const struct pipe *there = laid_out(job, p->joint);
 	int last = last_number(job);
 
+	if (there && there->fact.act == 0) /* an earlier row of the same file */
+		return sb_fail(err, SB_STATE,
+			"Joint %d is in the string already: to change it, mend its row.", p->joint);
 	if (there)
 		return sb_fail(err, SB_STATE,
 			"Joint %d is in the string already (entry %lld): to change it, strike that out first.",

@@ -133,6 +133,8 @@ int sb_pullback_check_joint(
 		return sb_fail(err, SB_RANGE,
 			"There is no joint %d: the bore has joints %d to 1, and they come out in that order.",
 			j->joint, joints);
+	if (there && there->fact.act == 0) /* an earlier row of the same file */
+		return sb_fail(err, SB_STATE, "Joint %d stands here twice.", j->joint);
 	if (there)
 		return sb_fail(err, SB_STATE,
 			"Joint %d is out already (entry %lld): to change it, strike that out first.",
