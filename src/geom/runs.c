@@ -129,13 +129,16 @@ static void reach_from(struct run_point *p, size_t count, size_t from, double ro
 	for (size_t to = from + 1; to < count; to++) {
 		take(&sum, p[to].s_m - p[from].s_m, sb_vec3_sub(p[to].at, p[from].at),
 			weight_of(p, count, to));
+		/* reached with fewer runs already: no fit can better that */
+		size_t runs = p[from].runs + 1;
+		if (p[to].runs > 0 && runs > p[to].runs)
+			continue;
 		struct trial t = try_run(p, from, to, &sum);
 		double allowed = room_m * room_m * t.weight;
 		if (t.squares > 4 * allowed && to > from + 3)
 			return;
 		if (t.squares > allowed)
 			continue;
-		size_t runs = p[from].runs + 1;
 		double squares = p[from].squares + t.squares;
 		if (p[to].runs == 0 || runs < p[to].runs || (runs == p[to].runs && squares < p[to].squares)) {
 			p[to].runs = runs;
