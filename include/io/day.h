@@ -39,7 +39,10 @@ void sb_day_document(const struct day *day, const struct about *about, struct do
  * "minutes", "drill_min", "stop_min", "between_min", "per_hour"}, "start", "end": {"joint", "depth",
  * "station", "offset", "height", "elevation"}, "farthest": {"right", "left", "high", "low": {"value",
  * "joint", "station"}}, "tightest": {"joint", "window": {"radius", "joint", "station", "limit"}}, "ranges":
- * {"thrust" ...: {"low", "high", "unit"}}, "returns": {"last", "worst", "joint"}, "stops": [{"joint",
+ * {"thrust" ...: {"low", "high", "unit"}}, "returns": {"last", "worst", "joint"}, "passes": [{"pass",
+ * "kind", "diameter", "joints", "first", "last", "length", "pull" ...: {"low", "high", "unit"},
+ * "minutes_a_joint"}], "fluid": [{"entry", "kind", "text", "struck", "who"}], "string": {"joints", "length",
+ * "records", "bad"}, "pull": null or as a pass with "force", "stops": [{"joint",
  * "minutes", "why"}], "fixes": [{"fix", "kind", "depth", "verdict", "who"}], "acts": [{"kind", "at", "joint",
  * "who", "text"}], "forecast": {"best", "likely"}, "file", "file_digest", "exported_by", "caution"}; null for
  * what is not known. */

@@ -11,7 +11,7 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "report_parts.h"
+#include "day_parts.h"
 
 #define COUNT(columns) (sizeof(columns) / sizeof *(columns))
 
@@ -401,6 +401,7 @@ void sb_day_document(const struct day *day, const struct about *about, struct do
 	put_progress(&r, day);
 	put_position(&r, day);
 	put_rig(&r, day);
+	day_after_document(&r, day);
 	put_fixes(&r, day);
 	put_nonconformances(&r, day);
 	put_acts(&r, day);

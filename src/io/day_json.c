@@ -8,6 +8,8 @@
 
 #include <math.h>
 
+#include "day_parts.h"
+
 static double typed(const struct day *day, double metres)
 {
 	return sb_frame_typed(&day->s->frame, metres);
@@ -238,6 +240,7 @@ void sb_day_json(const struct day *day, const struct about *about, struct sb_str
 	put_progress(&j, day);
 	put_sides(&j, day);
 	put_rig(&j, day);
+	day_after_json(&j, day);
 	put_stops(&j, day);
 	put_fixes(&j, day);
 	put_acts(&j, day);

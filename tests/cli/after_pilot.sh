@@ -113,3 +113,19 @@ says 'Tern Slough, opening the hole' 'page 1 of 1' 'Time left best' 'What the ri
 	'Edited, accepted struck out at joint 68' 'handed over by'
 page "$HERE/pilot.bore"
 says 'Tern Slough, pilot bore' 'corridor'
+
+# ---- the day's report ----
+
+gives 0 day "$JOB" --json --by 'A. Lund'
+no_warning
+is "$(json '$.passes[1].pass') $(json '$.passes[1].joints') $(json '$.passes[1].first') $(json '$.passes[1].last')" '2 68 68 1' \
+	"joints of pass 2 on the day"
+is "$(json '$.passes[2].joints') $(json '$.passes[2].torque.low') $(json '$.passes[2].torque.unit')" '42 4700 ft lbf' "of pass 3"
+is "$(json '$.fluid[1].kind') $(json '$.string.joints') $(json '$.string.records') $(json '$.string.bad')" 'release 3 1 0' \
+	"fluid and string"
+is "$(json_sql "SELECT json_type(j, '$.pull') FROM o")" null "a pull that has not begun"
+gives 0 day "$JOB" --by 'A. Lund'
+says 'Passes and pull of this day' 'pass 3  swab of 30 in to the entry, barrel: 42 joints (68 to 27)' '9300 to' 'What the drilling fluid did on this day' 'west of the levee' \
+	'Pipe string on this day' '3 joints, 120.4 ft'
+gives 0 day "$HERE/pilot.bore" --by 'A. Lund'
+[[ $OUT != *"of this day"*pass* && $OUT != *"Pipe string"* ]] || fail "a pilot's day tells of passes: $OUT"
