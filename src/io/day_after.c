@@ -143,13 +143,14 @@ static void put_passes_and_pull(struct report *r, const struct day *day)
 	for (size_t i = 0; i <= o.count; i++) {
 		struct day_joints d = i < o.count ? joints_of_pass(day, &o, i) : joints_of_pull(day, &p);
 		struct sb_str words = { 0 };
-		char key[32] = "pull", what[SB_OPENING_WHAT];
+		char key[32] = "pull";
 		if (d.joints == 0)
 			continue;
 		if (!begun)
 			report_heading(r, "Passes and pull of this day");
 		begun = true;
 		if (i < o.count) {
+			char what[SB_OPENING_WHAT];
 			snprintf(key, sizeof key, "pass %d", o.list[i].number);
 			sb_opening_what_pass(day->job, o.list[i].pass, what);
 			sb_str_add(&words, "%s: ", what);
