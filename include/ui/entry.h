@@ -22,4 +22,12 @@ int sb_entry_check(const struct form *f, size_t field, const void *sort, struct 
 /* Puts all of them into the fact; blank ones stay as they are. */
 int sb_entry_take(const struct form *f, const struct fact_sort *sort, void *fact, struct sb_err *err);
 
+/* After an act: what is on disk, and the worst warning that came with it. warnings_before: how many there
+ * were before it. */
+enum follow sb_entry_said(struct view *v, const char *what, size_t warnings_before);
+
+/* Asks why an entry beside or after the pilot is struck out, by the act that brought it, and strikes it out.
+ */
+enum follow sb_entry_strike(struct view *v, int64_t act);
+
 #endif

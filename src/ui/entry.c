@@ -1,6 +1,13 @@
 /* What the screens share that enter an act. */
 #include "ui/entry.h"
 
+#include "model/after.h"
+#include "model/history.h"
+#include "ui/app.h"
+#include "ui/prompt.h"
+
+#include <stdio.h>
+
 enum follow sb_entry_key(struct view *v, struct form *f, int key, form_check check, const void *context,
 	enum follow (*done)(struct view *v))
 {
@@ -56,4 +63,49 @@ int sb_entry_take(const struct form *f, const struct fact_sort *sort, void *fact
 			return -1;
 	}
 	return 0;
+}
+
+enum follow sb_entry_said(struct view *v, const char *what, size_t warnings_before)
+{
+	const struct solution *s = sb_store_solution(v->store);
+	const struct warning *worst = NULL;
+
+	for (size_t i = warnings_before; i < s->warning_count; i++)
+		if (worst == NULL || s->warnings[i].level > worst->level)
+			worst = &s->warnings[i];
+	sb_app_say(v, worst ? worst->level : LEVEL_OK, "On disk: %s.%s%s", what, worst ? " " : "",
+		worst ? worst->text : "");
+	return FOLLOW_JOB_CHANGED;
+}
+
+/* ---- striking out ---- */
+
+static enum follow strike_it(struct view *v, const struct form *given, int64_t subject)
+{
+	struct sb_err err = { 0 };
+
+	if (sb_store_strike(
+		    v->store, sb_form_text(given, "who"), subject, sb_form_text(given, "reason"), &err)) {
+		sb_app_fail(v, &err);
+		return FOLLOW_PASS;
+	}
+	sb_app_say(v, LEVEL_OK,
+		"On disk: entry %lld is struck out. It stays readable, and counts for nothing.",
+		(long long)subject);
+	return FOLLOW_JOB_CHANGED;
+}
+
+enum follow sb_entry_strike(struct view *v, int64_t act)
+{
+	struct prompt p = { .answer = strike_it, .subject = act };
+	const struct act *a = sb_job_act(v->job, act);
+	struct sb_err err = { 0 };
+
+	if (sb_after_check_strike(v->job, act, &err))
+		return sb_app_fail(v, &err);
+	snprintf(p.question, sizeof p.question, "Strike out entry %lld: %s%s%.240s. Why?", (long long)act,
+		sb_history_word(a->kind), *a->text ? ", " : "", a->text);
+	sb_entry_words(&p.form, "reason", "why", 60, true);
+	sb_entry_who(&p.form, v);
+	return sb_prompt_ask(v, &p);
 }

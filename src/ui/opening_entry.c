@@ -134,19 +134,6 @@ void sb_opening_entry_resume(struct view *v)
 
 /* ---- to disk ---- */
 
-static enum follow say_entered(struct view *v, const char *what, size_t warnings_before)
-{
-	const struct solution *s = sb_store_solution(v->store);
-	const struct warning *worst = NULL;
-
-	for (size_t i = warnings_before; i < s->warning_count; i++)
-		if (worst == NULL || s->warnings[i].level > worst->level)
-			worst = &s->warnings[i];
-	sb_app_say(v, worst ? worst->level : LEVEL_OK, "On disk: %s.%s%s", what, worst ? " " : "",
-		worst ? worst->text : "");
-	return FOLLOW_JOB_CHANGED;
-}
-
 enum follow sb_opening_entry_commit(struct view *v)
 {
 	struct opening_state *s = v->state;
@@ -176,5 +163,5 @@ enum follow sb_opening_entry_commit(struct view *v)
 	s->entry.count = 0; /* begun anew by what follows a change of the job */
 	s->back = 0;
 	s->list = (struct list){ 0 };
-	return say_entered(v, what, before);
+	return sb_entry_said(v, what, before);
 }

@@ -96,40 +96,14 @@ static enum follow after_key(struct view *v, int key)
 	return sb_list_key(&s->list, key, count) ? FOLLOW_REDRAW : FOLLOW_PASS;
 }
 
-static enum follow strike_it(struct view *v, const struct form *given, int64_t subject)
-{
-	struct sb_err err = { 0 };
-
-	if (sb_store_strike(
-		    v->store, sb_form_text(given, "who"), subject, sb_form_text(given, "reason"), &err)) {
-		sb_app_fail(v, &err);
-		return FOLLOW_PASS;
-	}
-	sb_app_say(v, LEVEL_OK,
-		"On disk: entry %lld is struck out. It stays readable, and counts for nothing.",
-		(long long)subject);
-	return FOLLOW_JOB_CHANGED;
-}
-
 static enum follow strike(struct view *v)
 {
 	const struct after *s = v->state;
-	struct prompt p = { .answer = strike_it };
-	struct sb_err err = { 0 };
 	size_t count, *shown = entries_of(v->job, &count);
 	const struct act *a = count ? &v->job->acts[shown[s->list.chosen]] : NULL;
 
 	sb_free(shown);
-	if (a == NULL)
-		return FOLLOW_NOTHING;
-	if (sb_after_check_strike(v->job, a->id, &err))
-		return sb_app_fail(v, &err);
-	p.subject = a->id;
-	snprintf(p.question, sizeof p.question, "Strike out entry %lld: %s%s%.240s. Why?", (long long)a->id,
-		sb_history_word(a->kind), *a->text ? ", " : "", a->text);
-	sb_entry_words(&p.form, "reason", "why", 60, true);
-	sb_entry_who(&p.form, v);
-	return sb_prompt_ask(v, &p);
+	return a ? sb_entry_strike(v, a->id) : FOLLOW_NOTHING;
 }
 
 static enum follow opening(struct view *v)
