@@ -14,6 +14,15 @@ void sb_returns_judge(enum returns returns, int joint, struct verdict *out);
 /* The same of an entry: full, partial, none, or a loss (which is a watch too). */
 void sb_returns_judge_entry(const struct setup *setup, const struct fluid_event *e, struct verdict *out);
 
+/* What was last said of the returns: of a joint in the ground, by a joint of a pass, or by an entry of
+ * `fluid`; in the order in which they were entered. */
+struct returns_said {
+	enum returns returns; /* RETURNS_UNSAID: nothing was said */
+	int joint;	      /* where the bore, or the tool, was */
+	int64_t act;
+};
+struct returns_said sb_returns_last(const struct job *job);
+
 /* A release with what was added to it since: the last text given of each. Borrowed from the job. */
 struct release {
 	const struct fluid_event *event;

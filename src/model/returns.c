@@ -6,6 +6,10 @@
 
 #include <stdio.h>
 
+static const enum returns as_returns[] = {
+	[FLUID_FULL] = RETURNS_FULL, [FLUID_PARTIAL] = RETURNS_PARTIAL, [FLUID_NONE] = RETURNS_NONE
+};
+
 void sb_returns_judge(enum returns returns, int joint, struct verdict *out)
 {
 	*out = (struct verdict){ .level = LEVEL_OK };
@@ -36,15 +40,40 @@ static void judge_loss(const struct setup *setup, const struct fluid_event *e, s
 
 void sb_returns_judge_entry(const struct setup *setup, const struct fluid_event *e, struct verdict *out)
 {
-	static const enum returns as[] = {
-		[FLUID_FULL] = RETURNS_FULL, [FLUID_PARTIAL] = RETURNS_PARTIAL, [FLUID_NONE] = RETURNS_NONE
-	};
-
 	*out = (struct verdict){ .level = LEVEL_OK };
 	if (e->kind == FLUID_LOSS)
 		judge_loss(setup, e, out);
 	else if (e->kind <= FLUID_NONE)
-		sb_returns_judge(as[e->kind], e->fact.joint, out);
+		sb_returns_judge(as_returns[e->kind], e->fact.joint, out);
+}
+
+/* ---- what was said last ---- */
+
+static void said(struct returns_said *last, enum returns returns, int joint, int64_t act)
+{
+	if (returns != RETURNS_UNSAID && act >= last->act)
+		*last = (struct returns_said){ returns, joint, act };
+}
+
+struct returns_said sb_returns_last(const struct job *job)
+{
+	struct returns_said last = { .returns = RETURNS_UNSAID };
+
+	for (int i = sb_job_in_ground(job); i > 0 && last.returns == RETURNS_UNSAID; i--) {
+		const struct reading *r = sb_job_joint(job, i);
+		said(&last, r->returns, i, r->logged ? r->logged : r->act);
+	}
+	for (size_t i = 0; i < job->pass_joint_count; i++) {
+		const struct pass_joint *j = &job->pass_joints[i];
+		if (!j->struck)
+			said(&last, j->returns, j->joint, j->fact.act);
+	}
+	for (size_t i = 0; i < job->fluid_event_count; i++) {
+		const struct fluid_event *e = &job->fluid_events[i];
+		if (!e->struck && e->kind <= FLUID_NONE)
+			said(&last, as_returns[e->kind], e->fact.joint, e->fact.act);
+	}
+	return last;
 }
 
 /* ---- releases ---- */

@@ -301,6 +301,29 @@ static struct fluid_event *event(enum fluid_event_kind kind, int of)
 	return &job.fluid_events[job.fluid_event_count - 1];
 }
 
+static void what_was_said_last_of_the_returns_holds(void **state)
+{
+	(void)state;
+	assert_int_equal(sb_returns_last(&job).returns, RETURNS_UNSAID);
+	joint("", RETURNS_PARTIAL);
+	joint("", RETURNS_UNSAID);
+	struct returns_said last = sb_returns_last(&job);
+	assert_int_equal(last.returns, RETURNS_PARTIAL);
+	assert_int_equal(last.joint, 1);
+	struct fluid_event *none = event(FLUID_NONE, 0);
+	event(FLUID_LOSS, 0); /* says nothing of what comes back */
+	last = sb_returns_last(&job);
+	assert_int_equal(last.returns, RETURNS_NONE);
+	assert_int_equal(last.joint, 2);
+	assert_int_equal(last.act, none->fact.act);
+	struct pass_joint full = { .fact = { .act = 2000 }, .pass = 1, .joint = 1, .returns = RETURNS_FULL };
+	sb_fact_add(&job, ACT_PASS_JOINT, &full);
+	assert_int_equal(sb_returns_last(&job).returns, RETURNS_FULL);
+	job.pass_joints[0].struck = true;
+	job.fluid_events[0].struck = true;
+	assert_int_equal(sb_returns_last(&job).returns, RETURNS_PARTIAL);
+}
+
 static void a_release_is_a_breach_and_says_what_is_not_recorded(void **state)
 {
 	char missing[96];
@@ -433,6 +456,7 @@ int main(void)
 		each(nothing_is_judged_where_nothing_is_known),
 		each(returns_are_watched_until_they_are_full_again),
 		each(a_trial_shows_what_its_pressure_would_say),
+		each(what_was_said_last_of_the_returns_holds),
 		each(a_release_is_a_breach_and_says_what_is_not_recorded),
 		each(a_release_that_is_struck_out_is_none),
 		each(a_loss_is_watched_until_somebody_says_that_returns_are_full),
