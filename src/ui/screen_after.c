@@ -10,6 +10,7 @@
 #include "ui/after.h"
 #include "ui/app.h"
 #include "ui/entry.h"
+#include "ui/fluid.h"
 #include "ui/list.h"
 #include "ui/opening.h"
 #include "ui/prompt.h"
@@ -121,12 +122,22 @@ static enum follow open_pull(struct view *v)
 	return sb_app_open(v, &sb_screen_pull, NULL);
 }
 
+static enum follow fluid(struct view *v)
+{
+	return sb_app_open(v, &sb_screen_fluid, NULL);
+}
+
 static enum follow stress(struct view *v)
 {
 	return sb_app_open(v, &sb_screen_stress, NULL);
 }
 
 static const struct action after_actions[] = {
+	{ .name = "fluid",
+		.keys = "U",
+		.label = "fluid",
+		.help = "Pressure of the drilling fluid along the bore, returns, losses, and fluid that came up.",
+		.act = fluid },
 	{ .name = "opening",
 		.keys = "O",
 		.label = "open the hole",

@@ -6,6 +6,7 @@
 #include "ui/azimuth.h"
 #include "ui/explain.h"
 #include "ui/fixes.h"
+#include "ui/fluid.h"
 #include "ui/help.h"
 #include "ui/log.h"
 #include "ui/opening.h"
@@ -37,6 +38,7 @@ const struct screen *const sb_screens[] = {
 	&sb_screen_opening_more,
 	&sb_screen_string,
 	&sb_screen_pull,
+	&sb_screen_fluid,
 	&sb_screen_stress,
 	&sb_screen_whole,
 	&sb_screen_history,
