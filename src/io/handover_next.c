@@ -1,10 +1,8 @@
-/* What the next joints shall do; after the pilot, what the next pass has to. */
+/* What the next joints shall do. */
 #include "model/steering.h"
 
 #include "base/mem.h"
 #include "handover_parts.h"
-#include "io/opening.h"
-#include "model/fact.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -65,67 +63,4 @@ void next_take(const struct job *job, const struct solution *s, struct next_join
 	out->planned = from_plan(job, s, out);
 	if (!out->planned)
 		from_design(job, s, out);
-}
-
-/* ---- after the pilot ---- */
-
-static bool pull_ended(const struct job *job)
-{
-	for (size_t i = 0; i < job->pull_end_count; i++)
-		if (!job->pull_ends[i].struck)
-			return true;
-	return false;
-}
-
-static bool pull_begun(const struct job *job)
-{
-	for (size_t i = 0; i < job->pull_begin_count; i++)
-		if (!job->pull_begins[i].struck)
-			return true;
-	return false;
-}
-
-static size_t of_running(const struct job *job, const struct opening *o, char lines[NEXT_LINES][200])
-{
-	const struct opening_pass *p = o->running;
-	struct sb_str left = { 0 };
-	char what[SB_OPENING_WHAT];
-
-	sb_opening_what_pass(job, p->pass, what);
-	snprintf(lines[0], 200, "pass %d, %.60s", p->number, what);
-	if (p->next == 0) {
-		snprintf(lines[1], 200, "through all %d joints: it is to be ended", o->bore_joints);
-		return 2;
-	}
-	snprintf(lines[1], 200, "joint %d next, %d of %d left", p->next, p->left, o->bore_joints);
-	sb_opening_left_words(&p->best, &p->likely, &left);
-	snprintf(lines[2], 200, "time left: %.180s", sb_str_get(&left));
-	sb_str_clear(&left);
-	return 3;
-}
-
-size_t next_after(const struct job *job, char lines[NEXT_LINES][200])
-{
-	struct opening o;
-	size_t count = 1;
-
-	if (sb_job_accepted(job) == NULL)
-		return 0;
-	if (pull_begun(job)) {
-		snprintf(lines[0], 200, "%s",
-			pull_ended(job) ? "the product pipe is in"
-					: "the pull of the product pipe goes on: see pull");
-		return 1;
-	}
-	sb_opening_take(job, &o);
-	if (o.running)
-		count = of_running(job, &o, lines);
-	else if (o.count)
-		snprintf(lines[0], 200, "no pass runs: pass %d was the last, %s of %s",
-			o.list[o.count - 1].number, sb_pass_kind_name(o.list[o.count - 1].pass->kind),
-			o.list[o.count - 1].pass->diameter.text);
-	else
-		snprintf(lines[0], 200, "the pilot is accepted: the hole is opened next");
-	sb_opening_clear(&o);
-	return count;
 }

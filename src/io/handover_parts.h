@@ -29,11 +29,6 @@ struct next_joints {
 };
 void next_take(const struct job *job, const struct solution *s, struct next_joints *out);
 
-/* What comes next once the pilot is accepted: the pass that runs and how long it takes, the pull. Returned:
- * how many lines; 0: the pilot is open. */
-#define NEXT_LINES 3
-size_t next_after(const struct job *job, char lines[NEXT_LINES][200]);
-
 /* The page as it is written. */
 struct handover_page {
 	const struct job *job;

@@ -276,13 +276,7 @@ static void put_next_rows(struct handover_page *p, const struct next_joints *n)
 void handover_next(struct handover_page *p)
 {
 	struct next_joints n;
-	char after[NEXT_LINES][200];
-	size_t lines = next_after(p->job, after);
 
-	for (size_t i = 0; i < lines; i++)
-		handover_put(p, i ? "" : "next", "%s", after[i]);
-	if (lines)
-		return;
 	next_take(p->job, p->s, &n);
 	if (n.joints[0] == '\0') {
 		handover_put(p, "next", "no joint before the exit");

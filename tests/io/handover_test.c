@@ -2,7 +2,6 @@
 #include "io/handover.h"
 
 #include "io/bore.h"
-#include "model/fact.h"
 #include "model/steering.h"
 #include "support/jobs.h"
 
@@ -127,51 +126,6 @@ static void a_shift_holds_what_was_logged_in_it_and_no_more(void **state)
 	assert_says("off line: 3.1 ft low at joint 34");
 	assert_says("the exit is reached");
 	assert_says("no joint before the exit");
-}
-
-static void enter(enum act_kind kind, void *fact)
-{
-	struct fact *of = fact;
-
-	bore_act(&job, kind, sb_job_in_ground(&job), "A. Lund", "");
-	of->act = job.acts[job.act_count - 1].id;
-	of->at_ms = job.acts[job.act_count - 1].at_ms;
-	of->id = (int64_t)sb_fact_count(sb_fact_sort(kind), &job) + 1;
-	sb_fact_add(&job, kind, fact);
-}
-
-/* Once the pilot is accepted the next thing is not a joint of it. */
-static void after_the_pilot_the_page_says_what_the_pass_has_before_it(void **state)
-{
-	(void)state;
-	struct acceptance a = { .accepted = 1 };
-	struct pass swab = { .kind = PASS_SWAB, .diameter = sb_number_of(30, 0) };
-	struct pass_end ended = { .pass = 1 };
-	struct pull_begin pull = { .missing = "" };
-	bore_sheet(TERN, &job);
-	bore_surveys(&job, TERN "/surveys.csv");
-	enter(ACT_SIGN, &a);
-	page(600);
-	assert_says("next     the pilot is accepted: the hole is opened next");
-	enter(ACT_PASS, &swab);
-	for (int joint = 38; joint > 1; joint--) {
-		struct pass_joint j = { .pass = 1, .joint = joint };
-		enter(ACT_PASS_JOINT, &j);
-	}
-	page(600);
-	assert_says("next     pass 1, swab of 30 in to the entry");
-	assert_says("joint 1 next, 1 of 38 left");
-	assert_says("time left: best 10 min, likely 13 min, by the sheet's rates");
-	struct pass_joint last = { .pass = 1, .joint = 1 };
-	enter(ACT_PASS_JOINT, &last);
-	page(600);
-	assert_says("through all 38 joints: it is to be ended");
-	enter(ACT_PASS_END, &ended);
-	page(600);
-	assert_says("no pass runs: pass 1 was the last, swab of 30");
-	enter(ACT_PULL, &pull);
-	page(600);
-	assert_says("the pull of the product pipe goes on: see pull");
 }
 
 /* What the shift wrote down is the first thing that the next one asks for. */
@@ -314,7 +268,6 @@ int main(void)
 		T(the_nine_points_are_there_in_their_order),
 		T(footage_is_the_sum_of_the_tally),
 		T(a_shift_holds_what_was_logged_in_it_and_no_more),
-		T(after_the_pilot_the_page_says_what_the_pass_has_before_it),
 		T(notes_and_closing_words_are_on_the_page),
 		T(the_next_joints_follow_the_plan),
 		T(without_a_plan_the_next_joints_follow_the_design),
