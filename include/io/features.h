@@ -20,6 +20,7 @@ enum feature_layer {
 	LAYER_OBSTACLES, /* what the bore must keep clear of */
 	LAYER_FIXES,	 /* independent positions */
 	LAYER_NONCONFORMANCES,
+	LAYER_RELEASES, /* drilling fluid that came to the surface */
 	LAYERS
 };
 

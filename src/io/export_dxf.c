@@ -42,6 +42,7 @@ static const struct {
 	[LAYER_OBSTACLES] = { "OBSTACLES", 1, "CONTINUOUS" },
 	[LAYER_FIXES] = { "FIXES", 4, "CONTINUOUS" },
 	[LAYER_NONCONFORMANCES] = { "NONCONFORMANCES", 1, "CONTINUOUS" },
+	[LAYER_RELEASES] = { "RELEASES", 5, "CONTINUOUS" },
 	[DRAWN_WITHDRAWN] = { "WITHDRAWN", 9, "DASHED" },
 	[DRAWN_NOTES] = { "NOTES", 7, "CONTINUOUS" },
 };
@@ -192,7 +193,8 @@ static void label(const struct making *m, const struct feature *f, char *to, siz
 		enum feature_layer layer;
 		const char *field, *before;
 	} labels[] = { { LAYER_JOINTS, "joint", "" }, { LAYER_OBSTACLES, "name", "" },
-		{ LAYER_FIXES, "fix", "fix " }, { LAYER_NONCONFORMANCES, "number", "non-conformance " } };
+		{ LAYER_FIXES, "fix", "fix " }, { LAYER_NONCONFORMANCES, "number", "non-conformance " },
+		{ LAYER_RELEASES, "release", "release " } };
 
 	to[0] = '\0';
 	for (size_t i = 0; i < sizeof labels / sizeof *labels; i++) {

@@ -1,9 +1,10 @@
-/* What stands beside the path: obstacles, independent positions, breaches of a limit. */
+/* What stands beside the path: obstacles, independent positions, breaches of a limit, releases of fluid. */
 #include "base/mem.h"
 #include "base/str.h"
 #include "model/clearance.h"
 #include "model/fact.h"
 #include "model/nonconformance.h"
+#include "model/returns.h"
 
 #include <math.h>
 
@@ -129,6 +130,42 @@ static void walk_breaches(struct walk *w)
 	sb_free(list);
 }
 
+/* ---- releases ---- */
+
+/* On the ground over the line, at the station that was entered. */
+static void put_release_place(struct walk *w, const struct number *station)
+{
+	double station_m = sb_frame_metres(&w->s->frame, station->value), ground_m;
+
+	if (!sb_number_given(station) || !sb_design_ground(w->job, &w->s->frame, station_m, &ground_m))
+		return;
+	struct vec3 at = sb_design_at(&w->s->design, station_m).at;
+	at.u = ground_m;
+	w->near_m = station_m;
+	features_put_place(w, at);
+}
+
+static void walk_release(struct walk *w, const struct fluid_event *e)
+{
+	struct release r = sb_release_of(w->job, e, INT64_MAX);
+	char missing[96];
+
+	features_begin(w, LAYER_RELEASES);
+	put_release_place(w, &e->station);
+	features_put_number(w, (double)e->fact.id);
+	features_put_typed(w, &e->station);
+	features_put_number(w, e->fact.joint);
+	features_put_typed(w, r.volume);
+	features_put_text(w, r.place);
+	features_put_text(w, r.receiving);
+	features_put_text(w, r.told);
+	features_put_text(w, r.done);
+	sb_release_missing(&r, missing);
+	features_put_text(w, missing);
+	features_put_text(w, e->fact.who);
+	features_put_time(w, e->fact.at_ms);
+}
+
 void features_marks(struct walk *w)
 {
 	for (size_t i = 0; i < w->job->obstacle_count; i++)
@@ -137,4 +174,7 @@ void features_marks(struct walk *w)
 	for (size_t i = 0; i < w->s->fixes.count; i++)
 		walk_fix(w, &w->s->fixes.list[i]);
 	walk_breaches(w);
+	for (size_t i = 0; i < w->job->fluid_event_count; i++)
+		if (w->job->fluid_events[i].kind == FLUID_RELEASE && !w->job->fluid_events[i].struck)
+			walk_release(w, &w->job->fluid_events[i]);
 }

@@ -27,7 +27,7 @@ void features_lay_out(struct features *f);
 void features_path(struct walk *w);
 /* src/io/features_design.c: design line, corridor, ground */
 void features_design(struct walk *w);
-/* src/io/features_marks.c: obstacles, fixes, non-conformances */
+/* src/io/features_marks.c: obstacles, fixes, non-conformances, releases */
 void features_marks(struct walk *w);
 
 #endif

@@ -64,6 +64,20 @@ static const struct feature_field breach_fields[] = {
 	{ "disposition_words", FEATURE_TEXT, "by whom, with which reference" },
 	{ "words", FEATURE_TEXT, "what was broken" },
 };
+static const struct feature_field release_fields[] = {
+	{ "release", FEATURE_WHOLE, "its number" },
+	{ "station", FEATURE_REAL,
+		"as entered; blank: at the bit or the tool, and then it has no place here" },
+	{ "joint", FEATURE_WHOLE, "how far the bore was drilled then" },
+	{ "volume", FEATURE_REAL, "m3 or gal" },
+	{ "place", FEATURE_TEXT, "where it came up, in words" },
+	{ "receiving", FEATURE_TEXT, "what it ran into" },
+	{ "told", FEATURE_TEXT, "who was told, and when" },
+	{ "done", FEATURE_TEXT, "how it was contained and cleaned up" },
+	{ "missing", FEATURE_TEXT, "of this record; blank: it is whole" },
+	{ "who", FEATURE_TEXT, "entered it" },
+	{ "time", FEATURE_TEXT, "when, UTC" },
+};
 /* Beside the columns of the path. Accuracy as utility records ask for it: at the job's confidence. */
 static const struct feature_field more_joint_fields[] = {
 	{ "standing", FEATURE_TEXT, "path, withdrawn, or entry" },
@@ -95,6 +109,9 @@ void features_lay_out(struct features *f)
 		[LAYER_FIXES] = { "fixes", GEOMETRY_POINT, "independent positions", FIELDS(fix_fields) },
 		[LAYER_NONCONFORMANCES] = { "nonconformances", GEOMETRY_POINT,
 			"every breach of a limit, at its worst joint", FIELDS(breach_fields) },
+		[LAYER_RELEASES] = { "releases", GEOMETRY_POINT,
+			"drilling fluid that came to the surface, on the ground over the line",
+			FIELDS(release_fields) },
 	};
 
 	memcpy(f->sorts, sorts, sizeof sorts);

@@ -129,3 +129,46 @@ says 'Passes and pull of this day' 'pass 3  swab of 30 in to the entry, barrel: 
 	'Pipe string on this day' '3 joints, 120.4 ft'
 gives 0 day "$HERE/pilot.bore" --by 'A. Lund'
 [[ $OUT != *"of this day"*pass* && $OUT != *"Pipe string"* ]] || fail "a pilot's day tells of passes: $OUT"
+
+# ---- maps: a release is a point on the ground over the line, with its record ----
+
+gives 0 export "$JOB" gpkg "$HERE/t.gpkg" --by 'E. Hale'
+ogr2ogr -f CSV "$HERE/releases.csv" "$HERE/t.gpkg" releases -lco GEOMETRY=AS_XYZ
+# Station 812 of 2100 along a straight alignment, and the ground between -3.4 at 7+90 and -5.2 at 8+70.
+is "$(sqlite3 -batch :memory: -cmd ".import --csv $HERE/releases.csv r" "SELECT printf('%.1f %.1f %.2f %s %s %s', X, Y, Z,
+	volume + 0, receiving, missing) FROM r")" \
+	"$(awk 'BEGIN { t = 812 / 2100; printf "%.1f %.1f %.2f", 655412.30 + t * 1848.577, 1566208.75 - t * 997.438,
+		-3.4 - 1.8 * 22 / 80 }') 300 wetland who was told and when, what was done" "the release on the map"
+gives 0 export "$JOB" geojson "$HERE/t.geojson" --by 'E. Hale'
+grep -q '"receiving": *"wetland"' "$HERE/t.geojson" || fail "no release in the GeoJSON"
+gives 0 export "$JOB" dxf "$HERE/t.dxf" --by 'E. Hale'
+grep -q 'release 2' "$HERE/t.dxf" || fail "no release in the DXF"
+
+# ---- the sheet: graphs along the bore, and tables, behind the sheets ----
+
+gives 0 export "$JOB" sheet "$HERE/tern.pdf" --by 'E. Hale'
+gives 0 export "$HERE/pilot.bore" sheet "$HERE/pilot.pdf" --by 'E. Hale'
+on_page() { # PAGE WORDS...
+	local text words
+	text=$(pdftotext -layout -f "$1" -l "$1" "$HERE/tern.pdf" - | tr -s ' \n' '  ')
+	for words in "${@:2}"; do [[ $text == *"$words"* ]] || fail "page $1 lacks '$words': $text"; done
+}
+on_page 3 'ANNULAR PRESSURE, PILOT' 'ANNULAR PRESSURE, PASS 1' 'what the ground bears' 'estimated' 'measured' psi 'stations 0+00 2+00'
+on_page 4 'ANNULAR PRESSURE, PASS 3' 'ANNULAR PRESSURE, PULLING IN' 'PULL FORCE' 'its band' 'safe force of the contract' lbf
+on_page 5 'SHARES OF WHAT THE PIPE BEARS' 'tension and bending' 'all that is allowed' 'an estimate, for the engineer to verify'
+text=$(pdftotext -layout "$HERE/tern.pdf" - | tr -s ' \n' '  ')
+for words in 'PASSES: pull in lbf' '13800 to 25200' 'RELEASES OF DRILLING FLUID' 'who was told and when, what was done'; do
+	[[ $text == *"$words"* ]] || fail "the tables lack '$words'"
+done
+pdftotext "$HERE/pilot.pdf" - | grep -q 'PASSES\|PULL FORCE' && fail "the pilot's sheet tells of what has not begun"
+# No word stands on another.
+pdftotext -bbox -f 3 -l 6 "$HERE/tern.pdf" - | awk '
+	/<page / { page++; n = 0 }
+	/<word / {
+		split($0, q, "\""); word = $0; sub(/^[^>]*>/, "", word); sub(/<.*/, "", word)
+		x0 = q[2] + .2; y0 = q[4]; x1 = q[6] - .2; y1 = q[8]; dy = y1 - y0; y0 += dy * .3; y1 -= dy * .27
+		for (i = 1; i <= n; i++)
+			if (x0 < X1[i] && X0[i] < x1 && y0 < Y1[i] && Y0[i] < y1) { print "page " page + 2 ": " word " on " W[i]; bad = 1 }
+		n++; X0[n] = x0; X1[n] = x1; Y0[n] = y0; Y1[n] = y1; W[n] = word
+	}
+	END { exit bad }' || fail "words stand on one another"

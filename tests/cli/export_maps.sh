@@ -32,7 +32,7 @@ is "$(sqlite3 -readonly "$g" 'PRAGMA application_id; PRAGMA user_version; PRAGMA
 ogrinfo -so "$g" >"$HERE/info" 2>&1 || fail "ogrinfo: $(<"$HERE/info")"
 grep -qi 'warning\|error' "$HERE/info" && fail "ogrinfo: $(<"$HERE/info")"
 is "$(sed -n 's/^[0-9]*: \([a-z]*\) .*/\1/p' "$HERE/info" | tr '\n' ' ')" \
-	'path joints design corridor ground obstacles fixes nonconformances about ' "the layers"
+	'path joints design corridor ground obstacles fixes nonconformances releases about ' "the layers"
 ogrinfo -so "$g" joints | grep -q 'ID\["EPSG",2992\]' || fail "the system of the joints is not EPSG:2992"
 is "$(ogrinfo -so "$g" joints | sed -n 's/^Feature Count: //p')" "$(wc -l <"$HERE/rows.csv")" "joints"
 # geometry and attributes of every joint against the path's own row
