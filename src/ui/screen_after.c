@@ -14,12 +14,14 @@
 #include "ui/list.h"
 #include "ui/opening.h"
 #include "ui/prompt.h"
+#include "ui/stages.h"
 #include "ui/stress.h"
 
 #include <stdio.h>
 
 struct after {
 	struct list list;
+	struct stages stages;
 };
 
 struct drawing {
@@ -37,6 +39,19 @@ static size_t *entries_of(const struct job *job, size_t *count)
 		if (sb_after_is(job->acts[i].kind) || job->acts[i].kind == ACT_STRIKE)
 			list[(*count)++] = i;
 	return list;
+}
+
+static void stand(struct view *v)
+{
+	sb_stages_make(v, &((struct after *)v->state)->stages);
+}
+
+static int after_open(struct view *v, const void *argument, struct sb_err *err)
+{
+	(void)argument;
+	(void)err;
+	stand(v);
+	return 0;
 }
 
 static void draw_line(const void *context, size_t i, struct cells *out)
@@ -73,14 +88,16 @@ static void after_draw(const struct view *v, struct cells *out)
 	struct after *s = v->state;
 	size_t count, *shown = entries_of(v->job, &count);
 	struct drawing d = { v->job, shown };
-	const int below = 5;
+	const int below = 4, top = SB_STAGES + 1;
 
-	sb_cells_rule(out, 0, "entered beside and after the pilot");
+	sb_cells_rule(out, 0, "how it stands");
+	sb_stages_draw(&s->stages, out, 1);
+	sb_cells_rule(out, top, "entered beside and after the pilot");
 	if (count == 0)
-		sb_cells_text(out, 2, 1, STYLE_PLAIN, "Nothing was entered yet.");
+		sb_cells_text(out, top + 1, 1, STYLE_PLAIN, "Nothing was entered yet.");
 	sb_list_fit(&s->list, count);
 	if (count) {
-		struct cells part = sb_cells_part(out, 1, 0, out->rows - 1 - below, out->columns);
+		struct cells part = sb_cells_part(out, top + 1, 0, out->rows - top - 1 - below, out->columns);
 		sb_list_draw(&s->list, count, draw_line, &d, &part);
 		part = sb_cells_part(out, out->rows - below, 0, below, out->columns);
 		draw_chosen(v->job, &v->job->acts[shown[s->list.chosen]], &part);
@@ -174,13 +191,16 @@ static const struct action after_actions[] = {
 
 const struct screen sb_screen_after = {
 	.name = "after",
-	.title = "after the pilot",
+	.title = "after",
 	.about =
-		"What was entered of the drilling fluid, the passes of reamer and swab, the pipe string and the pull, the newest on "
-		"top. A slip is struck out and entered again; nothing is erased.",
+		"How each stage stands, in a line: the drilling fluid, the opening of the hole, the pipe string, the pull, the product pipe; "
+		"its key opens it. Below, what was entered of them, the newest on top. A slip is struck out and entered again; nothing is "
+		"erased.",
 	.state_size = sizeof(struct after),
+	.open = after_open,
 	.draw = after_draw,
 	.key = after_key,
+	.changed = stand,
 	.actions = after_actions,
 	.widgets = { sb_list_keys },
 };
