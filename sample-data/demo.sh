@@ -82,7 +82,7 @@ run string "$job" --read "$sheet/pipe-records.csv" --by 'P. Ortega'
 run pass "$job" joint --read "$sheet/pass-3-end.csv" --by "$who"
 run pass "$job" end --by "$who"
 
-say 'The pull: each joint beside the estimate for its place. Twice it leaves what was to be expected.'
+say 'The pull: each joint beside the estimate for its place. For three joints it is more than was to be expected.'
 run pull "$job" begin --by 'P. Ortega'
 run pull "$job" joint --read "$sheet/pull.csv" --by "$who"
 run pull "$job" end --extra 24 --coating sound --survey 'sheet 0418' --by 'P. Ortega'

@@ -386,7 +386,8 @@ struct job {
 	struct number test_pressure, test_hours;
 	/* [pull] */
 	struct number pull_extra;
-	struct number friction_hole, friction_hole_low, friction_hole_high, friction_rollers;
+	struct number friction_hole, friction_hole_low, friction_hole_high;
+	struct number friction_rollers, friction_rollers_low, friction_rollers_high;
 	struct number fluid_drag, fluid_drag_low, fluid_drag_high; /* kPa or psi */
 	struct number hydrokinetic, hydrokinetic_low, hydrokinetic_high;
 	struct number pull_fluid_low, pull_fluid_high; /* kg/m3 or lb/gal */

@@ -8,13 +8,14 @@
 #ifndef SB_MODEL_PIPE_LOAD_H
 #define SB_MODEL_PIPE_LOAD_H
 
+#include "base/measure.h"
 #include "geom/pipe.h"
 #include "geom/pull.h"
 #include "model/bore_line.h"
 
 enum load_degree { DEGREE_LOW, DEGREE_GIVEN, DEGREE_HIGH, LOAD_DEGREES };
 /* What is varied, one at a time. */
-enum load_vary { VARY_FRICTION, VARY_FLUID, VARY_DRAG, LOAD_VARIES };
+enum load_vary { VARY_FRICTION, VARY_FLUID, VARY_DRAG, VARY_ROLLERS, LOAD_VARIES };
 extern const char *const sb_load_vary_words[]; /* "friction in the hole" */
 
 /* What it rests on, of the sheet, SI. NAN: the sheet does not say. */
@@ -25,7 +26,7 @@ struct load_given {
 	double hole_m;					    /* final diameter */
 	double friction[LOAD_DEGREES], fluid[LOAD_DEGREES]; /* kg/m3 */
 	double drag_pa[LOAD_DEGREES]; /* steel: on the surface; polyethylene: hydrokinetic */
-	double rollers;		      /* friction outside */
+	double rollers[LOAD_DEGREES]; /* friction outside the hole */
 	double level_m;		      /* elevation of the fluid in the hole */
 	bool water;		      /* in the pipe, to water_to_m (HUGE_VAL: full) */
 	double water_to_m;
@@ -79,6 +80,9 @@ struct pipe_load {
 	double hydrokinetic_n; /* polyethylene: in force_n everywhere; 0 for steel */
 };
 
+/* What is varied: low, as given and high, SI, and what it is measured in; MEASURES: a plain number. */
+const double *sb_load_varied(const struct load_given *g, enum load_vary what, enum measure *in);
+
 /* What the sheet gives. -1 with err (SB_STATE): which key of which section is missing or cannot be. */
 int sb_load_given(const struct clearance_ask *ask, struct load_given *out, struct sb_err *err);
 
@@ -86,8 +90,8 @@ int sb_load_given(const struct clearance_ask *ask, struct load_given *out, struc
  *           design   on the design line instead of what was drilled
  * Returned: out (cleared first; sb_pipe_load_clear when done); -1 with err as sb_load_given.
  * Notes:    of what was drilled, legs are the fewest runs within the room of the hole (geom/runs.h); of the
- *           design, its tangents and curves. Low and high: the deviations that friction, fluid and drag each
- *           bring alone, added as squares. The string outside shortens as it goes in. */
+ *           design, its tangents and curves. Low and high: the deviations that friction, fluid, drag and
+ *           rollers each bring alone, added as squares. The string outside shortens as it goes in. */
 int sb_pipe_load_make(
 	const struct clearance_ask *ask, bool design, struct pipe_load *out, struct sb_err *err);
 void sb_pipe_load_clear(struct pipe_load *load);

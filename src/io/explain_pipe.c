@@ -206,7 +206,8 @@ static double put_outside(struct pipe_about *p)
 	const struct load_given *g = &p->load.given;
 	double rest = fmax(g->string_m - (p->load.line.length_m - p->at->md_m), 0);
 	double edge = asin(fmin(fmax(p->load.line.stretches[p->load.line.count - 1].heading_to.u, 0), 1));
-	double force = g->rollers * g->section.air_n_m * rest * (g->steel ? 1 : exp(g->rollers * edge));
+	double mr = g->rollers[DEGREE_GIVEN];
+	double force = mr * g->section.air_n_m * rest * (g->steel ? 1 : exp(mr * edge));
 	char where[EXPLAIN_WHERE];
 
 	explain_typed(x, "mr", &x->job->friction_rollers, "", "friction outside: %s",

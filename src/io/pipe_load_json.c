@@ -124,21 +124,21 @@ void sb_pipe_load_stress_json(const struct job *job, const struct solution *s, c
 
 static void put_varied(const struct put *p, const struct pipe_load *load)
 {
-	static const char *const names[] = { "friction", "fluid", "drag" };
+	static const char *const names[] = { "friction", "fluid", "drag", "rollers" };
 	static const char *const degrees[] = { "low", "given", "high" };
-	static const enum measure measures[] = { MEASURES, MEASURE_DENSITY, MEASURE_PRESSURE };
 	const struct load_given *g = &load->given;
-	const double *const values[] = { g->friction, g->fluid, g->drag_pa };
 
 	sb_json_object(p->j, "sensitivity");
 	for (int k = 0; k < LOAD_VARIES; k++) {
+		enum measure in;
+		const double *values = sb_load_varied(g, (enum load_vary)k, &in);
 		sb_json_object(p->j, names[k]);
 		for (int d = 0; d < LOAD_DEGREES; d++) {
 			sb_json_object(p->j, degrees[d]);
-			if (measures[k] == MEASURES)
-				sb_json_exact(p->j, "value", values[k][d]);
+			if (in == MEASURES)
+				sb_json_exact(p->j, "value", values[d]);
 			else
-				put_measure(p, "value", measures[k], values[k][d]);
+				put_measure(p, "value", in, values[d]);
 			put_measure(p, "force", MEASURE_FORCE, load->vary_n[k][d]);
 			sb_json_end(p->j);
 		}

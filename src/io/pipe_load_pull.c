@@ -83,22 +83,17 @@ static void say_sensitivity(const struct load_page *p, const struct pipe_load *l
 {
 	const struct load_given *g = &load->given;
 	enum unit u = p->job->unit;
-	const struct {
-		const double *values;
-		enum measure measure;
-		int plain;
-	} rows[LOAD_VARIES] = { { g->friction, MEASURES, 1 }, { g->fluid, MEASURE_DENSITY, 0 },
-		{ g->drag_pa, MEASURE_PRESSURE, 0 } };
 
 	sb_str_add(p->out, "\nlargest force, %s, with one thing varied       low    as given        high\n",
 		sb_measure_unit(u, MEASURE_FORCE));
 	for (int k = 0; k < LOAD_VARIES; k++) {
-		const char *unit = rows[k].plain ? "" : sb_measure_unit(u, rows[k].measure);
+		enum measure in;
+		const double *values = sb_load_varied(g, (enum load_vary)k, &in);
+		const char *unit = in == MEASURES ? "" : sb_measure_unit(u, in);
 		sb_str_add(p->out, "  %-22s%-9s", sb_load_vary_words[k], unit);
 		for (int d = 0; d < LOAD_DEGREES; d++)
 			sb_str_add(p->out, "%12.4g",
-				rows[k].plain ? rows[k].values[d]
-					      : sb_measure_typed(u, rows[k].measure, rows[k].values[d]));
+				in == MEASURES ? values[d] : sb_measure_typed(u, in, values[d]));
 		sb_str_add(p->out, "\n  %-31s", "");
 		for (int d = 0; d < LOAD_DEGREES; d++)
 			sb_str_add(p->out, "%12.*f", decimals(p), bare(p, load->vary_n[k][d]));

@@ -125,18 +125,18 @@ static void put_sensitivity(struct report *r, const struct pipe_load *load)
 		{ "low", TABLE_FIGURES }, { "as given", TABLE_FIGURES }, { "high", TABLE_FIGURES } };
 	const struct load_given *g = &load->given;
 	enum unit u = r->job->unit;
-	const double *const values[LOAD_VARIES] = { g->friction, g->fluid, g->drag_pa };
-	static const enum measure measures[LOAD_VARIES] = { MEASURES, MEASURE_DENSITY, MEASURE_PRESSURE };
 
 	sb_document_subheading(r->d, "What moves the largest force, %s", sb_measure_unit(u, MEASURE_FORCE));
 	sb_document_table(r->d, columns, COUNT(columns));
 	for (int k = 0; k < LOAD_VARIES; k++) {
-		bool plain = measures[k] == MEASURES;
+		enum measure in;
+		const double *values = sb_load_varied(g, (enum load_vary)k, &in);
+		bool plain = in == MEASURES;
 		sb_document_cell(r->d, "%s%s%s", sb_load_vary_words[k], plain ? "" : ", ",
-			plain ? "" : sb_measure_unit(u, measures[k]));
+			plain ? "" : sb_measure_unit(u, in));
 		for (int d = 0; d < LOAD_DEGREES; d++)
-			sb_document_cell(r->d, "%.4g",
-				plain ? values[k][d] : sb_measure_typed(u, measures[k], values[k][d]));
+			sb_document_cell(
+				r->d, "%.4g", plain ? values[d] : sb_measure_typed(u, in, values[d]));
 		sb_document_cell(r->d, "  force");
 		for (int d = 0; d < LOAD_DEGREES; d++)
 			sb_document_cell(r->d, "%.*f", decimals(r), force_of(r, load->vary_n[k][d]));

@@ -10,8 +10,8 @@
 #include <math.h>
 #include <string.h>
 
-const char *const sb_load_vary_words[] = { "friction in the hole", "weight of the fluid",
-	"drag of the fluid" };
+const char *const sb_load_vary_words[] = { "friction in the hole", "weight of the fluid", "drag of the fluid",
+	"friction outside" };
 const char *const sb_pipe_check_words[] = { "tension", "bending", "outside pressure", "tension and bending",
 	"all three" };
 
@@ -126,20 +126,21 @@ static void sum_along(const struct pipe_load *load, double fluid, struct along *
 struct march {
 	const struct pipe_load *load;
 	const struct along *sums;
-	double friction, drag_pa;
+	double friction, drag_pa, rollers;
 	bool runs;
 };
 
 /* The string that still lies outside, drawn over its rollers; polyethylene around the edge of the hole too
  * (ASTM F1962). */
-static double outside(const struct pipe_load *load, size_t head)
+static double outside(const struct march *m, size_t head)
 {
+	const struct pipe_load *load = m->load;
 	const struct load_given *g = &load->given;
 	double in_hole = load->line.length_m - load->stations[head].md_m;
 	double edge = asin(fmin(fmax(load->line.stretches[load->line.count - 1].heading_to.u, 0), 1));
-	double around = g->steel ? 1 : exp(g->rollers * edge);
+	double around = g->steel ? 1 : exp(m->rollers * edge);
 
-	return g->rollers * g->section.air_n_m * fmax(g->string_m - in_hole, 0) * around;
+	return m->rollers * g->section.air_n_m * fmax(g->string_m - in_hole, 0) * around;
 }
 
 static double across(struct march *m, const struct load_leg *leg, size_t to, double tension)
@@ -165,7 +166,7 @@ static double force_at(struct march *m, size_t head)
 {
 	const struct pipe_load *load = m->load;
 	const struct load_given *g = &load->given;
-	double tension = outside(load, head);
+	double tension = outside(m, head);
 
 	for (size_t i = 0; i < load->leg_count && load->legs[i].last > head; i++) {
 		size_t first = load->legs[i].first;
@@ -191,11 +192,12 @@ static void vary(struct pipe_load *load, enum load_vary what, enum load_degree d
 	struct along *sums)
 {
 	const struct load_given *g = &load->given;
-	enum load_degree of[LOAD_VARIES] = { DEGREE_GIVEN, DEGREE_GIVEN, DEGREE_GIVEN };
+	enum load_degree of[LOAD_VARIES] = { DEGREE_GIVEN, DEGREE_GIVEN, DEGREE_GIVEN, DEGREE_GIVEN };
 
 	of[what] = degree;
 	sum_along(load, g->fluid[of[VARY_FLUID]], sums);
-	struct march m = { load, sums, g->friction[of[VARY_FRICTION]], g->drag_pa[of[VARY_DRAG]], false };
+	struct march m = { load, sums, g->friction[of[VARY_FRICTION]], g->drag_pa[of[VARY_DRAG]],
+		g->rollers[of[VARY_ROLLERS]], false };
 	for (size_t i = 0; i < load->count; i++)
 		forces[i] = force_at(&m, i);
 	load->vary_n[what][degree] = most_of(forces, load->count);
@@ -351,7 +353,7 @@ static void idealise(struct pipe_load *load)
 		.depth_m = last->to.u - bottom,
 		.cross_m = cross,
 		.extra_m = fmax(g->string_m - load->line.length_m, 0),
-		.friction_ground = g->rollers,
+		.friction_ground = g->rollers[DEGREE_GIVEN],
 		.friction_hole = g->friction[DEGREE_GIVEN],
 		.air_n_m = g->section.air_n_m,
 		.float_n_m = -sb_pipe_weight(&g->section, g->fluid[DEGREE_GIVEN], bottom < g->level_m,

@@ -147,7 +147,11 @@ static int take_pull(const struct clearance_ask *ask, struct load_given *g, stru
 	g->friction[DEGREE_GIVEN] = job->friction_hole.value;
 	g->friction[DEGREE_LOW] = fmin(job->friction_hole_low.value, job->friction_hole.value);
 	g->friction[DEGREE_HIGH] = fmax(job->friction_hole_high.value, job->friction_hole.value);
-	g->rollers = job->friction_rollers.value;
+	g->rollers[DEGREE_GIVEN] = job->friction_rollers.value;
+	g->rollers[DEGREE_LOW] = fmin(plain(&job->friction_rollers_low, job->friction_rollers.value / 2),
+		job->friction_rollers.value);
+	g->rollers[DEGREE_HIGH] = fmax(plain(&job->friction_rollers_high, job->friction_rollers.value * 1.5),
+		job->friction_rollers.value);
 	take_drag(job, g);
 	g->water = job->pull_contents == CONTENTS_WATER;
 	g->water_to_m = metres(ask, &job->pull_water_to, HUGE_VAL);
@@ -157,6 +161,26 @@ static int take_pull(const struct clearance_ask *ask, struct load_given *g, stru
 		return sb_fail(err, SB_STATE,
 			"[pull] water_to says how high water stands in the pipe, but contents is empty. Write contents = water, or take water_to out.");
 	return 0;
+}
+
+const double *sb_load_varied(const struct load_given *g, enum load_vary what, enum measure *in)
+{
+	switch (what) {
+	case VARY_FLUID:
+		*in = MEASURE_DENSITY;
+		return g->fluid;
+	case VARY_DRAG:
+		*in = MEASURE_PRESSURE;
+		return g->drag_pa;
+	case VARY_ROLLERS:
+		*in = MEASURES;
+		return g->rollers;
+	case VARY_FRICTION:
+	case LOAD_VARIES:
+		break;
+	}
+	*in = MEASURES;
+	return g->friction;
 }
 
 int sb_load_given(const struct clearance_ask *ask, struct load_given *out, struct sb_err *err)

@@ -161,17 +161,14 @@ static void draw_vary(const struct view *v, int what, struct cells *out, int row
 {
 	const struct pipe_load *load = &((const struct stress_state *)v->state)->loads.drilled;
 	const struct load_given *g = &load->given;
-	const double *values[LOAD_VARIES] = { g->friction, g->fluid, g->drag_pa };
-	static const enum measure measures[LOAD_VARIES] = { MEASURES, MEASURE_DENSITY, MEASURE_PRESSURE };
+	enum measure in;
+	const double *values = sb_load_varied(g, (enum load_vary)what, &in);
 	enum unit u = v->job->unit;
 
-	sb_cells_print(out, row, 0, STYLE_DIM, "%s%s%s", sb_load_vary_words[what],
-		measures[what] == MEASURES ? "" : ", ",
-		measures[what] == MEASURES ? "" : sb_measure_unit(u, measures[what]));
+	sb_cells_print(out, row, 0, STYLE_DIM, "%s%s%s", sb_load_vary_words[what], in == MEASURES ? "" : ", ",
+		in == MEASURES ? "" : sb_measure_unit(u, in));
 	for (int d = 0; d < LOAD_DEGREES; d++) {
-		double typed = measures[what] == MEASURES
-			? values[what][d]
-			: sb_measure_typed(u, measures[what], values[what][d]);
+		double typed = in == MEASURES ? values[d] : sb_measure_typed(u, in, values[d]);
 		char text[SB_LOAD_TEXT];
 		snprintf(text, sizeof text, "%.4g", typed);
 		sb_cells_right(out, row, 29 + 13 * d, 13, STYLE_DIM, text);
