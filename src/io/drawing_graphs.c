@@ -185,15 +185,21 @@ static struct drawing whole(const struct drawing *d, struct drawing_sheet *sheet
 	return g;
 }
 
-static void draw_page(struct drawing *d, const struct drawing_graphs *all, size_t first)
+/* As many on each page as can be. */
+static size_t first_on(const struct drawing_graphs *all, size_t page)
 {
-	double room = (d->block.top - 2 - d->inner.top) / EACH_PAGE;
+	return page * all->count / drawing_graphs_pages(all);
+}
+
+static void draw_page(struct drawing *d, const struct drawing_graphs *all, size_t first, size_t end)
+{
+	double room = (d->block.top - 2 - d->inner.top) / (double)(end - first);
 	struct paper box = d->profile;
 	struct drawing_sheet sheet;
 	struct drawing g = whole(d, &sheet);
 
 	box.height = fmin(room - HEAD_MM - FOOT_MM, MOST_HIGH);
-	for (size_t i = first; i < all->count && i < first + EACH_PAGE; i++) {
+	for (size_t i = first; i < end; i++) {
 		box.top = d->inner.top + (double)(i - first) * room + HEAD_MM;
 		draw_graph(&g, &sheet, &all->list[i], &box);
 	}
@@ -201,9 +207,9 @@ static void draw_page(struct drawing *d, const struct drawing_graphs *all, size_
 
 void drawing_graphs_draw(struct drawing *d, const struct drawing_graphs *all)
 {
-	for (size_t i = 0; i < all->count; i += EACH_PAGE) {
+	for (size_t page = 0; page < drawing_graphs_pages(all); page++) {
 		drawing_page(
 			d, "The hole after the pilot: along the bore", "estimated and measured, whole bore");
-		draw_page(d, all, i);
+		draw_page(d, all, first_on(all, page), first_on(all, page + 1));
 	}
 }

@@ -9,7 +9,7 @@
 #include "drawing_parts.h"
 
 #define DRAWING_GRAPH_LINES 6
-#define DRAWING_GRAPH_NAME 64
+#define DRAWING_GRAPH_NAME 96
 struct drawing_graph {
 	char title[64], words[200]; /* "PULL FORCE", "estimated, for the engineer to verify" */
 	char unit[16];

@@ -12,6 +12,7 @@
 
 #include "drawing_graphs.h"
 
+#define FAR_OVER 3.0  /* times the largest force: a safe force over that would flatten everything else */
 #define ROOM_OVER 1.6 /* of a limit far above all pressures so much is shown, times the highest pressure */
 
 /* ---- fluid ---- */
@@ -122,6 +123,20 @@ static void add_level(struct drawing *d, struct drawing_graph *g, double value, 
 	points[1] = (struct along_point){ d->to_m, value };
 }
 
+/* Its value is told, for it may lie above the picture. */
+static void add_safe(struct drawing *d, struct drawing_graph *g, const struct pipe_load *load)
+{
+	double highest = fmax(load->stations[load->highest].high_n, load->stations[load->most].force_n);
+	bool far = load->given.safe_n > FAR_OVER * highest;
+	char name[DRAWING_GRAPH_NAME];
+
+	snprintf(name, sizeof name, "safe force of the contract, %.20s %s%s", d->job->safe_force.text,
+		g->unit, far ? ": far above" : "");
+	if (far)
+		g->most = typed(d, MEASURE_FORCE, FAR_OVER * highest);
+	add_level(d, g, typed(d, MEASURE_FORCE, load->given.safe_n), name);
+}
+
 static void add_measured(struct drawing *d, struct drawing_graph *g)
 {
 	struct pull_bands bands = { 0 };
@@ -154,7 +169,7 @@ static void add_pull(struct drawing *d, struct drawing_graphs *all, const struct
 		LOW);
 	fill_forces(d, drawing_graph_add(g, MEANING_DOUBT, LINE_DOTTED, false, load->count, ""), load, HIGH);
 	if (load->given.safe_n > 0)
-		add_level(d, g, typed(d, MEASURE_FORCE, load->given.safe_n), "safe force of the contract");
+		add_safe(d, g, load);
 	add_measured(d, g);
 	drawing_graph_finish(all, g);
 }

@@ -111,7 +111,11 @@ static size_t go_over(struct drawing *d, const struct drawing_tables *all, bool 
 				pages++;
 				y = top;
 				if (draw)
-					drawing_page(d, "Pilot bore: tables", t->title);
+					drawing_page(d,
+						d->job->pass_count || d->job->pull_begin_count
+							? "Bore and hole: tables"
+							: "Pilot bore: tables",
+						t->title);
 			}
 			box.top = y + HEAD_MM;
 			box.height = end - box.top;

@@ -293,12 +293,14 @@ static void put_pull(struct handover_page *p, const struct pullback *pull, const
 {
 	struct sb_str words = { 0 };
 
-	sb_pullback_stand(p->job, pull, &words);
 	if (pull->left) {
 		char station[SB_AXIS_TEXT];
-		sb_str_add(&words, ", station %s", station_at(p, pull->head_md_m, station));
+		handover_put(p, "pull", "%d of %d joints are out; the head is at station %s, %.1f %s to go",
+			pull->joints - pull->left, pull->joints, station_at(p, pull->head_md_m, station),
+			sb_frame_typed(&p->s->frame, pull->left_m), p->unit);
+	} else {
+		handover_put(p, "pull", "all %d joints are out: the head is at the entry", pull->joints);
 	}
-	put_sentence(p, "pull", &words);
 	if (pull->ended) {
 		sb_pullback_end_say(p->job, pull, &words);
 		put_sentence(p, "", &words);

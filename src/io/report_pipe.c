@@ -147,8 +147,8 @@ static void put_sensitivity(struct report *r, const struct pipe_load *load)
 
 static void put_f1962(struct report *r, const struct pipe_load *load)
 {
-	static const char *const points[] = { "A, where it enters", "B, at the foot of the ramp",
-		"C, at the foot of the other", "D, where it comes out" };
+	static const char *const points[] = { "A, entering", "B, foot of ramp", "C, other foot",
+		"D, coming out" };
 	char text[SB_LOAD_TEXT];
 
 	sb_document_subheading(r->d, "ASTM F1962: two ramps and a level bottom in place of this line");

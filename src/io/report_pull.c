@@ -55,7 +55,7 @@ static void put_largest(struct report *r, const struct pullback *p)
 	sb_document_pair(r->d, "largest force", "%s %s at joint %d", most->entry->force.text,
 		sb_measure_unit(r->job->unit, MEASURE_FORCE), most->entry->joint);
 	if (p->safe_n > 0)
-		sb_document_pair(r->d, "safe force", "%s %s by the contract: %.0f %% of it were used%s",
+		sb_document_pair(r->d, "safe force", "%s %s by the contract: %.0f %% of it was used%s",
 			r->job->safe_force.text, sb_measure_unit(r->job->unit, MEASURE_FORCE),
 			most->share * 100, most->share > 1 ? ", OVER the limit" : "");
 	else

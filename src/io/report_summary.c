@@ -1,6 +1,9 @@
 /* The first page: what was drilled, where it came out, how tight and how far off it is. */
+#include "base/measure.h"
 #include "base/mem.h"
+#include "io/pullback.h"
 #include "model/acceptance.h"
+#include "model/opening.h"
 #include "model/period.h"
 
 #include <math.h>
@@ -211,6 +214,34 @@ static void put_place(struct report *r, const char *key, const struct place *p, 
 		p->northing.text, p->elevation.text, what);
 }
 
+/* The hole after the pilot, in two lines. */
+static void put_after(struct report *r)
+{
+	struct pull_bands none = { 0 };
+	struct opening o;
+	struct pullback p;
+	struct sb_str words = { 0 };
+
+	sb_opening_take(r->job, &o);
+	sb_pullback_take(r->job, &none, &p);
+	for (size_t i = 0; i < o.count; i++)
+		sb_str_add(&words, "%s%s of %s %s%s", i ? "; " : "", sb_pass_kind_name(o.list[i].pass->kind),
+			o.list[i].pass->diameter.text, sb_measure_unit(r->job->unit, MEASURE_SIZE),
+			o.list[i].end == NULL	 ? ", which runs"
+				: o.list[i].left ? ", ended early"
+						 : "");
+	sb_document_pair(r->d, "hole opened", "%s", sb_str_get(&words));
+	sb_str_clear(&words);
+	if (p.ended)
+		sb_pullback_end_say(r->job, &p, &words);
+	else if (p.begun)
+		sb_pullback_stand(r->job, &p, &words);
+	sb_document_pair(r->d, "product pipe", "%s", sb_str_get(&words));
+	sb_str_clear(&words);
+	sb_opening_clear(&o);
+	sb_pullback_clear(&p);
+}
+
 void report_summary(struct report *r)
 {
 	const struct span whole = { .from_ms = INT64_MIN, .to_ms = INT64_MAX };
@@ -237,5 +268,6 @@ void report_summary(struct report *r)
 	put_worst(r, &all);
 	put_doubt(r);
 	put_verdict(r);
+	put_after(r);
 	sb_timeline_clear(&t);
 }

@@ -154,8 +154,9 @@ on_page() { # PAGE WORDS...
 	for words in "${@:2}"; do [[ $text == *"$words"* ]] || fail "page $1 lacks '$words': $text"; done
 }
 on_page 3 'ANNULAR PRESSURE, PILOT' 'ANNULAR PRESSURE, PASS 1' 'what the ground bears' 'estimated' 'measured' psi 'stations 0+00 2+00'
-on_page 4 'ANNULAR PRESSURE, PASS 3' 'ANNULAR PRESSURE, PULLING IN' 'PULL FORCE' 'its band' 'safe force of the contract' lbf
-on_page 5 'SHARES OF WHAT THE PIPE BEARS' 'tension and bending' 'all that is allowed' 'an estimate, for the engineer to verify'
+on_page 4 'ANNULAR PRESSURE, PASS 2' 'ANNULAR PRESSURE, PASS 3' 'swab of 30 in'
+on_page 5 'ANNULAR PRESSURE, PULLING IN' 'PULL FORCE' 'its band' 'safe force of the contract, 180000 lbf' 'SHARES OF WHAT THE PIPE BEARS' \
+	'tension and bending' 'all that is allowed' 'an estimate, for the engineer to verify' 'ENTRY = RIG SIDE' 'Sheet 5 of'
 text=$(pdftotext -layout "$HERE/tern.pdf" - | tr -s ' \n' '  ')
 for words in 'PASSES: pull in lbf' '13800 to 25200' 'RELEASES OF DRILLING FLUID' 'who was told and when, what was done'; do
 	[[ $text == *"$words"* ]] || fail "the tables lack '$words'"
@@ -172,3 +173,54 @@ pdftotext -bbox -f 3 -l 6 "$HERE/tern.pdf" - | awk '
 		n++; X0[n] = x0; X1[n] = x1; Y0[n] = y0; Y1[n] = y1; W[n] = word
 	}
 	END { exit bad }' || fail "words stand on one another"
+
+# ---- the pull, to its end ----
+
+gives 0 pass "$JOB" joint --joint 26 --pull 9000 --by 'A. Lund'
+gives 0 pass "$JOB" end --remarks 'swabbed well enough' --by 'A. Lund'
+gives 0 pull "$JOB" begin --remarks 'letter 41' --by 'B. Hale'
+page "$JOB"
+says 'Tern Slough, the pull' '0 of 68 joints are out' 'station 21+10.6'
+{
+	echo joint,force,torque,started,ended
+	for joint in {68..1}; do
+		minute=$((360 + (68 - joint) * 12))
+		printf '%d,%d,%d,%02d:%02d,%02d:%02d\n' "$joint" $((26000 + (68 - joint) * 1500)) $((3000 + joint)) \
+			$((minute / 60)) $((minute % 60)) $(((minute + 10) / 60)) $(((minute + 10) % 60))
+	done
+} >"$HERE/pull.csv"
+head -n 41 "$HERE/pull.csv" >"$HERE/first.csv"
+gives 0 pull "$JOB" joint --read "$HERE/first.csv" --by 'A. Lund'
+page "$JOB"
+says '40 of 68 joints are out' '28 joints left: best' 'left     ' 'Joint 29: 84500 lbf' '40 joints in this shift' 'force 26000 to 84500 lbf'
+{ sed -n 1p "$HERE/pull.csv"; sed -n '42,$p' "$HERE/pull.csv"; } >"$HERE/rest.csv"
+gives 0 pull "$JOB" joint --read "$HERE/rest.csv" --by 'A. Lund'
+gives 0 pull "$JOB" end --coating scratched --extra 25 --survey 'gyro run 7' --by 'A. Lund'
+page "$JOB"
+says 'all 68 joints are out'
+gives 0 export "$JOB" report-text --by 'E. Hale'
+says 'As-built report of the bore and hole' 'hole opened          ream of 24 in; ream of 36 in; swab of 30 in, ended early' \
+	'The pull' 'why all the same' 'letter 41' '126500 lbf at joint 1' '70 % of it was used' 'gyro run 7' \
+	'Measured beside estimated'
+awk 'length > 80' "$HERE/.out" | grep -q . && fail "the report has a line over 80 columns"
+grep -qE '^ +1 +0\+00\.00 +126500 +[0-9]+ +[0-9]+ +[0-9]+ within' "$HERE/.out" || fail "the last joint of the pull is not beside its estimate"
+gives 0 export "$JOB" sheet "$HERE/tern.pdf" --replace --by 'E. Hale'
+on_page 5 'measured at the rig'
+pdftotext -layout "$HERE/tern.pdf" - | grep -q 'THE PULL: forces in lbf' || fail "no table of the pull"
+gives 0 day "$JOB" --json --by 'A. Lund'
+is "$(json '$.pull.joints') $(json '$.pull.first') $(json '$.pull.force.high')" '68 68 126500' "the day's pull"
+
+# A rehearsal is marked on all of it.
+gives 0 rehearse "$HERE/practice.bore" --sheet $TERN --seed 7
+gives 0 log "$HERE/practice.bore" --inclination 79 --azimuth 101.7 --reason 'to see the pages' --by 'A. Lund'
+gives 0 pull "$HERE/practice.bore" begin --remarks 'to see the pages' --by 'A. Lund'
+page "$HERE/practice.bore"
+says REHEARSAL 'the pull'
+gives 0 export "$HERE/practice.bore" report-text --by 'E. Hale'
+says 'REHEARSAL' 'The pull'
+gives 0 export "$HERE/practice.bore" sheet "$HERE/practice.pdf" --by 'E. Hale'
+pdftotext -layout "$HERE/practice.pdf" - | grep -q 'PULL FORCE' || fail "no graph of the pull of a rehearsal"
+for ((n = 1; n <= $(pdfinfo "$HERE/practice.pdf" | awk '/^Pages/ { print $2 }'); n++)); do
+	is "$(pdftotext -bbox -f "$n" -l "$n" "$HERE/practice.pdf" - | awk -F'"' '/<word/ && $6 - $2 > 50 && $8 - $4 > 50' |
+		sed 's/.*>\(.*\)<.*/\1/' | grep -o . | sort -u | tr -d '\n')" AEHLRS "the letters across page $n of a rehearsal"
+done
