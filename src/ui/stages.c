@@ -58,11 +58,12 @@ static void make_fluid(const struct view *v, struct stage *out)
 
 	count_releases(v->job, &releases, &open);
 	if (open)
-		sb_str_add(&text, "%d of %d release%s to be recorded; ", open, releases,
-			releases == 1 ? "" : "s");
+		sb_str_add(
+			&text, "%d of %d release%s to be recorded", open, releases, releases == 1 ? "" : "s");
 	else if (releases)
-		sb_str_add(&text, "%d release%s, recorded; ", releases, releases == 1 ? "" : "s");
-	sb_str_add(&text, "%s", words[last.returns]);
+		sb_str_add(&text, "%d release%s, recorded", releases, releases == 1 ? "" : "s");
+	if (last.returns != RETURNS_UNSAID || releases == 0)
+		sb_str_add(&text, "%s%s", releases ? "; " : "", words[last.returns]);
 	if (last.returns != RETURNS_UNSAID)
 		sb_str_add(&text, " at joint %d", last.joint);
 	if (annular >= 0)
