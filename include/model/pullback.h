@@ -94,8 +94,8 @@ void sb_pullback_force(const struct job *job, double newton, char text[SB_PULL_F
 const char *sb_pullback_side(enum band_side side); /* "", "within", "above", "below" */
 /* How the last joint stands: force, the contract's limit, the estimate. One or two sentences. */
 void sb_pullback_say(const struct job *job, const struct pulled *p, struct sb_str *out);
-/* What it may mean that a force jumped, else that it left the band; "" where neither. All of it is a 'may
- * be'. */
+/* What to do about a force over the limit; what it may mean that a force jumped, else that it left the band;
+ * "" where none of it. All of it is a 'may be'. */
 void sb_pullback_means(
 	const struct job *job, const struct pull_bands *bands, const struct pulled *p, struct sb_str *out);
 /* After it: extra pipe, coating, survey. */

@@ -4,6 +4,8 @@
 #include "base/measure.h"
 #include "io/pipe_load.h"
 #include "io/timeline.h"
+#include "model/after.h"
+#include "model/history.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -159,12 +161,25 @@ static void put_row(const struct job *job, const struct pulled *p, struct sb_str
 		minutes, stop);
 }
 
+/* Entries of the pull that were struck out, in the order of time. Returned: the next one from i on. */
+static const struct act *next_struck(const struct job *job, size_t *i)
+{
+	while (*i < job->act_count) {
+		const struct act *a = &job->acts[(*i)++];
+		bool pull = a->kind == ACT_PULL || a->kind == ACT_PULL_JOINT || a->kind == ACT_PULL_END;
+		if (pull && sb_after_struck(job, a))
+			return a;
+	}
+	return NULL;
+}
+
 static void put_struck(const struct job *job, struct sb_str *out)
 {
-	for (size_t i = 0; i < job->pull_joint_count; i++)
-		if (job->pull_joints[i].struck)
-			sb_str_add(out, "struck out: entry %lld, %.60s\n",
-				(long long)job->pull_joints[i].fact.act, job->pull_joints[i].fact.words);
+	const struct act *a;
+
+	for (size_t i = 0; (a = next_struck(job, &i)) != NULL;)
+		sb_str_add(out, "struck out: entry %lld, %s%s%.50s\n", (long long)a->id,
+			sb_history_word(a->kind), *a->text ? ", " : "", a->text);
 }
 
 static void put_table(const struct job *job, const struct pullback *p, struct sb_str *out)
@@ -194,7 +209,6 @@ static void put_joints(
 		put_words(out, &words, "");
 		put_table(job, p, out);
 	}
-	put_struck(job, out);
 }
 
 void sb_pullback_text(const struct job *job, const struct solution *s, struct sb_str *out)
@@ -217,6 +231,7 @@ void sb_pullback_text(const struct job *job, const struct solution *s, struct sb
 			"The estimate is at the pull head: what drill pipe, reamer and swivel take between it and the rig's gauge is not in it.",
 			0, 80);
 	}
+	put_struck(job, out);
 	sb_pullback_clear(&p);
 	sb_pull_bands_clear(&bands);
 	sb_str_add(out, "\n");
@@ -251,7 +266,7 @@ static void put_joint(
 	sb_json_whole(j, "entry", p->entry->fact.act);
 	sb_json_text(j, "by", p->entry->fact.who);
 	sb_pullback_say(job, p, &words);
-	if (p->jumped || p->side > BAND_WITHIN) {
+	if (p->jumped || p->side > BAND_WITHIN || p->share > 1) {
 		struct sb_str means = { 0 };
 		sb_pullback_means(job, bands, p, &means);
 		sb_str_add(&words, " %s", sb_str_get(&means));
@@ -318,6 +333,21 @@ static void put_left(struct sb_json *j, const struct job *job, const struct pull
 	sb_json_fixed(j, "speed", length(job, p->speed_m_by_min), 6);
 }
 
+static void put_struck_json(struct sb_json *j, const struct job *job)
+{
+	const struct act *a;
+
+	sb_json_array(j, "struck");
+	for (size_t i = 0; (a = next_struck(job, &i)) != NULL;) {
+		sb_json_object(j, NULL);
+		sb_json_whole(j, "entry", a->id);
+		sb_json_text(j, "kind", sb_act_name(a->kind));
+		sb_json_text_or_null(j, "what", a->text);
+		sb_json_end(j);
+	}
+	sb_json_end(j);
+}
+
 void sb_pullback_put(struct sb_json *j, const struct job *job, const struct solution *s)
 {
 	struct clearance_ask ask = sb_solution_clearance(job, s);
@@ -338,6 +368,7 @@ void sb_pullback_put(struct sb_json *j, const struct job *job, const struct solu
 	for (size_t i = 0; i < p.count; i++)
 		put_joint(j, job, &bands, &p.list[i]);
 	sb_json_end(j);
+	put_struck_json(j, job);
 	sb_pullback_clear(&p);
 	sb_pull_bands_clear(&bands);
 }

@@ -118,6 +118,9 @@ static void say_jump(
 void sb_pullback_means(
 	const struct job *job, const struct pull_bands *bands, const struct pulled *p, struct sb_str *out)
 {
+	if (p->share > 1)
+		sb_str_add(out,
+			"Over the safe pull limit: stop pulling, and have the engineer say how to go on. ");
 	if (p->jumped) {
 		say_jump(job, bands, p, out);
 	} else if (p->side == BAND_ABOVE) {

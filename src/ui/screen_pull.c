@@ -3,14 +3,12 @@
  * joint's force is typed.
  */
 #include "base/measure.h"
-#include "base/mem.h"
 #include "base/str.h"
-#include "draw/along.h"
 #include "io/pullback.h"
 #include "ui/after.h"
 #include "ui/app.h"
 #include "ui/big.h"
-#include "ui/chart.h"
+#include "ui/curves.h"
 #include "ui/entry.h"
 #include "ui/prompt.h"
 #include "ui/theme.h"
@@ -25,7 +23,6 @@
 struct pull_state {
 	struct form entry;
 	struct pull_bands bands; /* made when the job changes */
-	struct scene scene;
 };
 
 /* ---- what is typed ---- */
@@ -64,7 +61,6 @@ static int pull_open(struct view *v, const void *argument, struct sb_err *err)
 
 	(void)argument;
 	(void)err;
-	sb_scene_init(&s->scene);
 	sb_pull_bands_make(&ask, &s->bands);
 	build_form(s, v->job);
 	return 0;
@@ -85,7 +81,6 @@ static void pull_close(struct view *v)
 	struct pull_state *s = v->state;
 
 	sb_pull_bands_clear(&s->bands);
-	sb_scene_clear(&s->scene);
 }
 
 /* ---- the answers ---- */
@@ -169,49 +164,58 @@ static double typed_force(const struct job *job, double newton)
 	return sb_measure_typed(job->unit, MEASURE_FORCE, newton);
 }
 
+enum which { WHICH_LOW, WHICH_HIGH, WHICH_ESTIMATE };
+
 /* The estimate, or an end of its band. */
-static void take_band(const struct pull_state *s, const struct job *job, int which, struct along_point *out)
+static void add_band(struct curves *c, const struct pull_state *s, const struct job *job, enum which which)
 {
-	for (size_t i = 0; i < s->bands.count; i++) {
-		const struct pull_band *b = &s->bands.list[i];
-		double newton = which == 0 ? b->low_n : which == 1 ? b->high_n : b->force_n;
-		out[i] = (struct along_point){ sb_bore_line_station(&s->bands.line, b->head_md_m),
+	static const char *const names[] = { "low", "high", "estimate" };
+	const struct pull_bands *b = &s->bands;
+	struct along_point *to = sb_curves_add(c, which == WHICH_ESTIMATE ? MEANING_ESTIMATE : MEANING_DOUBT,
+		which == WHICH_ESTIMATE ? LINE_SOLID : LINE_DOTTED, names[which], b->count);
+
+	for (size_t i = 0; i < b->count; i++) {
+		const struct pull_band *at = &b->list[i];
+		double newton = which == WHICH_LOW ? at->low_n
+			: which == WHICH_HIGH	   ? at->high_n
+						   : at->force_n;
+		to[i] = (struct along_point){ sb_bore_line_station(&b->line, at->head_md_m),
 			typed_force(job, newton) };
 	}
 }
 
+static void add_measured(struct curves *c, const struct job *job, const struct pullback *p)
+{
+	struct along_point *to = p->count < 2
+		? sb_curves_marks(c, MEANING_MEASURED, "measured", p->count)
+		: sb_curves_add(c, MEANING_MEASURED, LINE_SOLID, "measured", p->count);
+
+	for (size_t i = 0; i < p->count; i++)
+		to[i] = (struct along_point){ p->list[i].station_m, typed_force(job, p->list[i].force_n) };
+}
+
 static void draw_picture(const struct view *v, const struct pullback *p, struct cells *out)
 {
-	struct pull_state *s = v->state;
+	const struct pull_state *s = v->state;
 	const struct bore_line *line = &s->bands.line;
-	size_t points = s->bands.count, count = 0;
-	struct along_line lines[5];
+	struct curves c = { 0 };
 
 	if (out->rows < 4 || line->count == 0)
 		return;
 	double from = line->stretches[0].station_m, to = sb_bore_line_station(line, line->length_m);
-	struct along_point *room = sb_alloc((3 * points + p->count + 1) * sizeof *room), *measured = room;
-	for (int which = 0; which < 3 && points; which++) {
-		take_band(s, v->job, which, room + (size_t)which * points);
-		lines[count++] = (struct along_line){ which == 2 ? MEANING_ESTIMATE : MEANING_DOUBT,
-			which == 2 ? LINE_SOLID : LINE_DOTTED, room + (size_t)which * points, points, false };
-	}
-	measured += 3 * points;
-	for (size_t i = 0; i < p->count; i++)
-		measured[i] =
-			(struct along_point){ p->list[i].station_m, typed_force(v->job, p->list[i].force_n) };
 	double limit = typed_force(v->job, p->safe_n);
-	const struct along_point limits[] = { { from, limit }, { to, limit } };
-	lines[count++] = (struct along_line){ MEANING_LIMIT, LINE_DASHED, limits, 2, false };
-	lines[count++] =
-		(struct along_line){ MEANING_MEASURED, LINE_SOLID, measured, p->count, p->count < 2 };
-	sb_along_scene(from, to, sb_measure_unit(v->job->unit, MEASURE_FORCE), 0, lines, count, v->job->unit,
-		&s->scene);
+	for (enum which which = WHICH_LOW; which <= WHICH_ESTIMATE; which++)
+		add_band(&c, s, v->job, which);
+	struct along_point *limits = sb_curves_add(&c, MEANING_LIMIT, LINE_DASHED, "limit", 2);
+	limits[0] = (struct along_point){ from, limit };
+	limits[1] = (struct along_point){ to, limit };
+	add_measured(&c, v->job, p);
 	sb_cells_rule(
 		out, 0, "force at the rig by where the head is: measured, estimate with its band, limit");
 	struct cells area = sb_cells_part(out, 1, 0, out->rows - 1, out->columns);
-	sb_chart_draw(&s->scene, v->glyphs, &area);
-	sb_free(room);
+	sb_curves_draw(&c, from, to, sb_measure_unit(v->job->unit, MEASURE_FORCE), 0, v->job->unit, v->glyphs,
+		&area);
+	sb_curves_clear(&c);
 }
 
 /* ---- before, after, and the line where it is typed ---- */
@@ -322,10 +326,10 @@ static enum follow enter_joint(struct view *v, const char *who, const char *why)
 	if (sb_entry_take(&s->entry, sb_fact_sort(ACT_PULL_JOINT), &j, &err) == 0) {
 		char what[SB_PULL_WHAT];
 		sb_pullback_what_joint(v->job, &j, what);
+		size_t warnings = v->solution->warning_count;
 		if (sb_store_enter(v->store, who, ACT_PULL_JOINT, &j, what, why, &err) == 0) {
 			memset(&s->entry, 0, sizeof s->entry);
-			sb_app_say(v, LEVEL_OK, "On disk: %s.", what);
-			return FOLLOW_JOB_CHANGED;
+			return sb_entry_said(v, what, warnings);
 		}
 	}
 	sb_app_fail(v, &err);
