@@ -5,6 +5,36 @@
 
 #include <assert.h>
 
+/* The joint in which a station lies; the last one past it. */
+static int joint_at(const struct solution *s, double station_m)
+{
+	const struct path *p = &s->path;
+
+	for (size_t i = 1; i < p->count; i++)
+		if (p->rows[i].on_path && p->rows[i].deviation.station_m >= station_m)
+			return p->rows[i].joint;
+	return (int)p->count - 1;
+}
+
+/* What the act is about, where that is not where the bore ends. */
+static int joint_of(const struct sb_store *store, enum act_kind kind, const void *fact, int bore)
+{
+	const struct job *job = &store->job;
+	const struct fluid_event *e = fact;
+
+	if (kind == ACT_PASS_JOINT)
+		return ((const struct pass_joint *)fact)->joint;
+	if (kind == ACT_PULL_JOINT)
+		return ((const struct pull_joint *)fact)->joint;
+	if (kind != ACT_RETURNS)
+		return bore;
+	if (e->kind == FLUID_RECORD)
+		return job->fluid_events[e->of - 1].fact.joint;
+	return sb_number_given(&e->station)
+		? joint_at(&store->solution, sb_frame_metres(&store->solution.frame, e->station.value))
+		: bore;
+}
+
 int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, const void *fact,
 	const char *what, const char *why, struct sb_err *err)
 {
