@@ -46,6 +46,7 @@ int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, 
 		sb_deed_check_words(why, SB_REMARK_TEXT, false, "The remarks", err) ||
 		sb_after_check(&store->job, kind, fact, why, err))
 		return -1;
+	d.act.joint = joint_of(store, kind, fact, d.act.joint);
 	return sb_deed_enter(store, &d, fact, (int64_t)sb_fact_count(sort, &store->job) + 1, what, why, err);
 }
 
