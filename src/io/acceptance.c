@@ -42,7 +42,10 @@ void sb_nonconformances_text(const struct job *job, const struct solution *s, st
 		sb_str_add(out, "There is no non-conformance: no limit was broken.\n");
 	else
 		sb_str_add(out, "%zu of %zu open.%s\n", open, count,
-			open ? " The pilot cannot be accepted while one is." : "");
+			open && sb_job_accepted(job) == NULL ? " The pilot cannot be accepted while one is."
+				: open
+				? " It is of what came after the pilot was accepted, or has grown since."
+				: "");
 	sb_free(list);
 }
 

@@ -8,13 +8,13 @@
 #include "model/pullback.h"
 #include "model/returns.h"
 
-typedef size_t judge(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS]);
+typedef size_t judge(const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS]);
 
 /* The passes against the rules, as they stand with this act. */
 static size_t judge_opening(
-	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
-	*out = (struct event){ .kind = WARNING_OPENING };
+	*out = (struct finding){ .kind = WARNING_OPENING };
 	sb_opening_judge(ask->setup.job, act, (int)ask->path->count - 1, &out->verdict, &out->joint);
 	if ((size_t)out->joint < ask->path->count)
 		out->station_m = ask->path->rows[out->joint].deviation.station_m;
@@ -23,13 +23,13 @@ static size_t judge_opening(
 
 /* ---- the drilling fluid ---- */
 
-static struct event event_at(enum warning_kind kind, int joint, double station_m)
+static struct finding event_at(enum warning_kind kind, int joint, double station_m)
 {
-	return (struct event){ .kind = kind, .joint = joint, .station_m = station_m };
+	return (struct finding){ .kind = kind, .joint = joint, .station_m = station_m };
 }
 
 /* A joint that says nothing of its returns leaves them as they were. */
-static size_t judge_returns(enum returns returns, int joint, double station_m, struct event *out)
+static size_t judge_returns(enum returns returns, int joint, double station_m, struct finding *out)
 {
 	if (returns == RETURNS_UNSAID)
 		return 0;
@@ -38,7 +38,8 @@ static size_t judge_returns(enum returns returns, int joint, double station_m, s
 	return 1;
 }
 
-static size_t judge_annular(const struct setup *setup, const struct annular *a, int joint, struct event *out)
+static size_t judge_annular(
+	const struct setup *setup, const struct annular *a, int joint, struct finding *out)
 {
 	*out = event_at(WARNING_ANNULAR, joint, a->place.station_m);
 	sb_annular_judge(setup, a, joint, &out->verdict);
@@ -46,7 +47,7 @@ static size_t judge_annular(const struct setup *setup, const struct annular *a, 
 }
 
 static size_t judge_pass_joint(
-	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
 	const struct pass_joint *j = sb_fact_of(ask->setup.job, act->kind, act->id);
 	struct annular a = sb_annular_pass(ask, j);
@@ -56,7 +57,7 @@ static size_t judge_pass_joint(
 }
 
 static size_t judge_pull_joint(
-	const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
 	const struct pull_joint *j = sb_fact_of(ask->setup.job, act->kind, act->id);
 	struct annular a = sb_annular_pull(ask, j);
@@ -79,7 +80,8 @@ static const struct fluid_event *release_of(const struct job *job, const struct 
 	return record;
 }
 
-static size_t judge_fluid(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+static size_t judge_fluid(
+	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
 	const struct job *job = ask->setup.job;
 	const struct fluid_event *e = sb_fact_of(job, act->kind, act->id);
@@ -97,7 +99,7 @@ static size_t judge_fluid(const struct clearance_ask *ask, const struct act *act
 }
 
 size_t sb_event_judge_joint(const struct clearance_ask *ask, const struct row *row, const struct reading *r,
-	struct event out[SB_EVENTS])
+	struct finding out[SB_FINDINGS])
 {
 	struct annular a = sb_annular_pilot(ask, row, r);
 	size_t count = judge_annular(&ask->setup, &a, row->joint, out);
@@ -105,11 +107,12 @@ size_t sb_event_judge_joint(const struct clearance_ask *ask, const struct row *r
 	return count + judge_returns(r->returns, row->joint, row->deviation.station_m, out + count);
 }
 
-static size_t judge_pull(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+static size_t judge_pull(
+	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
-	*out = (struct event){ .kind = act->kind == ACT_PULL ? WARNING_PIPE_STRING
-			: act->kind == ACT_PULL_JOINT	     ? WARNING_PULL_FORCE
-							     : WARNING_COATING };
+	*out = (struct finding){ .kind = act->kind == ACT_PULL ? WARNING_PIPE_STRING
+			: act->kind == ACT_PULL_JOINT	       ? WARNING_PULL_FORCE
+							       : WARNING_COATING };
 	if (act->kind == ACT_PULL_JOINT && !ask->bands->made)
 		sb_pull_bands_make(ask, ask->bands);
 	sb_pullback_judge(ask->setup.job, ask->bands, act, &out->verdict, &out->joint);
@@ -133,7 +136,7 @@ static const struct {
 	{ ACT_PULL_END, judge_pull },
 };
 
-size_t sb_event_judge(const struct clearance_ask *ask, const struct act *act, struct event out[SB_EVENTS])
+size_t sb_event_judge(const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
 	size_t count = 0;
 

@@ -261,7 +261,7 @@ static void take_changes(const struct setup *setup, struct solution *s, int64_t 
 /* ---- entries beside and after the pilot ---- */
 
 /* The one of its kind at that joint, of which there is only one. */
-static struct warning *alone_at(struct solution *s, const struct event *e, int leg)
+static struct warning *alone_at(struct solution *s, const struct finding *e, int leg)
 {
 	for (size_t i = s->warning_count; i-- > 0;) {
 		struct warning *w = &s->warnings[i];
@@ -272,7 +272,7 @@ static struct warning *alone_at(struct solution *s, const struct event *e, int l
 }
 
 /* act: that brought it; 0: a joint did. Returned: the warnings[] index touched, SIZE_MAX if none. */
-static size_t take_event(struct solution *s, const struct event *e, int its_leg, int64_t act)
+static size_t take_event(struct solution *s, const struct finding *e, int its_leg, int64_t act)
 {
 	int leg = e->leg ? e->leg : its_leg;
 	struct spot spot = { leg, e->joint, e->station_m, act };
@@ -297,11 +297,11 @@ static size_t take_joint_events(
 {
 	struct clearance_ask ask = { *setup, &s->around, &s->uncertainty, &s->path, &s->bit, &s->fixes,
 		NULL };
-	struct event events[SB_EVENTS];
-	size_t count = sb_event_judge_joint(&ask, row, r, events), first = SIZE_MAX;
+	struct finding findings[SB_FINDINGS];
+	size_t count = sb_event_judge_joint(&ask, row, r, findings), first = SIZE_MAX;
 
 	for (size_t i = 0; i < count; i++) {
-		size_t touched = take_event(s, &events[i], row->leg, 0);
+		size_t touched = take_event(s, &findings[i], row->leg, 0);
 		if (touched < first)
 			first = touched;
 	}
@@ -317,10 +317,10 @@ static void take_events(const struct setup *setup, struct solution *s, int64_t b
 
 	for (; s->acts < job->act_count && job->acts[s->acts].id < before_act; s->acts++) {
 		const struct act *a = &job->acts[s->acts];
-		struct event events[SB_EVENTS];
-		size_t count = sb_event_judge(&ask, a, events);
+		struct finding findings[SB_FINDINGS];
+		size_t count = sb_event_judge(&ask, a, findings);
 		for (size_t i = 0; i < count; i++)
-			take_event(s, &events[i], a->leg, a->id);
+			take_event(s, &findings[i], a->leg, a->id);
 	}
 	sb_pull_bands_clear(&bands);
 }
@@ -585,10 +585,10 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 	sb_exit_judge(&setup, &s->fixes, &out->row, false, &out->bit, &out->ahead, &verdicts[WARNING_EXIT]);
 	judge_room(&setup, s, sb_path_back(&s->path, 0), &out->row, &out->bit, verdicts);
 	struct clearance_ask ask = sb_solution_clearance(job, s);
-	struct event events[SB_EVENTS];
-	size_t count = sb_event_judge_joint(&ask, &out->row, &r, events);
+	struct finding findings[SB_FINDINGS];
+	size_t count = sb_event_judge_joint(&ask, &out->row, &r, findings);
 	for (size_t i = 0; i < count; i++)
-		verdicts[events[i].kind] = events[i].verdict;
+		verdicts[findings[i].kind] = findings[i].verdict;
 	preview_warnings(verdicts, out);
 	return 0;
 }
