@@ -72,7 +72,9 @@ const struct command sb_cmd_handover = {
 	.name = "handover",
 	.arguments = "JOB.bore [--pdf FILE [--replace] [--by WHO]]",
 	.summary = "the page for the next shift: 24 lines at most, or a page to be signed",
-	.detail = "Of the shift that runs, else of the last one.",
+	.detail =
+		"Of the shift that runs, else of the last one. Once the pilot is accepted or a pass has begun, it tells of the "
+		"pass, the drilling fluid, the pipe string and the pull.",
 	.least = 1,
 	.most = 1,
 	.options = handover_options,

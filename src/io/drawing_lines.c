@@ -103,6 +103,9 @@ static void add_fluid(struct drawing *d, struct drawing_graphs *all)
 
 /* ---- the pull ---- */
 
+static const char pull_words[] =
+	"by the place of the pull head, which comes from the exit; an estimate as drilled, for the engineer to verify";
+
 enum of_station { FORCE, LOW, HIGH };
 
 static void fill_forces(
@@ -123,17 +126,22 @@ static void add_level(struct drawing *d, struct drawing_graph *g, double value, 
 	points[1] = (struct along_point){ d->to_m, value };
 }
 
-/* Its value is told, for it may lie above the picture. */
+/* Where it would flatten all others its line is not drawn, but told of. */
 static void add_safe(struct drawing *d, struct drawing_graph *g, const struct pipe_load *load)
 {
 	double highest = fmax(load->stations[load->highest].high_n, load->stations[load->most].force_n);
-	bool far = load->given.safe_n > FAR_OVER * highest;
+	const char *force = d->job->safe_force.text;
 	char name[DRAWING_GRAPH_NAME];
 
-	snprintf(name, sizeof name, "safe force of the contract, %.20s %s%s", d->job->safe_force.text,
-		g->unit, far ? ": far above" : "");
-	if (far)
-		g->most = typed(d, MEASURE_FORCE, FAR_OVER * highest);
+	if (!(load->given.safe_n > 0))
+		return;
+	if (load->given.safe_n > FAR_OVER * highest) {
+		snprintf(g->words, sizeof g->words,
+			"%s; the safe force of the contract, %.20s %s, lies far above", pull_words, force,
+			g->unit);
+		return;
+	}
+	snprintf(name, sizeof name, "safe force of the contract, %.20s %s", force, g->unit);
 	add_level(d, g, typed(d, MEASURE_FORCE, load->given.safe_n), name);
 }
 
@@ -160,16 +168,14 @@ static void add_pull(struct drawing *d, struct drawing_graphs *all, const struct
 	if (g == NULL)
 		return;
 	sb_copy(g->title, sizeof g->title, "PULL FORCE");
-	sb_copy(g->words, sizeof g->words,
-		"by the place of the pull head; an estimate as drilled, for the engineer to verify; the pipe comes from the exit");
+	sb_copy(g->words, sizeof g->words, pull_words);
 	sb_copy(g->unit, sizeof g->unit, sb_measure_unit(d->job->unit, MEASURE_FORCE));
 	fill_forces(d, drawing_graph_add(g, MEANING_ESTIMATE, LINE_HEAVY, false, load->count, "estimated"),
 		load, FORCE);
 	fill_forces(d, drawing_graph_add(g, MEANING_DOUBT, LINE_DOTTED, false, load->count, "its band"), load,
 		LOW);
 	fill_forces(d, drawing_graph_add(g, MEANING_DOUBT, LINE_DOTTED, false, load->count, ""), load, HIGH);
-	if (load->given.safe_n > 0)
-		add_safe(d, g, load);
+	add_safe(d, g, load);
 	add_measured(d, g);
 	drawing_graph_finish(all, g);
 }

@@ -16,11 +16,11 @@ const struct format sb_formats[] = {
 		false, export_csv },
 	{ "json", "json", "everything that the job file holds, and what was computed from it", false,
 		export_json },
-	{ "sheet", "pdf", "the plan-and-profile sheet, to be signed, with tables behind it", true,
+	{ "sheet", "pdf", "the plan-and-profile sheet, to be signed, with graphs and tables behind it", true,
 		export_sheet },
 	{ "drawing", "svg", "the same as one drawing, its pages one below another", false, export_drawing },
 	{ "geojson", "geojson",
-		"path, joints, design, corridor, obstacles, fixes and non-conformances in longitude and latitude (RFC 7946)",
+		"path, joints, design, corridor, obstacles, fixes, releases and non-conformances in longitude and latitude (RFC 7946)",
 		false, export_geojson },
 	{ "gpkg", "gpkg", "the same as layers of a GeoPackage (OGC), in the job's coordinates", true,
 		export_gpkg },
@@ -40,7 +40,7 @@ const struct format sb_formats[] = {
 		"the hole as stretches from end to end, with length, angles and radius, drilled and designed: for who works out "
 		"the pull and the stresses",
 		false, export_segments },
-	{ "report", "pdf", "the as-built report of the pilot, to be signed", true, export_report },
+	{ "report", "pdf", "the as-built report of the pilot and the hole after it, to be signed", true, export_report },
 	{ "report-text", "txt", "the same report as text of 80 columns", false, export_report_text },
 };
 const size_t sb_format_count = sizeof sb_formats / sizeof *sb_formats;
