@@ -119,6 +119,15 @@ static void put_pass(struct handover_page *p, const struct opening *o, const str
 	sb_str_clear(&words);
 }
 
+static void put_none(struct handover_page *p)
+{
+	struct sb_str words = { 0 };
+
+	sb_opening_final_words(p->job, &words);
+	handover_put(p, "pass", "none has begun; final hole %s", sb_str_get(&words));
+	sb_str_clear(&words);
+}
+
 /* What this shift opened. */
 static void put_opened(struct handover_page *p, const struct opening *o)
 {
@@ -161,7 +170,7 @@ static void put_opening(struct handover_page *p, bool pulling)
 	else if (o.count && !pulling)
 		put_pass(p, &o, &o.list[o.count - 1]);
 	else if (o.count == 0)
-		handover_put(p, "pass", "none has begun");
+		put_none(p);
 	put_opened(p, &o);
 	sb_opening_clear(&o);
 }
