@@ -145,14 +145,14 @@ static void put_pulled(struct drawing *d, struct drawing_table *t, const struct 
 	put_force(d, t, j->band.force_n);
 	put_force(d, t, j->band.low_n);
 	put_force(d, t, j->band.high_n);
-	snprintf(text, sizeof text, "%s%s", j->share > 1 ? "OVER the limit" : sb_pullback_side(j->side),
-		j->jumped ? ", jump" : "");
-	drawing_table_put(t, text);
 	drawing_table_put(t, j->entry->torque.text);
 	drawing_table_put(t, j->entry->flow.text);
 	drawing_table_put(t, j->entry->annular.text);
 	drawing_table_put(t, j->entry->started);
 	drawing_table_put(t, j->entry->ended);
+	snprintf(text, sizeof text, "%s%s", j->share > 1 ? "OVER the limit" : sb_pullback_side(j->side),
+		j->jumped ? ", jump" : "");
+	drawing_table_put(t, text);
 	drawing_table_end_row(t, j->share > 1 ? ROW_STRONG : ROW_PLAIN);
 }
 
@@ -161,10 +161,9 @@ static void fill_pull(struct drawing *d, struct drawing_tables *all)
 	static const struct paper_column columns[] = { { "Joint", HOLD_RIGHT, false },
 		{ "Head at\nstation", HOLD_RIGHT, false }, { "Measured\nforce", HOLD_RIGHT, false },
 		{ "Estimated", HOLD_RIGHT, false }, { "Low", HOLD_RIGHT, false },
-		{ "High", HOLD_RIGHT, false }, { "Against\nthe band", HOLD_LEFT, true },
-		{ "Torque", HOLD_RIGHT, false }, { "Flow", HOLD_RIGHT, false },
+		{ "High", HOLD_RIGHT, false }, { "Torque", HOLD_RIGHT, false }, { "Flow", HOLD_RIGHT, false },
 		{ "Annular\npressure", HOLD_RIGHT, false }, { "Begun", HOLD_RIGHT, false },
-		{ "Out", HOLD_RIGHT, false } };
+		{ "Out", HOLD_RIGHT, false }, { "Against\nthe band", HOLD_LEFT, true } };
 	struct drawing_table *t = drawing_table_begin(all, "", columns, COUNT(columns));
 	struct pull_bands bands = { 0 };
 	struct pullback p;

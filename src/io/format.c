@@ -40,7 +40,8 @@ const struct format sb_formats[] = {
 		"the hole as stretches from end to end, with length, angles and radius, drilled and designed: for who works out "
 		"the pull and the stresses",
 		false, export_segments },
-	{ "report", "pdf", "the as-built report of the pilot and the hole after it, to be signed", true, export_report },
+	{ "report", "pdf", "the as-built report of the pilot and the hole after it, to be signed", true,
+		export_report },
 	{ "report-text", "txt", "the same report as text of 80 columns", false, export_report_text },
 };
 const size_t sb_format_count = sizeof sb_formats / sizeof *sb_formats;
