@@ -1,9 +1,11 @@
 /* Along the bore: the pull force by the place of the head, within its band; or one check, as drilled beside
  * the design. */
 #include "base/measure.h"
+#include "model/pullback.h"
 #include "ui/curves.h"
 #include "ui/stress.h"
 
+#include <math.h>
 #include <stdio.h>
 
 /* The check of each picture after the first, the one that is asked for most first. */
@@ -47,13 +49,47 @@ static void add_limit(struct curves *c, const struct pipe_load *load, double lim
 	points[1] = (struct along_point){ load->stations[load->count - 1].station_m, limit };
 }
 
-static void take_force(struct curves *c, enum unit unit, const struct pipe_load *load)
+/* What was measured, by the place of the head. */
+static void add_measured(struct curves *c, const struct job *job, const struct pipe_load *load)
 {
-	if (load->given.safe_n > 0)
-		add_limit(c, load, sb_measure_typed(unit, MEASURE_FORCE, load->given.safe_n), "safe force");
-	add_load(c, unit, load, VALUE_LOW, MEANING_DOUBT, "low");
-	add_load(c, unit, load, VALUE_HIGH, MEANING_DOUBT, "high");
-	add_load(c, unit, load, VALUE_FORCE, MEANING_ESTIMATE, "estimate");
+	struct pull_bands bands = { .line = load->line }; /* borrowed: nothing is asked of it but places */
+	struct pullback p = { 0 };
+
+	sb_pullback_take(job, &bands, &p);
+	struct along_point *points = sb_curves_marks(c, MEANING_MEASURED, "measured", p.count);
+	for (size_t i = 0; i < p.count; i++)
+		points[i] = (struct along_point){ p.list[i].station_m,
+			sb_measure_typed(job->unit, MEASURE_FORCE, p.list[i].force_n) };
+	sb_pullback_clear(&p);
+}
+
+static double top_of(const struct pipe_load *load)
+{
+	double top = 0;
+
+	for (size_t i = 0; i < load->count; i++)
+		top = fmax(top, load->stations[i].high_n);
+	return top;
+}
+
+/* Returned: what is drawn along the upper edge where it is higher; 0: nothing is. A safe force many times the
+ * estimate must not press it to the foot of the picture. */
+static double take_force(struct curves *c, const struct job *job, const struct pipe_load *load, char safe[64])
+{
+	const double room = 2;
+	double limit = load->given.safe_n, top = room * top_of(load);
+	bool cut = limit > top; /* false for NAN */
+	char force[SB_LOAD_TEXT];
+
+	snprintf(safe, 64, "safe force %s%s", sb_pipe_load_force(job->unit, limit, force),
+		cut ? ", above" : "");
+	if (limit > 0)
+		add_limit(c, load, sb_measure_typed(job->unit, MEASURE_FORCE, limit), safe);
+	add_load(c, job->unit, load, VALUE_LOW, MEANING_DOUBT, "low");
+	add_load(c, job->unit, load, VALUE_HIGH, MEANING_DOUBT, "high");
+	add_load(c, job->unit, load, VALUE_FORCE, MEANING_ESTIMATE, "estimate");
+	add_measured(c, job, load);
+	return cut ? sb_measure_typed(job->unit, MEASURE_FORCE, top) : 0;
 }
 
 static void take_check(struct curves *c, const struct pipe_loads *l, enum pipe_check check)
@@ -68,12 +104,38 @@ int sb_stress_pictures(const struct stress_state *s)
 	return s->loads.drilled.given.steel ? SB_STRESS_PICTURES : SB_STRESS_PICTURES - 1;
 }
 
-void sb_stress_picture(const struct view *v, int picture, struct cells *out)
+static void draw(
+	const struct view *v, const struct curves *c, const char *unit, double most, struct cells *out)
+{
+	const struct pipe_load *load = &((const struct stress_state *)v->state)->loads.drilled;
+
+	sb_curves_draw(c, load->stations[0].station_m, load->stations[load->count - 1].station_m, unit, most,
+		v->job->unit, v->glyphs, out);
+}
+
+static void draw_force(const struct view *v, struct cells *out)
 {
 	const struct stress_state *s = v->state;
-	const struct pipe_load *load = &s->loads.drilled;
 	struct curves c = { .count = 0 };
-	const char *unit = picture ? "" : sb_measure_unit(v->job->unit, MEASURE_FORCE);
+	char safe[64];
+	double most = take_force(&c, v->job, &s->loads.drilled, safe);
+
+	draw(v, &c, sb_measure_unit(v->job->unit, MEASURE_FORCE), most, out);
+	sb_curves_clear(&c);
+}
+
+static void draw_check(const struct view *v, enum pipe_check check, struct cells *out)
+{
+	const struct stress_state *s = v->state;
+	struct curves c = { .count = 0 };
+
+	take_check(&c, &s->loads, check);
+	draw(v, &c, "", 0, out);
+	sb_curves_clear(&c);
+}
+
+void sb_stress_picture(const struct view *v, int picture, struct cells *out)
+{
 	char title[96];
 
 	if (out->rows < 4)
@@ -83,14 +145,12 @@ void sb_stress_picture(const struct view *v, int picture, struct cells *out)
 			sb_pipe_check_words[checks[picture - 1]]);
 	else
 		snprintf(title, sizeof title,
-			"pull force, %s, with the head at each station; P: the next picture", unit);
+			"pull force, %s, with the head at each station; P: the next picture",
+			sb_measure_unit(v->job->unit, MEASURE_FORCE));
 	sb_cells_rule(out, 0, title);
 	struct cells part = sb_cells_part(out, 1, 0, out->rows - 1, out->columns);
 	if (picture)
-		take_check(&c, &s->loads, checks[picture - 1]);
+		draw_check(v, checks[picture - 1], &part);
 	else
-		take_force(&c, v->job->unit, load);
-	sb_curves_draw(&c, load->stations[0].station_m, load->stations[load->count - 1].station_m, unit, 0,
-		v->job->unit, v->glyphs, &part);
-	sb_curves_clear(&c);
+		draw_force(v, &part);
 }

@@ -198,7 +198,8 @@ static void known(struct job *job)
 		(const char *const[]){ "-50", "1250", "60", "soft clay", "104", "3.5", "0", "380", "90" });
 }
 
-/* Without a minimum radius: bending is not judged. */
+/* Without a minimum radius, bending is not judged. On such rollers the string is heaviest before it goes in.
+ */
 static void plastic(struct job *job)
 {
 	known(job);
@@ -207,6 +208,7 @@ static void plastic(struct job *job)
 	jobs_set(job, "product_pipe", "density", "59.3");
 	jobs_set(job, "product_pipe", "modulus", "56500");
 	jobs_set(job, "product_pipe", "pull_stress", "1150");
+	jobs_set(job, "pull", "friction_rollers", "1");
 }
 
 static void asked(struct job *job)
