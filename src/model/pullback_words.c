@@ -101,7 +101,7 @@ static void say_jump(
 {
 	double near_m = NEAR_JOINTS * job->joint_length.value * sb_unit_metres(job->unit);
 
-	sb_str_add(out, "It %s by ", p->jump_n > 0 ? "jumped up" : "fell");
+	sb_str_add(out, "%sIt %s by ", out->length ? " " : "", p->jump_n > 0 ? "jumped up" : "fell");
 	say_force(job, fabs(p->jump_n), out);
 	sb_str_add(out, " %s more than was estimated, in one joint. ", unit(job));
 	if (p->jump_n > 0) {
@@ -120,12 +120,13 @@ void sb_pullback_means(
 {
 	if (p->share > 1)
 		sb_str_add(out,
-			"Over the safe pull limit: stop pulling, and have the engineer say how to go on. ");
+			"Over the safe pull limit: stop pulling, and have the engineer say how to go on.");
 	if (p->jumped) {
 		say_jump(job, bands, p, out);
 	} else if (p->side == BAND_ABOVE) {
 		sb_str_add(out,
-			"A force above the band may be more friction than assumed, cuttings in the hole, ground that closes on the pipe, ");
+			"%sA force above the band may be more friction than assumed, cuttings in the hole, ground that closes on the pipe, ",
+			out->length ? " " : "");
 		say_bend(job, bands, p->head_md_m, HUGE_VAL, out);
 		sb_str_add(out,
 			", buoyancy or ballast not as assumed, or what drill pipe and reamer take, which the estimate leaves out. Look at returns and rollers.");
