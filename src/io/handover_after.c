@@ -202,17 +202,40 @@ static const char *last_returns(const struct job *job, int *joint)
 	return word;
 }
 
+/* What was lost in this shift: "; 2 losses, 300 gal". */
+static void say_losses(const struct handover_page *p, struct sb_str *out)
+{
+	double volume = 0;
+	int losses = 0;
+
+	for (size_t i = 0; i < p->job->fluid_event_count; i++) {
+		const struct fluid_event *e = &p->job->fluid_events[i];
+		if (e->kind != FLUID_LOSS || e->struck || !in_shift(p, &e->fact))
+			continue;
+		losses++;
+		volume += sb_number_given(&e->volume) ? e->volume.value : 0;
+	}
+	if (losses)
+		sb_str_add(out, "; %d loss%s in this shift", losses, losses == 1 ? "" : "es");
+	if (volume > 0)
+		sb_str_add(out, ", %.10g %s", volume, sb_measure_unit(p->job->unit, MEASURE_VOLUME));
+}
+
 static void put_returns(struct handover_page *p)
 {
 	int joint = 0;
 	const char *word = last_returns(p->job, &joint);
+	struct sb_str words = { 0 };
 
 	if (*word == '\0')
-		handover_put(p, "returns", "not logged since the pilot");
+		sb_str_add(&words, "not logged since the pilot");
 	else if (joint)
-		handover_put(p, "returns", "%s, last said at joint %d", word, joint);
+		sb_str_add(&words, "%s, last said at joint %d", word, joint);
 	else
-		handover_put(p, "returns", "%s, as last entered", word);
+		sb_str_add(&words, "%s, as last entered", word);
+	say_losses(p, &words);
+	handover_put(p, "returns", "%s", sb_str_get(&words));
+	sb_str_clear(&words);
 }
 
 static void put_releases(struct handover_page *p)

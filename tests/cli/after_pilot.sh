@@ -176,6 +176,12 @@ pdftotext -bbox -f 3 -l 6 "$HERE/tern.pdf" - | awk '
 
 # ---- the pull, to its end ----
 
+gives 0 fluid "$JOB" loss --station 900 --volume 150 --by 'A. Lund'
+gives 0 fluid "$JOB" loss --station 905 --volume 50 --by 'A. Lund'
+gives 0 fluid "$JOB" returns none --by 'A. Lund'
+page "$JOB"
+says 'returns  none, as last entered; 2 losses in this shift, 200 gal'
+
 gives 0 pass "$JOB" joint --joint 26 --pull 9000 --by 'A. Lund'
 gives 0 pass "$JOB" end --remarks 'swabbed well enough' --by 'A. Lund'
 gives 0 pull "$JOB" begin --remarks 'letter 41' --by 'B. Hale'
