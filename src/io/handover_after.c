@@ -36,6 +36,12 @@ static bool in_shift(const struct handover_page *p, const struct fact *f)
 	return sb_period_holds(&p->when, f->at_ms, sb_job_offset_min(p->job, f->act, f->at_ms));
 }
 
+/* Without a shift it is the whole log. */
+static const char *when(const struct handover_page *p)
+{
+	return p->begin ? "in this shift" : "so far";
+}
+
 /* ---- ranges of what the rig showed ---- */
 
 static void widen(struct range *r, const struct number *n)
@@ -151,11 +157,11 @@ static void put_opened(struct handover_page *p, const struct opening *o)
 	if (joints == 0)
 		return;
 	if (timed)
-		handover_put(p, "opened", "%d joint%s in this shift, %.1f %s; mean %.0f min a joint", joints,
-			joints == 1 ? "" : "s", sb_frame_typed(&p->s->frame, metres), p->unit,
+		handover_put(p, "opened", "%d joint%s %s, %.1f %s; mean %.0f min a joint", joints,
+			joints == 1 ? "" : "s", when(p), sb_frame_typed(&p->s->frame, metres), p->unit,
 			minutes / timed);
 	else
-		handover_put(p, "opened", "%d joint%s in this shift, %.1f %s", joints, joints == 1 ? "" : "s",
+		handover_put(p, "opened", "%d joint%s %s, %.1f %s", joints, joints == 1 ? "" : "s", when(p),
 			sb_frame_typed(&p->s->frame, metres), p->unit);
 	put_ranges(p, ranges, "pull");
 }
@@ -216,7 +222,7 @@ static void say_losses(const struct handover_page *p, struct sb_str *out)
 		volume += sb_number_given(&e->volume) ? e->volume.value : 0;
 	}
 	if (losses)
-		sb_str_add(out, "; %d loss%s in this shift", losses, losses == 1 ? "" : "es");
+		sb_str_add(out, "; %d loss%s %s", losses, losses == 1 ? "" : "es", when(p));
 	if (volume > 0)
 		sb_str_add(out, ", %.10g %s", volume, sb_measure_unit(p->job->unit, MEASURE_VOLUME));
 }
@@ -309,7 +315,9 @@ static void put_pulled(struct handover_page *p, const struct pullback *pull)
 		widen(&ranges[OPENING_FLOW], &j->flow);
 		widen(&ranges[OPENING_ANNULAR], &j->annular);
 	}
-	handover_put(p, "pulled", "%d joint%s in this shift", joints, joints == 1 ? "" : "s");
+	if (joints == 0 && pull->ended)
+		return;
+	handover_put(p, "pulled", "%d joint%s %s", joints, joints == 1 ? "" : "s", when(p));
 	put_ranges(p, ranges, "force");
 }
 
@@ -320,32 +328,41 @@ static void put_sentence(struct handover_page *p, const char *label, struct sb_s
 	sb_str_clear(words);
 }
 
-/* Force, band and limit of the last joint; time for what is left. */
+/* Force, band and limit of the last joint. */
+static void put_last(struct handover_page *p, const struct pullback *pull, const struct pull_bands *bands)
+{
+	struct sb_str words = { 0 };
+
+	if (pull->count == 0)
+		return;
+	const struct pulled *last = &pull->list[pull->count - 1];
+	sb_pullback_say(p->job, last, &words);
+	put_sentence(p, "force", &words);
+	sb_pullback_means(p->job, bands, last, &words);
+	put_sentence(p, "", &words);
+}
+
 static void put_pull(struct handover_page *p, const struct pullback *pull, const struct pull_bands *bands)
 {
 	struct sb_str words = { 0 };
 
 	if (pull->left) {
 		char station[SB_AXIS_TEXT];
-		handover_put(p, "pull", "%d of %d joints are out; the head is at station %s, %.1f %s to go",
-			pull->joints - pull->left, pull->joints, station_at(p, pull->head_md_m, station),
-			sb_frame_typed(&p->s->frame, pull->left_m), p->unit);
+		handover_put(p, "pull", "%d of %d joints %s out; the head is at station %s, %.1f %s to go",
+			pull->joints - pull->left, pull->joints,
+			pull->joints - pull->left == 1 ? "is" : "are",
+			station_at(p, pull->head_md_m, station), sb_frame_typed(&p->s->frame, pull->left_m),
+			p->unit);
 	} else {
 		handover_put(p, "pull", "all %d joints are out: the head is at the entry", pull->joints);
 	}
 	if (pull->ended) {
 		sb_pullback_end_say(p->job, pull, &words);
 		put_sentence(p, "", &words);
-		return;
-	}
-	sb_pullback_time(p->job, pull, &words);
-	put_sentence(p, "left", &words);
-	if (pull->count) {
-		const struct pulled *last = &pull->list[pull->count - 1];
-		sb_pullback_say(p->job, last, &words);
-		put_sentence(p, "force", &words);
-		sb_pullback_means(p->job, bands, last, &words);
-		put_sentence(p, "", &words);
+	} else {
+		sb_pullback_time(p->job, pull, &words);
+		put_sentence(p, "left", &words);
+		put_last(p, pull, bands);
 	}
 	put_pulled(p, pull);
 }

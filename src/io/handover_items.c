@@ -103,8 +103,8 @@ static void brief_words(const struct warning *w, char to[100])
 		add_figure(limit, sizeof limit, ", limit ", w->limit);
 		sb_copy(numbers + strlen(numbers), sizeof limit, limit);
 	}
-	snprintf(to, 100, "%s: %s, joint %d%s", sb_level_word(w->level), sb_warning_sorts[w->kind].label,
-		w->worst_joint, numbers);
+	snprintf(to, 100, w->worst_joint ? "%s: %s, joint %d%s" : "%s: %s%.0d%s", sb_level_word(w->level),
+		sb_warning_sorts[w->kind].label, w->worst_joint, numbers);
 }
 
 void handover_open(const struct solution *s, struct handover_items *items)

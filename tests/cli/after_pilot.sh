@@ -180,7 +180,7 @@ gives 0 fluid "$JOB" loss --station 900 --volume 150 --by 'A. Lund'
 gives 0 fluid "$JOB" loss --station 905 --volume 50 --by 'A. Lund'
 gives 0 fluid "$JOB" returns none --by 'A. Lund'
 page "$JOB"
-says 'returns  none, as last entered; 2 losses in this shift, 200 gal'
+says 'returns  none, as last entered; 2 losses so far, 200 gal'
 
 gives 0 pass "$JOB" joint --joint 26 --pull 9000 --by 'A. Lund'
 gives 0 pass "$JOB" end --remarks 'swabbed well enough' --by 'A. Lund'
@@ -198,12 +198,15 @@ says 'Tern Slough, the pull' '0 of 68 joints are out' 'station 21+10.6'
 head -n 41 "$HERE/pull.csv" >"$HERE/first.csv"
 gives 0 pull "$JOB" joint --read "$HERE/first.csv" --by 'A. Lund'
 page "$JOB"
-says '40 of 68 joints are out' '28 joints left: best' 'left     ' 'Joint 29: 84500 lbf' '40 joints in this shift' 'force 26000 to 84500 lbf'
+says '40 of 68 joints are out' '28 joints left: best' 'left     ' 'Joint 29: 84500 lbf' '40 joints so far' 'force 26000 to 84500 lbf'
+gives 0 shift "$JOB" --begin 'Lund, Mbeki' --by 'A. Lund'
+page "$JOB"
+says 'Lund, Mbeki' 'pulled   0 joints in this shift'
 { sed -n 1p "$HERE/pull.csv"; sed -n '42,$p' "$HERE/pull.csv"; } >"$HERE/rest.csv"
 gives 0 pull "$JOB" joint --read "$HERE/rest.csv" --by 'A. Lund'
 gives 0 pull "$JOB" end --coating scratched --extra 25 --survey 'gyro run 7' --by 'A. Lund'
 page "$JOB"
-says 'all 68 joints are out'
+says 'all 68 joints are out' '28 joints in this shift' 'force 86000 to 126500 lbf'
 gives 0 export "$JOB" report-text --by 'E. Hale'
 says 'As-built report of the bore and hole' 'hole opened          ream of 24 in; ream of 36 in; swab of 30 in, ended early' \
 	'The pull' 'why all the same' 'letter 41' '126500 lbf at joint 1' '70 % of it was used' 'gyro run 7' \
