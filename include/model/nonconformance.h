@@ -26,6 +26,7 @@ struct nonconformance {
 /* All of them. Returned: out, for sb_free (NULL if none); how many. */
 size_t sb_nonconformances(const struct job *job, const struct solution *s, struct nonconformance **out);
 size_t sb_nonconformances_open(const struct job *job, const struct solution *s);
+size_t sb_nonconformances_open_of(const struct job *job, const struct solution *s, enum warning_kind kind);
 
 /* "joint 12", "joints 12 to 15" */
 void sb_nonconformance_joints(const struct nonconformance *n, struct sb_str *out);

@@ -95,15 +95,27 @@ size_t sb_nonconformances(const struct job *job, const struct solution *s, struc
 	return count;
 }
 
-size_t sb_nonconformances_open(const struct job *job, const struct solution *s)
+/* kind: WARNING_KINDS: of any. */
+static size_t count_open(const struct job *job, const struct solution *s, enum warning_kind kind)
 {
 	struct nonconformance *list;
 	size_t count = sb_nonconformances(job, s, &list), open = 0;
 
 	for (size_t i = 0; i < count; i++)
-		open += list[i].state == DISPOSITION_OPEN;
+		open += list[i].state == DISPOSITION_OPEN &&
+			(kind == WARNING_KINDS || list[i].warning->kind == kind);
 	sb_free(list);
 	return open;
+}
+
+size_t sb_nonconformances_open(const struct job *job, const struct solution *s)
+{
+	return count_open(job, s, WARNING_KINDS);
+}
+
+size_t sb_nonconformances_open_of(const struct job *job, const struct solution *s, enum warning_kind kind)
+{
+	return count_open(job, s, kind);
 }
 
 void sb_nonconformance_joints(const struct nonconformance *n, struct sb_str *out)

@@ -5,6 +5,7 @@
 #include "base/time.h"
 #include "draw/axis.h"
 #include "io/fluid.h"
+#include "model/nonconformance.h"
 #include "model/returns.h"
 #include "ui/answers.h"
 #include "ui/fluid.h"
@@ -61,9 +62,10 @@ static void draw_point(
 	else
 		snprintf(where, sizeof where, "joint %d, %s", p->joint, station);
 	sb_cells_text(out, row, WHERE_AT, STYLE_PLAIN, where);
-	sb_cells_print(out, row, MORE_AT, STYLE_DIM, "cover %.1f %s, %s",
-		sb_frame_typed(&v->solution->frame, a->formation.cover_m), sb_unit_short(v->job->unit),
-		a->formation.soil.bed->name);
+	if (out->columns >= MORE_AT + 40)
+		sb_cells_print(out, row, MORE_AT, STYLE_DIM, "cover %.1f %s, %s",
+			sb_frame_typed(&v->solution->frame, a->formation.cover_m),
+			sb_unit_short(v->job->unit), a->formation.soil.bed->name);
 	sb_answers_verdict(out, row, verdict.level);
 }
 
@@ -155,8 +157,9 @@ static int draw_returns(const struct view *v, struct cells *out, int row)
 	return row + 1;
 }
 
-static int draw_releases(const struct job *job, struct cells *out, int row)
+static int draw_releases(const struct view *v, struct cells *out, int row)
 {
+	const struct job *job = v->job;
 	int open = 0, count = 0;
 	char missing[96], text[200];
 
@@ -178,9 +181,11 @@ static int draw_releases(const struct job *job, struct cells *out, int row)
 		sb_cells_print(out, row++, VALUE_AT, STYLE_STRONG, "and %d more: M adds to the chosen one",
 			open - RELEASES);
 	else if (count && open == 0) {
+		bool decided = sb_nonconformances_open_of(v->job, v->solution, WARNING_RELEASE) == 0;
 		sb_cells_text(out, row, NAME_AT, STYLE_DIM, count == 1 ? "release" : "releases");
-		sb_cells_print(
-			out, row++, VALUE_AT, STYLE_PLAIN, "%d, recorded whole; the engineer decides", count);
+		sb_cells_print(out, row, VALUE_AT, STYLE_PLAIN, "%d, recorded whole; the engineer %s", count,
+			decided ? "accepted" : "decides");
+		sb_answers_verdict(out, row++, decided ? LEVEL_OK : LEVEL_BREACH);
 	}
 	return row;
 }
@@ -249,7 +254,7 @@ void sb_fluid_draw(const struct view *v, struct cells *out)
 	sb_cells_rule(out, 0, "estimates but for what was measured, for the engineer to verify (B)");
 	int row = draw_pressure(v, out, 1);
 	row = draw_returns(v, out, row);
-	row = draw_releases(v->job, out, row);
+	row = draw_releases(v, out, row);
 	list = list > 1 + most ? 1 + most : list;
 	struct cells part = sb_cells_part(out, row, 0, out->rows - row - list, out->columns);
 	draw_pictures(v, &part);

@@ -7,6 +7,7 @@
 #include "io/pipe_load.h"
 #include "io/timeline.h"
 #include "model/after.h"
+#include "model/nonconformance.h"
 #include "model/opening.h"
 #include "model/pipe_verdict.h"
 #include "model/pullback.h"
@@ -70,7 +71,7 @@ static void make_fluid(const struct view *v, struct stage *out)
 		sb_str_add(&text, "; %s", v->solution->warnings[annular].text);
 	out->judged = last.returns != RETURNS_UNSAID;
 	take_warnings(v->solution, kinds, sizeof kinds / sizeof *kinds, out);
-	if (open) {
+	if (open || sb_nonconformances_open_of(v->job, v->solution, WARNING_RELEASE)) {
 		out->judged = true;
 		out->level = LEVEL_BREACH;
 	}
