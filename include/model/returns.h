@@ -19,6 +19,7 @@ void sb_returns_judge_entry(const struct setup *setup, const struct fluid_event 
 struct returns_said {
 	enum returns returns; /* RETURNS_UNSAID: nothing was said */
 	int joint;	      /* where the bore, or the tool, was */
+	bool entered;	      /* by an entry of `fluid`, not with a joint */
 	int64_t act;
 };
 struct returns_said sb_returns_last(const struct job *job);

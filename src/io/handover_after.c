@@ -183,31 +183,6 @@ static void put_opening(struct handover_page *p, bool pulling)
 
 /* ---- returns and releases ---- */
 
-/* The last word on returns, of a joint or an entry: whichever came later. */
-static const char *last_returns(const struct job *job, int *joint)
-{
-	int64_t act = 0;
-	const char *word = "";
-
-	for (size_t i = 0; i < job->pass_joint_count; i++) {
-		const struct pass_joint *j = &job->pass_joints[i];
-		if (j->struck || j->returns == RETURNS_UNSAID || j->fact.act < act)
-			continue;
-		act = j->fact.act;
-		word = sb_returns_name(j->returns);
-		*joint = j->joint;
-	}
-	for (size_t i = 0; i < job->fluid_event_count; i++) {
-		const struct fluid_event *e = &job->fluid_events[i];
-		if (e->struck || e->kind > FLUID_NONE || e->fact.act < act)
-			continue;
-		act = e->fact.act;
-		word = sb_fluid_event_name(e->kind);
-		*joint = 0;
-	}
-	return word;
-}
-
 /* What was lost in this shift: "; 2 losses, 300 gal". */
 static void say_losses(const struct handover_page *p, struct sb_str *out)
 {
@@ -229,16 +204,16 @@ static void say_losses(const struct handover_page *p, struct sb_str *out)
 
 static void put_returns(struct handover_page *p)
 {
-	int joint = 0;
-	const char *word = last_returns(p->job, &joint);
+	struct returns_said last = sb_returns_last(p->job);
+	const char *word = sb_returns_name(last.returns);
 	struct sb_str words = { 0 };
 
-	if (*word == '\0')
-		sb_str_add(&words, "not logged since the pilot");
-	else if (joint)
-		sb_str_add(&words, "%s, last said at joint %d", word, joint);
-	else
+	if (last.returns == RETURNS_UNSAID)
+		sb_str_add(&words, "nothing was said of them");
+	else if (last.entered)
 		sb_str_add(&words, "%s, as last entered", word);
+	else
+		sb_str_add(&words, "%s, last said at joint %d", word, last.joint);
 	say_losses(p, &words);
 	handover_put(p, "returns", "%s", sb_str_get(&words));
 	sb_str_clear(&words);

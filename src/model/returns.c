@@ -52,7 +52,7 @@ void sb_returns_judge_entry(const struct setup *setup, const struct fluid_event 
 static void said(struct returns_said *last, enum returns returns, int joint, int64_t act)
 {
 	if (returns != RETURNS_UNSAID && act >= last->act)
-		*last = (struct returns_said){ returns, joint, act };
+		*last = (struct returns_said){ .returns = returns, .joint = joint, .act = act };
 }
 
 struct returns_said sb_returns_last(const struct job *job)
@@ -70,8 +70,10 @@ struct returns_said sb_returns_last(const struct job *job)
 	}
 	for (size_t i = 0; i < job->fluid_event_count; i++) {
 		const struct fluid_event *e = &job->fluid_events[i];
-		if (!e->struck && e->kind <= FLUID_NONE)
-			said(&last, as_returns[e->kind], e->fact.joint, e->fact.act);
+		if (e->struck || e->kind > FLUID_NONE)
+			continue;
+		said(&last, as_returns[e->kind], e->fact.joint, e->fact.act);
+		last.entered = last.act == e->fact.act;
 	}
 	return last;
 }

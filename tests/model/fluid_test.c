@@ -316,9 +316,11 @@ static void what_was_said_last_of_the_returns_holds(void **state)
 	assert_int_equal(last.returns, RETURNS_NONE);
 	assert_int_equal(last.joint, 2);
 	assert_int_equal(last.act, none->fact.act);
+	assert_true(last.entered);
 	struct pass_joint full = { .fact = { .act = 2000 }, .pass = 1, .joint = 1, .returns = RETURNS_FULL };
 	sb_fact_add(&job, ACT_PASS_JOINT, &full);
 	assert_int_equal(sb_returns_last(&job).returns, RETURNS_FULL);
+	assert_true(sb_returns_last(&job).act == 2000);
 	job.pass_joints[0].struck = true;
 	job.fluid_events[0].struck = true;
 	assert_int_equal(sb_returns_last(&job).returns, RETURNS_PARTIAL);
