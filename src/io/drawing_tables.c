@@ -113,7 +113,7 @@ static size_t go_over(struct drawing *d, const struct drawing_tables *all, bool 
 				if (draw)
 					drawing_page(d,
 						d->job->pass_count || d->job->pull_begin_count
-							? "Bore and hole: tables"
+							? "Pilot and hole: tables"
 							: "Pilot bore: tables",
 						t->title);
 			}

@@ -135,7 +135,7 @@ static void put_end(struct report *r)
 static void begin(const struct job *job, const struct about *about, struct document *out)
 {
 	char title[SB_NAME_TEXT + 64], running[2 * SB_NAME_TEXT + 64];
-	const char *of = job->pass_count || job->pull_begin_count ? "bore and hole" : "pilot bore";
+	const char *of = job->pass_count || job->pull_begin_count ? "crossing" : "pilot bore";
 
 	snprintf(title, sizeof title, "As-built report of the %s: %s", of, job->name);
 	snprintf(running, sizeof running, "%s%s%s, as-built report of the %s", job->name,

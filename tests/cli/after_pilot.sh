@@ -208,7 +208,7 @@ gives 0 pull "$JOB" end --coating scratched --extra 25 --survey 'gyro run 7' --b
 page "$JOB"
 says 'all 68 joints are out' '28 joints in this shift' 'force 86000 to 126500 lbf'
 gives 0 export "$JOB" report-text --by 'E. Hale'
-says 'As-built report of the bore and hole' 'hole opened          ream of 24 in; ream of 36 in; swab of 30 in, ended early' \
+says 'As-built report of the crossing' 'hole opened          ream of 24 in; ream of 36 in; swab of 30 in, ended early' \
 	'The pull' 'why all the same' 'letter 41' '126500 lbf at joint 1' '70 % of it was used' 'gyro run 7' \
 	'Measured beside estimated'
 awk 'length > 80' "$HERE/.out" | grep -q . && fail "the report has a line over 80 columns"
