@@ -1,7 +1,7 @@
 /* What stands beside the path: obstacles, independent positions, breaches of a limit, releases of fluid. */
 #include "base/mem.h"
 #include "base/str.h"
-#include "model/clearance.h"
+#include "model/bore_line.h"
 #include "model/fact.h"
 #include "model/nonconformance.h"
 #include "model/returns.h"
@@ -132,12 +132,44 @@ static void walk_breaches(struct walk *w)
 
 /* ---- releases ---- */
 
-/* On the ground over the line, at the station that was entered. */
-static void put_release_place(struct walk *w, const struct number *station)
+/* A reamer, a swab or the pull head was in the hole before. */
+static bool tool_before(const struct job *job, int64_t act)
 {
-	double station_m = sb_frame_metres(&w->s->frame, station->value), ground_m;
+	for (size_t i = 0; i < job->pull_begin_count; i++)
+		if (job->pull_begins[i].fact.act < act)
+			return true;
+	for (size_t i = 0; i < job->pass_count; i++)
+		if (job->passes[i].fact.act < act)
+			return true;
+	return false;
+}
 
-	if (!sb_number_given(station) || !sb_design_ground(w->job, &w->s->frame, station_m, &ground_m))
+/* As entered; of the pilot where the bit was. False: with a tool in the hole, nobody said where. */
+static bool release_station(const struct walk *w, const struct fluid_event *e, double *station_m)
+{
+	const struct path *path = &w->s->path;
+	struct clearance_ask ask = sb_solution_clearance(w->job, w->s);
+	struct bore_line line = { 0 };
+
+	if (sb_number_given(&e->station)) {
+		*station_m = sb_frame_metres(&w->s->frame, e->station.value);
+		return true;
+	}
+	if (tool_before(w->job, e->fact.act) || (size_t)e->fact.joint >= path->count)
+		return false;
+	sb_bore_line_drilled(&ask, &line);
+	*station_m = sb_bore_line_station(&line, path->rows[e->fact.joint].bit_md_m);
+	sb_bore_line_clear(&line);
+	return true;
+}
+
+/* On the ground over the line. */
+static void put_release_place(struct walk *w, const struct fluid_event *e)
+{
+	double station_m, ground_m;
+
+	if (!release_station(w, e, &station_m) ||
+		!sb_design_ground(w->job, &w->s->frame, station_m, &ground_m))
 		return;
 	struct vec3 at = sb_design_at(&w->s->design, station_m).at;
 	at.u = ground_m;
@@ -151,7 +183,7 @@ static void walk_release(struct walk *w, const struct fluid_event *e)
 	char missing[96];
 
 	features_begin(w, LAYER_RELEASES);
-	put_release_place(w, &e->station);
+	put_release_place(w, e);
 	features_put_number(w, (double)e->fact.id);
 	features_put_typed(w, &e->station);
 	features_put_number(w, e->fact.joint);

@@ -67,7 +67,7 @@ static const struct feature_field breach_fields[] = {
 static const struct feature_field release_fields[] = {
 	{ "release", FEATURE_WHOLE, "its number" },
 	{ "station", FEATURE_REAL,
-		"as entered; blank: at the bit or the tool, and then it has no place here" },
+		"as entered; blank: at the bit, or at a tool, and then it has no place here" },
 	{ "joint", FEATURE_WHOLE, "how far the bore was drilled then" },
 	{ "volume", FEATURE_REAL, "m3 or gal" },
 	{ "place", FEATURE_TEXT, "where it came up, in words" },

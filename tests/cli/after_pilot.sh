@@ -139,6 +139,14 @@ is "$(sqlite3 -batch :memory: -cmd ".import --csv $HERE/releases.csv r" "SELECT 
 	volume + 0, receiving, missing) FROM r")" \
 	"$(awk 'BEGIN { t = 812 / 2100; printf "%.1f %.1f %.2f", 655412.30 + t * 1848.577, 1566208.75 - t * 997.438,
 		-3.4 - 1.8 * 22 / 80 }') 300 wetland who was told and when, what was done" "the release on the map"
+# Of the pilot, and no station said: over the bit.
+gives 0 fluid "$HERE/pilot.bore" release --place 'at the drain' --by 'A. Lund'
+gives 0 export "$HERE/pilot.bore" gpkg "$HERE/p.gpkg" --by 'E. Hale'
+ogr2ogr -f CSV "$HERE/over.csv" "$HERE/p.gpkg" releases -lco GEOMETRY=AS_XYZ
+# The bit is 10.58 ft past the end of the design at 2100; the ground there between 42.0 at 21+00 and 42.2 at 21+60.
+is "$(sqlite3 -batch :memory: -cmd ".import --csv $HERE/over.csv r" "SELECT printf('%.1f %.2f %s', X, Z, place) FROM r")" \
+	"$(awk 'BEGIN { printf "%.1f %.2f", 655412.30 + 2110.58 / 2100 * 1848.577, 42 + 0.2 * 10.58 / 60 }') at the drain" \
+	"a release over the bit"
 gives 0 export "$JOB" geojson "$HERE/t.geojson" --by 'E. Hale'
 grep -q '"receiving": *"wetland"' "$HERE/t.geojson" || fail "no release in the GeoJSON"
 gives 0 export "$JOB" dxf "$HERE/t.dxf" --by 'E. Hale'
