@@ -262,6 +262,7 @@ static void the_product_pipe_is_explained_for_steel_and_for_polyethylene(void **
 	bore_tern(&job);
 	bore_solve(&job, &s);
 	the_pipe_at_every_joint();
+	sb_solution_clear(&s);
 	sb_job_clear(&job);
 	bore_sheet(KESTREL, &job);
 	bore_surveys(&job, KESTREL "/surveys.csv");
