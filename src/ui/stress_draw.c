@@ -62,9 +62,8 @@ static int draw_checks(const struct view *v, struct cells *out, int row)
 {
 	const struct stress_state *s = v->state;
 
-	sb_cells_text(out, row, NAME_AT, STYLE_DIM, "largest share");
-	sb_cells_text(out, row, VALUE_AT, STYLE_DIM, "of 1    at station");
-	sb_cells_text(out, row, DESIGN_AT, STYLE_DIM, "drawn");
+	sb_cells_text(out, row, NAME_AT, STYLE_DIM, "share of allowed");
+	sb_cells_text(out, row, VALUE_AT, STYLE_DIM, "largest at station");
 	row++;
 	for (int k = 0; k < PIPE_CHECKS; k++)
 		if (k != CHECK_ALL || s->loads.drilled.given.steel)
