@@ -5,6 +5,7 @@
 #ifndef UI_FLUID_H
 #define UI_FLUID_H
 
+#include "base/time.h"
 #include "io/fluid_view.h"
 #include "ui/list.h"
 #include "ui/screen.h"
@@ -27,6 +28,8 @@ void sb_fluid_picture(const struct view *v, int stage, struct cells *out);
 enum follow sb_fluid_returns(struct view *v);
 enum follow sb_fluid_loss(struct view *v);
 enum follow sb_fluid_release(struct view *v);
+/* Whether one was half typed when the program ended, and when. */
+bool sb_fluid_release_waits(const struct view *v, char when[SB_TIME_TEXT]);
 enum follow sb_fluid_record(struct view *v);
 
 extern const struct screen sb_screen_fluid;

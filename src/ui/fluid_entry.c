@@ -8,9 +8,12 @@
 #include "ui/app.h"
 #include "ui/entry.h"
 #include "ui/fluid.h"
+#include "ui/kept.h"
 #include "ui/prompt.h"
 
 #include <stdio.h>
+
+#define RELEASE "release" /* as what it is kept */
 
 /* ---- to disk ---- */
 
@@ -137,9 +140,30 @@ static void add_texts(struct form *f, const struct release *r)
 		sb_entry_words(f, "done", "contained, cleaned up", 40, false);
 }
 
+/* One that was entered after all is another than the next. */
+static int next_release(const struct job *job)
+{
+	int next = 1;
+
+	for (size_t i = 0; i < job->fluid_event_count; i++)
+		next += job->fluid_events[i].kind == FLUID_RELEASE;
+	return next;
+}
+
+bool sb_fluid_release_waits(const struct view *v, char when[SB_TIME_TEXT])
+{
+	struct kept k = { RELEASE, 1, next_release(v->job), { NULL } };
+
+	return sb_kept_load(v, &k, when);
+}
+
 enum follow sb_fluid_release(struct view *v)
 {
-	struct prompt p = { .answer = enter_kind, .check = check, .subject = FLUID_RELEASE };
+	struct prompt p = { .answer = enter_kind,
+		.check = check,
+		.subject = FLUID_RELEASE,
+		.kept = RELEASE,
+		.number = next_release(v->job) };
 
 	snprintf(p.question, sizeof p.question,
 		"Fluid came up: stop, contain it. Say where, then Enter; the rest now, or later with M.");
@@ -186,6 +210,8 @@ enum follow sb_fluid_record(struct view *v)
 	struct release r = sb_release_of(v->job, e, INT64_MAX);
 	bool open = sb_release_missing(&r, missing);
 	p.subject = e->fact.id;
+	p.kept = "release-record";
+	p.number = (int)e->fact.act;
 	if (open)
 		snprintf(p.question, sizeof p.question, "Release %lld, %.60s: what is known now?",
 			(long long)e->fact.id, *r.place ? r.place : "place not known");

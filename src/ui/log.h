@@ -7,7 +7,6 @@
 
 #include "model/blunder.h"
 #include "model/steering.h"
-#include "store/draft.h"
 #include "ui/form.h"
 #include "ui/pictures.h"
 #include "ui/screen.h"

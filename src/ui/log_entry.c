@@ -9,6 +9,7 @@
 #include "base/time.h"
 #include "model/slides.h"
 #include "ui/app.h"
+#include "ui/kept.h"
 #include "ui/log.h"
 
 #include <stdio.h>
@@ -157,44 +158,17 @@ void sb_log_trial(struct view *v, bool on)
 
 /* ---- the draft ---- */
 
-#define FOCUS "focus" /* no field: where the hand was */
-
-static void add_focus(const struct form *f, struct draft *d)
+static struct kept kept_of(struct log_state *s, struct form *entry)
 {
-	if (d->count == SB_DRAFT_FIELDS)
-		return;
-	sb_copy(d->fields[d->count].name, sizeof d->fields[0].name, FOCUS);
-	sb_copy(d->fields[d->count].text, sizeof d->fields[0].text, f->fields[f->focus].name);
-	d->count++;
-}
-
-/* The hand goes on where it was, in the middle of a number too. */
-static void take_focus(struct form *f, const struct draft *d)
-{
-	for (size_t i = 0; i < d->count; i++)
-		if (sb_same(d->fields[i].name, FOCUS) && sb_form_index(f, d->fields[i].text) < f->count)
-			sb_form_focus(f, sb_form_index(f, d->fields[i].text));
-	f->editing = true;
+	return (struct kept){ "", s->leg, s->joint, { entry, &s->more } };
 }
 
 void sb_log_save_draft(const struct view *v, bool sync)
 {
-	const struct log_state *s = v->state;
-	const struct form *entry = s->trial ? &s->before : &s->entry;
-	struct draft d = { .leg = s->leg, .joint = s->joint, .at_ms = sb_time_now() };
+	struct log_state *s = v->state;
+	struct kept k = kept_of(s, s->trial ? &s->before : &s->entry);
 
-	if (!sb_store_writes(v->store))
-		return;
-	sb_form_to_draft(entry, &d);
-	sb_form_to_draft(&s->more, &d);
-	bool typed = d.count > 0;
-	add_focus(entry, &d);
-	/* A draft that cannot be written costs what is half typed if the power goes; it must not stop the
-	 * hand. */
-	if (typed)
-		sb_draft_save(sb_store_path(v->store), &d, sync, NULL);
-	else
-		sb_draft_discard(sb_store_path(v->store));
+	sb_kept_save(v, &k, sync);
 }
 
 void sb_log_changed(struct view *v)
@@ -206,23 +180,14 @@ void sb_log_changed(struct view *v)
 void sb_log_load_draft(struct view *v)
 {
 	struct log_state *s = v->state;
-	struct draft d;
+	struct kept k = kept_of(s, &s->entry);
 	char when[SB_TIME_TEXT];
 
-	if (!sb_store_writes(v->store) || sb_draft_load(sb_store_path(v->store), &d, NULL) != 1)
+	if (!sb_kept_load(v, &k, when))
 		return;
-	if (d.leg != s->leg || d.joint != s->joint) {
-		/* It was logged after all, or the bore has moved on: the log says what holds. */
-		sb_draft_discard(sb_store_path(v->store));
-		return;
-	}
-	sb_form_from_draft(&s->entry, &d);
-	sb_form_from_draft(&s->more, &d);
-	take_focus(&s->entry, &d);
 	preview(v);
-	sb_time_short(d.at_ms, sb_time_offset(d.at_ms), when);
 	sb_app_say(v, LEVEL_OK,
-		"What was half typed for joint %d at %s is back. Nothing of it is logged yet.", d.joint,
+		"What was half typed for joint %d at %s is back. Nothing of it is logged yet.", k.joint,
 		when);
 }
 
@@ -274,7 +239,8 @@ enum follow sb_log_commit(struct view *v, bool taken, const char *reason)
 	sb_log_save_draft(v, true);
 	if (sb_store_log(v->store, v->who, &r, &err))
 		return sb_app_say(v, LEVEL_WATCH, "Not logged; what you typed is kept. %s", err.text);
-	sb_draft_discard(sb_store_path(v->store));
+	struct kept k = kept_of(s, &s->entry);
+	sb_kept_discard(v, &k);
 	s->marked = false;
 	s->back = 0;
 	s->joint = 0; /* begun anew by what follows a change of the job */

@@ -1,12 +1,9 @@
-/* What is typed for the next joint of the pass that runs. As on the main screen every key goes to a draft
- * before it is painted, and the forms are emptied only after the store says that the joint is on disk. The
- * draft lies beside the pilot's under a name of its own, so that neither discards the other's. */
-#include "base/str.h"
-#include "base/time.h"
+/* What is typed for the next joint of the pass that runs. As on the main screen every key is kept before
+ * it is painted, and the forms are emptied only after the store says that the joint is on disk. */
 #include "io/opening.h"
-#include "store/draft.h"
 #include "ui/app.h"
 #include "ui/entry.h"
+#include "ui/kept.h"
 #include "ui/opening.h"
 
 #include <stdio.h>
@@ -87,49 +84,29 @@ int sb_opening_entry_check(const struct form *f, size_t field, const void *conte
 
 /* ---- the draft ---- */
 
-static void draft_path(const struct view *v, struct sb_str *out)
+static struct kept kept_of(const struct view *v)
 {
-	sb_str_add(out, "%s.pass", sb_store_path(v->store));
+	struct opening_state *s = v->state;
+
+	return (struct kept){ "pass", s->pass, s->joint, { &s->entry, &s->more } };
 }
 
 void sb_opening_entry_keep(const struct view *v, bool sync)
 {
-	const struct opening_state *s = v->state;
-	struct draft d = { .leg = s->pass, .joint = s->joint, .at_ms = sb_time_now() };
-	struct sb_str path = { 0 };
+	struct kept k = kept_of(v);
 
-	if (!sb_store_writes(v->store))
-		return;
-	draft_path(v, &path);
-	sb_form_to_draft(&s->entry, &d);
-	sb_form_to_draft(&s->more, &d);
-	/* A draft that cannot be written must not stop the hand. */
-	if (d.count > 0)
-		sb_draft_save(sb_str_get(&path), &d, sync, NULL);
-	else
-		sb_draft_discard(sb_str_get(&path));
-	sb_str_clear(&path);
+	sb_kept_save(v, &k, sync);
 }
 
 void sb_opening_entry_resume(struct view *v)
 {
-	struct opening_state *s = v->state;
-	struct sb_str path = { 0 };
-	struct draft d;
+	struct kept k = kept_of(v);
+	char when[SB_TIME_TEXT];
 
-	draft_path(v, &path);
-	if (sb_store_writes(v->store) && sb_draft_load(sb_str_get(&path), &d, NULL) == 1) {
-		if (d.leg == s->pass && d.joint == s->joint) {
-			sb_form_from_draft(&s->entry, &d);
-			sb_form_from_draft(&s->more, &d);
-			sb_app_say(v, LEVEL_OK,
-				"What was half typed for joint %d of pass %d is back. Nothing of it is on disk yet.",
-				d.joint, d.leg);
-		} else {
-			sb_draft_discard(sb_str_get(&path));
-		}
-	}
-	sb_str_clear(&path);
+	if (sb_kept_load(v, &k, when))
+		sb_app_say(v, LEVEL_OK,
+			"What was half typed for joint %d of pass %d is back. Nothing of it is on disk yet.",
+			k.joint, k.leg);
 }
 
 /* ---- to disk ---- */

@@ -4,6 +4,7 @@
 
 #include "base/mem.h"
 #include "ui/app.h"
+#include "ui/kept.h"
 
 #include <string.h>
 
@@ -14,6 +15,41 @@ static int prompt_open(struct view *v, const void *argument, struct sb_err *err)
 	(void)err;
 	memcpy(v->state, argument, sizeof(struct prompt));
 	return 0;
+}
+
+/* ---- what is half typed ---- */
+
+static struct kept kept_of(struct prompt *p)
+{
+	return (struct kept){ p->kept, 1, p->number, { &p->form } };
+}
+
+static void keep(const struct view *v, bool sync)
+{
+	struct prompt *p = v->state;
+	struct kept k = kept_of(p);
+
+	if (p->kept)
+		sb_kept_save(v, &k, sync);
+}
+
+static void prompt_keep(struct view *v)
+{
+	keep(v, true);
+}
+
+static void discard(const struct view *v, struct prompt *p)
+{
+	struct kept k = kept_of(p);
+
+	if (p->kept)
+		sb_kept_discard(v, &k);
+}
+
+static enum follow take_back(struct view *v)
+{
+	discard(v, v->state);
+	return FOLLOW_CLOSE;
 }
 
 /* ---- the question, and fields for the answer ---- */
@@ -47,16 +83,25 @@ static void prompt_draw(const struct view *v, struct cells *out)
 	sb_form_draw(&p->form, &part);
 }
 
+static enum follow ask(struct view *asker, const struct prompt *p)
+{
+	return sb_app_open(asker, p->form.count ? &sb_screen_prompt : &sb_screen_confirm, p);
+}
+
 static enum follow give_answer(struct view *v)
 {
 	struct prompt *p = sb_alloc(sizeof *p);
 	struct view *asker = sb_app_below(v);
 
+	/* What is typed is safe on disk, half typed, before it is tried for good. */
+	keep(v, true);
 	memcpy(p, v->state, sizeof *p);
 	sb_app_close_top(v->app);
 	enum follow follow = p->answer(asker, &p->form, p->subject);
 	if (follow == FOLLOW_PASS)
-		follow = sb_prompt_ask(asker, p);
+		follow = ask(asker, p);
+	else
+		discard(asker, p);
 	sb_free(p);
 	return follow;
 }
@@ -68,8 +113,10 @@ static enum follow prompt_key(struct view *v, int key)
 	switch (sb_form_key(&p->form, key, p->check, v)) {
 	case FORM_DONE:
 		return give_answer(v);
-	case FORM_MOVED:
 	case FORM_CHANGED:
+		keep(v, false);
+		return FOLLOW_REDRAW;
+	case FORM_MOVED:
 		return FOLLOW_REDRAW;
 	case FORM_PASS:
 		break;
@@ -86,7 +133,7 @@ static const struct action prompt_actions[] = {
 		.keys = "Esc Ctrl-C",
 		.label = "take back",
 		.help = "Take the question back: nothing is done.",
-		.act = sb_app_close },
+		.act = take_back },
 	{ 0 },
 };
 
@@ -98,6 +145,7 @@ const struct screen sb_screen_prompt = {
 	.open = prompt_open,
 	.draw = prompt_draw,
 	.key = prompt_key,
+	.keep = prompt_keep,
 	.rows = prompt_rows,
 	.letters = true,
 	.actions = prompt_actions,
@@ -145,5 +193,15 @@ const struct screen sb_screen_confirm = {
 
 enum follow sb_prompt_ask(struct view *asker, const struct prompt *p)
 {
-	return sb_app_open(asker, p->form.count ? &sb_screen_prompt : &sb_screen_confirm, p);
+	struct prompt *anew = sb_alloc(sizeof *anew);
+	char when[SB_TIME_TEXT];
+
+	memcpy(anew, p, sizeof *anew);
+	struct kept k = kept_of(anew);
+	if (p->kept && sb_kept_load(asker, &k, when))
+		sb_app_say(asker, LEVEL_OK,
+			"What was half typed here at %s is back. Nothing of it is on disk yet.", when);
+	enum follow follow = ask(asker, anew);
+	sb_free(anew);
+	return follow;
 }

@@ -17,9 +17,14 @@ static void make(struct view *v)
 
 static int fluid_open(struct view *v, const void *argument, struct sb_err *err)
 {
+	char when[SB_TIME_TEXT];
+
 	(void)argument;
 	(void)err;
 	make(v);
+	if (sb_fluid_release_waits(v, when))
+		sb_app_say(v, LEVEL_WATCH,
+			"A release was half typed at %s, and is not on disk yet: F goes on with it.", when);
 	return 0;
 }
 

@@ -10,6 +10,7 @@
 #include "ui/big.h"
 #include "ui/curves.h"
 #include "ui/entry.h"
+#include "ui/kept.h"
 #include "ui/prompt.h"
 #include "ui/theme.h"
 
@@ -22,6 +23,7 @@
 
 struct pull_state {
 	struct form entry;
+	int joint;		 /* it is typed for; 0: all are out */
 	struct pull_bands bands; /* made when the job changes */
 };
 
@@ -45,6 +47,7 @@ static void build_form(struct pull_state *s, const struct job *job)
 	char offered[16];
 
 	snprintf(offered, sizeof offered, "%d", next);
+	s->joint = next;
 	memset(&s->entry, 0, sizeof s->entry);
 	add_field(&s->entry, "joint", "joint", 5, true, next ? offered : "");
 	add_field(&s->entry, "force", "force", 8, true, "");
@@ -52,6 +55,48 @@ static void build_form(struct pull_state *s, const struct job *job)
 	add_field(&s->entry, "started", "from", 5, false, "");
 	add_field(&s->entry, "ended", "to", 5, false, "");
 	s->entry.focus = 1;
+}
+
+static bool runs(const struct view *v)
+{
+	const struct pull_state *s = v->state;
+	struct pullback p;
+
+	sb_pullback_take(v->job, &s->bands, &p);
+	bool running = p.begun && p.ended == NULL;
+	sb_pullback_clear(&p);
+	return running;
+}
+
+static struct kept kept_of(const struct view *v)
+{
+	struct pull_state *s = v->state;
+
+	return (struct kept){ "pull", 1, s->joint, { &s->entry } };
+}
+
+static void keep(const struct view *v, bool sync)
+{
+	struct kept k = kept_of(v);
+
+	sb_kept_save(v, &k, sync);
+}
+
+static void pull_keep(struct view *v)
+{
+	keep(v, true);
+}
+
+/* Takes up again what was half typed, while there is anything to type it for. */
+static void resume(struct view *v)
+{
+	struct kept k = kept_of(v);
+	char when[SB_TIME_TEXT];
+
+	if (runs(v) && sb_kept_load(v, &k, when))
+		sb_app_say(v, LEVEL_OK,
+			"What was half typed for joint %s is back. Nothing of it is on disk yet.",
+			sb_form_text(k.forms[0], "joint"));
 }
 
 static int pull_open(struct view *v, const void *argument, struct sb_err *err)
@@ -63,6 +108,7 @@ static int pull_open(struct view *v, const void *argument, struct sb_err *err)
 	(void)err;
 	sb_pull_bands_make(&ask, &s->bands);
 	build_form(s, v->job);
+	resume(v);
 	return 0;
 }
 
@@ -74,6 +120,7 @@ static void pull_changed(struct view *v)
 	sb_pull_bands_make(&ask, &s->bands);
 	if (!sb_form_touched(&s->entry))
 		build_form(s, v->job);
+	keep(v, false);
 }
 
 static void pull_close(struct view *v)
@@ -305,17 +352,6 @@ static void pull_draw(const struct view *v, struct cells *out)
 
 /* ---- a joint ---- */
 
-static bool runs(const struct view *v)
-{
-	struct pull_state *s = v->state;
-	struct pullback p;
-
-	sb_pullback_take(v->job, &s->bands, &p);
-	bool running = p.begun && p.ended == NULL;
-	sb_pullback_clear(&p);
-	return running;
-}
-
 /* FOLLOW_PASS: it was not taken, and what was typed stands. */
 static enum follow enter_joint(struct view *v, const char *who, const char *why)
 {
@@ -327,6 +363,8 @@ static enum follow enter_joint(struct view *v, const char *who, const char *why)
 		char what[SB_PULL_WHAT];
 		sb_pullback_what_joint(v->job, &j, what);
 		size_t warnings = v->solution->warning_count;
+		/* What is typed is safe on disk, half typed, before it is tried for good. */
+		keep(v, true);
 		if (sb_store_enter(v->store, who, ACT_PULL_JOINT, &j, what, why, &err) == 0) {
 			memset(&s->entry, 0, sizeof s->entry);
 			return sb_entry_said(v, what, warnings);
@@ -351,7 +389,11 @@ static enum follow pull_key(struct view *v, int key)
 
 	if (!runs(v))
 		return FOLLOW_PASS;
-	return sb_entry_key(v, &s->entry, key, sb_entry_check, sb_fact_sort(ACT_PULL_JOINT), try_to_enter);
+	enum follow follow =
+		sb_entry_key(v, &s->entry, key, sb_entry_check, sb_fact_sort(ACT_PULL_JOINT), try_to_enter);
+	if (follow == FOLLOW_REDRAW)
+		keep(v, false);
+	return follow;
 }
 
 static enum follow with_remarks_it(struct view *v, const struct form *given, int64_t subject)
@@ -466,6 +508,7 @@ static enum follow end(struct view *v)
 			.required = true },
 		"");
 	add_field(&p.form, "extra", "pulled out past the entry", 8, false, "");
+	p.kept = "pull-end";
 	sb_entry_words(&p.form, "survey", "final survey kept", 40, false);
 	sb_entry_words(&p.form, "remarks", left ? "why" : "remarks", 50, left > 0);
 	sb_entry_who(&p.form, v);
@@ -498,7 +541,7 @@ static const struct action pull_actions[] = {
 	{ .name = "back-to-after",
 		.keys = "P Q Esc Ctrl-C",
 		.label = "back",
-		.help = "Back to what was entered after the pilot.",
+		.help = "Back to what was entered after the pilot; what is half typed is kept.",
 		.act = sb_app_close },
 	{ 0 },
 };
@@ -515,6 +558,7 @@ const struct screen sb_screen_pull = {
 	.draw = pull_draw,
 	.key = pull_key,
 	.changed = pull_changed,
+	.keep = pull_keep,
 	.close = pull_close,
 	.actions = pull_actions,
 	.widgets = { sb_form_line_keys },
