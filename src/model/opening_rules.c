@@ -1,6 +1,6 @@
-/* What of the contract and the trade the opening does not keep, and what may be entered of it. Each rule is
- * looked at afresh over all passes as they stand, so that a slip that is struck out leaves nothing behind,
- * and a hole that is opened further after all is right again. */
+/* What of the contract and the trade the opening does not keep. Each rule is looked at afresh over all
+ * passes as they stand, so that a slip that is struck out leaves nothing behind, and a hole that is opened
+ * further after all is right again. */
 #include "model/opening.h"
 
 #include "base/measure.h"
@@ -276,86 +276,4 @@ void sb_opening_judge(
 			sb_copy(out->text, sizeof out->text, worst->text);
 	}
 	sb_opening_clear(&o);
-}
-
-/* ---- what may be entered ---- */
-
-int sb_opening_check_pass(const struct job *job, struct sb_err *err)
-{
-	const struct pull_begin *pull = sb_opening_pulled(job, INT64_MAX);
-	struct opening o;
-	int running = 0, left = 0;
-
-	if (sb_job_accepted(job) == NULL)
-		return sb_fail(err, SB_STATE,
-			"The pilot is not accepted: that is a hold point, and no pass begins before it. See acceptance.");
-	if (pull)
-		return sb_fail(err, SB_STATE, "The pull has begun (entry %lld): no pass begins any more.",
-			(long long)pull->fact.act);
-	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
-	if (o.running) {
-		running = o.running->number;
-		left = o.running->left;
-	}
-	sb_opening_clear(&o);
-	if (running == 0)
-		return 0;
-	return sb_fail(err, SB_STATE, "Pass %d runs, %d joint%s left: end it first.", running, left,
-		left == 1 ? " is" : "s are");
-}
-
-static const struct opening_joint *entry_of(const struct opening *o, size_t pass, int joint)
-{
-	for (size_t i = o->joint_count; i-- > 0;)
-		if (o->joints[i].pass == pass && o->joints[i].entry->joint == joint)
-			return &o->joints[i];
-	return NULL;
-}
-
-static bool said(const char *why)
-{
-	return why && why[strspn(why, " \t")] != '\0';
-}
-
-/* The pass itself, and that the joint is of the bore, was looked at before (model/after.h). */
-int sb_opening_check_joint(
-	const struct job *job, const struct pass_joint *j, const char *why, struct sb_err *err)
-{
-	struct opening o;
-	size_t at;
-	int status = 0;
-
-	if (said(why))
-		return 0;
-	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
-	if (sb_opening_find(&o, j->pass, &at) && j->joint != o.list[at].next) {
-		const struct opening_joint *before = entry_of(&o, at, j->joint);
-		if (before)
-			status = sb_fail(err, SB_STATE,
-				"Pass %d went through joint %d already (entry %lld). If it did so again, say why in the remarks.",
-				j->pass, j->joint, (long long)before->entry->fact.act);
-		else
-			status = sb_fail(err, SB_STATE,
-				"Joint %d comes next in pass %d, not joint %d. If it is so, say why in the remarks.",
-				o.list[at].next, j->pass, j->joint);
-	}
-	sb_opening_clear(&o);
-	return status;
-}
-
-int sb_opening_check_end(const struct job *job, const struct pass_end *e, const char *why, struct sb_err *err)
-{
-	struct opening o;
-	size_t at;
-	int status = 0;
-
-	if (said(why))
-		return 0;
-	sb_opening_stand(job, sb_job_in_ground(job), INT64_MAX, &o);
-	if (sb_opening_find(&o, e->pass, &at) && o.list[at].left > 0)
-		status = sb_fail(err, SB_STATE,
-			"Pass %d has %d joint%s left, joint %d first. If it ends all the same, say why in the remarks.",
-			e->pass, o.list[at].left, o.list[at].left == 1 ? "" : "s", o.list[at].next);
-	sb_opening_clear(&o);
-	return status;
 }

@@ -560,6 +560,30 @@ static void a_joint_out_of_turn_needs_a_reason(void **state)
 	assert_int_equal(sb_opening_check_joint(&job, &j, "tight, worked twice", &err), 0);
 }
 
+static void a_digit_too_many_or_too_few_needs_a_reason(void **state)
+{
+	(void)state;
+	struct sb_err err = { 0 };
+	struct pass_joint j = { .pass = 1, .joint = 10 };
+	pass(PASS_REAM, "20", PASS_TO_ENTRY);
+	j.pull = number("210000"); /* nothing to hold it against yet */
+	assert_int_equal(sb_opening_check_joint(&job, &j, "", &err), 0);
+	struct pass_joint first = {
+		.pass = 1, .joint = 10, .pull = number("21000"), .torque = number("9800")
+	};
+	enter(ACT_PASS_JOINT, &first);
+	j.joint = 9;
+	refused(sb_opening_check_joint(&job, &j, "", &err), &err,
+		"The pull of joint 9, 210000, is far above what pass 1 took so far, 21000 to 21000. Look whether a digit is too many");
+	assert_int_equal(sb_opening_check_joint(&job, &j, "stuck, worked free", &err), 0);
+	j.pull = number("63000"); /* threefold: the ground */
+	j.torque = number("980");
+	refused(sb_opening_check_joint(&job, &j, "", &err), &err,
+		"The torque of joint 9, 980, is far below what pass 1 took so far, 9800 to 9800. Look whether a digit is missing");
+	j.torque = number("");
+	assert_int_equal(sb_opening_check_joint(&job, &j, "", &err), 0);
+}
+
 static void a_pass_that_leaves_joints_needs_a_reason(void **state)
 {
 	(void)state;
@@ -608,6 +632,7 @@ int main(void)
 		T(joints_an_end_and_a_pull_that_come_later_are_not_known_yet),
 		T(no_pass_begins_before_the_pilot_is_accepted_or_while_another_runs),
 		T(a_joint_out_of_turn_needs_a_reason),
+		T(a_digit_too_many_or_too_few_needs_a_reason),
 		T(a_pass_that_leaves_joints_needs_a_reason),
 	};
 
