@@ -20,6 +20,10 @@ bool sb_after_strikable(const struct job *job, int64_t act);
 int sb_after_check(
 	const struct job *job, enum act_kind kind, const void *fact, const char *why, struct sb_err *err);
 
+/* The joint of the bore where the tool of the pass that runs, or the pull head, is at work: the one that
+ * comes next, or the last one; where neither runs, the joint at which the bore ends. 0: no bore. */
+int sb_after_tool_joint(const struct job *job);
+
 /* May it be struck out? -1 with err where there is no such entry, or others stand on it: a pass with joints,
  * a pull with joints, a release with records. Those go first; err names one of them by its number. */
 int sb_after_check_strike(const struct job *job, int64_t act, struct sb_err *err);

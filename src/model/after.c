@@ -5,6 +5,10 @@
 #include "model/opening.h"
 #include "model/pullback.h"
 
+#include <stdint.h>
+
+#include "opening_parts.h"
+
 static void *entry_of(const struct job *job, int64_t act, const struct act **a, const struct fact_sort **sort)
 {
 	*a = sb_job_act(job, act);
@@ -100,6 +104,24 @@ int sb_after_check(
 	default:
 		return 0;
 	}
+}
+
+int sb_after_tool_joint(const struct job *job)
+{
+	int bore = sb_job_in_ground(job), joint = bore;
+	struct opening o;
+
+	if (bore && sb_opening_pulled(job, INT64_MAX)) {
+		joint = sb_pullback_next(job);
+		return joint ? joint : 1;
+	}
+	sb_opening_stand(job, bore, INT64_MAX, &o);
+	if (o.running && o.running->next)
+		joint = o.running->next;
+	else if (o.running && o.running->pass->to == PASS_TO_ENTRY && bore)
+		joint = 1;
+	sb_opening_clear(&o);
+	return joint;
 }
 
 /* ---- what stands on it ---- */

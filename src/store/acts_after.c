@@ -32,7 +32,7 @@ static int joint_of(const struct sb_store *store, enum act_kind kind, const void
 		return job->fluid_events[e->of - 1].fact.joint;
 	return sb_number_given(&e->station)
 		? joint_at(&store->solution, sb_frame_metres(&store->solution.frame, e->station.value))
-		: bore;
+		: sb_after_tool_joint(job);
 }
 
 int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, const void *fact,

@@ -207,6 +207,35 @@ static void an_entry_opens_its_warning_and_striking_it_out_takes_it_back(void **
 	book_verify(0);
 }
 
+/* Nobody says the station at three in the morning: the tool says it. */
+static void what_the_fluid_did_lies_at_the_tool(void **state)
+{
+	(void)state;
+	struct sb_store *store = accepted();
+	static const struct fluid_event partial = { .kind = FLUID_PARTIAL };
+	const struct job *job = sb_store_job(store);
+	struct pass_joint j = through;
+
+	must(enter(store, ACT_RETURNS, &partial)); /* nothing runs: the bore's end */
+	must(enter(store, ACT_PASS, &ream));
+	for (j.joint = 5; j.joint >= 4; j.joint--)
+		must(enter(store, ACT_PASS_JOINT, &j));
+	must(enter(store, ACT_RETURNS, &partial)); /* joint 3 is being opened */
+	for (; j.joint >= 1; j.joint--)
+		must(enter(store, ACT_PASS_JOINT, &j));
+	must(enter(store, ACT_RETURNS, &partial)); /* out at the rig */
+	must(enter(store, ACT_PASS_END, &ended));
+	must(enter(store, ACT_PULL, &begun));
+	must(enter(store, ACT_PULL_JOINT, &out));
+	must(enter(store, ACT_RETURNS, &partial));
+	static const int joints[] = { 5, 3, 1, 4 };
+	assert_int_equal(job->fluid_event_count, 4);
+	for (size_t i = 0; i < 4; i++)
+		assert_int_equal(job->fluid_events[i].fact.joint, joints[i]);
+	book_equals_file(store);
+	sb_store_close(store);
+}
+
 static const struct warning *opening_warning(const struct sb_store *store)
 {
 	const struct solution *s = sb_store_solution(store);
@@ -245,6 +274,7 @@ int main(void)
 		cmocka_unit_test(every_entry_comes_back_as_it_was_entered),
 		cmocka_unit_test(what_an_entry_names_must_be_there),
 		cmocka_unit_test(what_is_struck_out_stays_readable_and_counts_for_nothing),
+		cmocka_unit_test(what_the_fluid_did_lies_at_the_tool),
 		cmocka_unit_test(heaps_are_struck_out_from_the_top),
 		cmocka_unit_test(what_is_said_after_an_acknowledgement_waits_for_another),
 		cmocka_unit_test(an_entry_opens_its_warning_and_striking_it_out_takes_it_back),
