@@ -28,10 +28,11 @@ enum bingham_status {
 
 /* Purpose:  the loss of a laminar flow in the annulus, exact: with the plug that moves unsheared.
  * Given:    flow_m3s   >= 0; next to 0 the loss is next to what sets the fluid in motion, 2 yield / gap
- * Returned: gradient_pam, unchanged unless BINGHAM_OK. Right to 1e-6 of itself, in all but the narrowest gaps
- * to 1e-9. Notes:    the stress is G/2 (r - k/r); the plug is where it stays below the yield stress, 2 yield
- * / G wide; it is placed so that both sides of it move at one speed, and G so that the flow is that given.
- *           Source: derived; the problem is Fredrickson and Bird's (1958). */
+ * Returned: gradient_pam, unchanged unless BINGHAM_OK
+ * Notes:    right to 1e-6 of itself, in all but the narrowest gaps to 1e-9. The stress is G/2 (r - k/r);
+ *           the plug is where it stays below the yield stress, 2 yield / G wide; it is placed so that both
+ *           sides of it move at one speed, and G so that the flow is that given.
+ * Source:   derived; the problem is Fredrickson and Bird's (1958). */
 enum bingham_status sb_bingham_annulus(
 	const struct bingham *fluid, const struct annulus *a, double flow_m3s, double *gradient_pam);
 

@@ -17,7 +17,7 @@ struct cavity {
 	double cohesion_pa;  /* >= 0 */
 	double friction_rad; /* 0 <= friction < pi/2 */
 	double shear_pa;     /* shear modulus, > 0 */
-	double hole_m;	     /* radius of the hole before, > 0 */
+	double hole_m;	     /* radius of the hole before, > 0, finite */
 	double plastic_m;  /* how far from its centre the ground may yield; as little as the hole: none may */
 	double tension_pa; /* tension at which the ground parts, >= 0; HUGE_VAL: it yields before it parts */
 };

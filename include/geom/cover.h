@@ -45,9 +45,10 @@ struct cover_least {
  *           tolerance_m   > 0
  * Returned: out   a cover that is there, at most tolerance_m above the least; unchanged on COVER_NONE
  * Notes:    halves the hole where the least could still be. Over a piece of length l both x and top lie
- * within bend l^2/8 of going evenly from end to end; against that the ground's own corners are looked at one
- * by one, so the least under a corner of the river bed is found as well as that of a bend. Source:   derived.
- */
+ *           within bend l^2/8 of going evenly from end to end; against that the ground's own corners are
+ *           looked at one by one, so the least under a corner of the river bed is found as well as that of a
+ *           bend.
+ * Source:   derived. */
 enum cover_known sb_cover_least(const struct cover_ground *g, const struct cover_hole *hole, double within_m,
 	double tolerance_m, struct cover_least *out);
 

@@ -9,8 +9,8 @@ double sb_odds_normal(double z);
  * Given:    x >= 0, freedom >= 1
  * Returned: 1 at x = 0, falling to 0; relative error below 1e-10 while it is over 1e-300
  * Notes:    the upper incomplete gamma function of freedom / 2 at x / 2: in closed form, by terms that are
- * all positive, from e^-x/2 for even and erfc for odd freedoms. Source:   Abramowitz and Stegun, Handbook of
- * Mathematical Functions (1964), 26.4.4 and 26.4.5. */
+ *           all positive, from e^-x/2 for even and erfc for odd freedoms
+ * Source:   Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.4.4 and 26.4.5. */
 double sb_odds_chi_square(double x, int freedom);
 
 /* Purpose:  the chance that one figure, or two independent ones, lie that far out when their sigma is itself

@@ -41,8 +41,11 @@ struct pull_leg {
 	int bent; /* the pipe is bent by it: three-point contact; else it lies in it as a rope does */
 };
 
-/* Direction and turn of an even curve between two headings. room_m: what the hole leaves beside the pipe; a
- * curve that is less far aside does not bend it. */
+/* Direction and turn of an even curve between two headings.
+ * Given:    length_m                   > 0
+ *           heading_from, heading_to   unit vectors, less than half a turn apart
+ *           room_m                     what the hole leaves beside the pipe, >= 0; a curve that is less far
+ *                                      aside does not bend it */
 struct pull_leg sb_pull_leg(double length_m, struct vec3 heading_from, struct vec3 heading_to, double room_m);
 
 struct pull_terms {
@@ -56,8 +59,9 @@ struct pull_terms {
 double sb_pull_contact(
 	const struct pull_leg *leg, const struct pull_terms *t, double tension_n, double weight_n_m);
 
-/* The tension after so much of a leg, its mean within being iterated to convergence; contact is that of the
- * whole leg however much of it is passed. Not below 0: then the pipe runs ahead by its own weight. */
+/* The tension after length_m of a leg (0..its length), N, its mean within being iterated to convergence;
+ * contact is that of the whole leg however much of it is passed. Not below 0: then the pipe runs ahead by its
+ * own weight. What is given that is no number gives none. */
 double sb_pull_across(const struct pull_leg *leg, const struct pull_terms *t, double tension_n,
 	double length_m, double weight_n_m, double lift_n);
 
@@ -68,12 +72,12 @@ double sb_pull_capstan(const struct pull_leg *leg, double friction, double tensi
 /* ---- ASTM F1962 ---- */
 
 struct f1962 {
-	double in_rad, out_rad;	 /* a: where the pipe enters; b: where it comes out; > 0 */
-	double depth_m, cross_m; /* H; between the two ends, along the ground */
-	double extra_m;		 /* L1: pipe past what the hole takes */
-	double friction_ground, friction_hole;
-	double air_n_m;	  /* wa, > 0 */
-	double float_n_m; /* wb: up positive */
+	double in_rad, out_rad;		       /* a: where the pipe enters; b: where it comes out; > 0 */
+	double depth_m, cross_m;	       /* H, >= 0; between the two ends, along the ground, > 0 */
+	double extra_m;			       /* L1: pipe past what the hole takes, >= 0 */
+	double friction_ground, friction_hole; /* va, vb; >= 0 */
+	double air_n_m;			       /* wa, > 0 */
+	double float_n_m;		       /* wb: up positive */
 };
 
 struct f1962_forces {
@@ -85,7 +89,7 @@ struct f1962_forces {
 enum f1962_status {
 	F1962_OK = 0,
 	F1962_SHORT = -1, /* the two ramps, 2 H / angle each, are longer than the crossing */
-	F1962_RANGE = -2,
+	F1962_RANGE = -2, /* a value out of the ranges above, or not finite */
 };
 
 /* Source: ASTM F1962, as in Najafi, Trenchless Technology Piping (2010), p. 217, eqs 5.12a-d. The drag of the

@@ -27,14 +27,20 @@ struct run {
 	double off_m;	    /* root mean square distance of its points from it */
 };
 
-enum runs_status { RUNS_OK = 0, RUNS_RANGE = -1 /* fewer than two points, or s_m does not grow */ };
+enum runs_status {
+	RUNS_OK = 0,
+	RUNS_RANGE = -1, /* fewer than two points, a room that is not positive, s_m that does not grow, or a
+			    number that is not finite */
+};
 
 /* Given:    points[count]   in order; room_m   root mean square distance allowed within a run, > 0
  *           runs            room for count - 1
- * Returned: made
- * Notes:    each run is fitted by least squares, weighted by length, with a curvature that is constant along
- * it; distances are square to its chord. Two or three points are met exactly. The search is a shortest path
- *           over all cuts: O(points x points in the longest run). Source: derived here. */
+ * Returned: made            how many runs; runs and made unchanged unless RUNS_OK
+ * Notes:    each run is fitted by least squares, weighted by length, with one curvature along it;
+ *           distances are square to its chord. Two or three points are met exactly. The search is a
+ *           shortest path over all cuts: O(points x points in the longest run). A run that is out by twice
+ *           the room is not tried any longer.
+ * Source:   derived here. */
 enum runs_status sb_runs_find(
 	struct run_point *points, size_t count, double room_m, struct run *runs, size_t *made);
 

@@ -35,7 +35,8 @@ struct spread_ellipse sb_spread_ellipse(const struct spread *s, double factor);
  * Notes:    conditioned on x: the share left and right of the box, plus the integral over the box's width of
  *           phi(x) (1 - [Phi(high | x) - Phi(low | x)]), by Gauss and Legendre's rule of 12 points in panels
  *           of at most 2 sigma, narrower where a strong correlation makes the inner share jump. Right to
- * 1e-9; small shares keep their digits, as everything is a sum of positive parts. Source:   derived. */
+ *           1e-9; small shares keep their digits, as everything is a sum of positive parts.
+ * Source:   derived. */
 struct spread_box {
 	double low_x, high_x, low_y, high_y;
 };

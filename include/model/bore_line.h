@@ -34,12 +34,13 @@ struct bore_line {
 	double bit_m;		 /* measured depth of the bit; length_m of the design */
 };
 
-/* The line of what was drilled, and of the design. Given: ask, of sb_solution_clearance. Returned: out
- * (cleared first; sb_bore_line_clear when done), of at least one stretch. Notes:    past the bit the line
- * comes back to the design by the exit, along a cubic that begins with the bit's place and heading and ends
- * with the design's; with less than three joints to go, or off the end of the design, the bit's heading is
- * held to the exit's elevation, or the line ends at the bit where it does not rise. No stretch is longer than
- * the nominal joint and a half. */
+/* The line of what was drilled, and of the design.
+ * Given:    ask   of sb_solution_clearance
+ * Returned: out   (cleared first; sb_bore_line_clear when done), of at least one stretch
+ * Notes:    past the bit the line comes back to the design by the exit, along a cubic that begins with the
+ *           bit's place and heading and ends with the design's; with less than three joints to go, or off
+ *           the end of the design, the bit's heading is held to the exit's elevation, or the line ends at
+ *           the bit where it does not rise. No stretch is longer than the nominal joint and a half. */
 void sb_bore_line_drilled(const struct clearance_ask *ask, struct bore_line *out);
 void sb_bore_line_design(const struct clearance_ask *ask, struct bore_line *out);
 void sb_bore_line_clear(struct bore_line *line);

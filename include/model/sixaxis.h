@@ -16,7 +16,8 @@ bool sb_sixaxis_any(const struct reading *r);
 bool sb_sixaxis_all(const struct reading *r);
 
 /* Purpose:  works out what the vectors say and was not typed: inclination, azimuth, tool face (of a slide
- * too), totals and dip. Given:    job    the settings as they stand (the tool's axes, units, biases)
+ *           too), totals and dip
+ * Given:    job    the settings as they stand (the tool's axes, units, biases)
  * Returned: r      0; -1 with err when components are missing, have no length, or the hole is plumb. SB_HELD,
  *                  which r->reason releases: what was typed beside them says something else (by more than a
  *                  tenth of a degree), or they are in another unit, or exchanged; with a reason what was

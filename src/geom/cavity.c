@@ -16,7 +16,8 @@ static bool sound(const struct cavity *c)
 {
 	return c->cohesion_pa >= 0 && c->friction_rad >= 0 && c->friction_rad < SB_PI / 2 &&
 		c->shear_pa > 0 && c->hole_m > 0 && c->plastic_m >= 0 && c->tension_pa >= 0 &&
-		isfinite(c->stress_pa) && isfinite(c->pore_pa) && isfinite(c->cohesion_pa);
+		isfinite(c->stress_pa) && isfinite(c->pore_pa) && isfinite(c->cohesion_pa) &&
+		isfinite(c->hole_m) && isfinite(c->plastic_m);
 }
 
 enum cavity_status sb_cavity_limit(const struct cavity *c, struct cavity_limit *out)

@@ -10,10 +10,21 @@ static int positive(double value)
 	return value > 0 && value < HUGE_VAL;
 }
 
+static int not_negative(double value)
+{
+	return value >= 0 && value < HUGE_VAL;
+}
+
+/* Not below 0. What is no number stays none: fmax would make 0 of it, and a check that is kept. */
+static double from_0(double value)
+{
+	return value < 0 ? 0 : value;
+}
+
 enum pipe_status sb_pipe_section(const struct pipe_given *g, struct pipe_section *out)
 {
 	if (!positive(g->outside_m) || !positive(g->wall_m) || !positive(g->density) ||
-		!positive(g->modulus_pa) || !(g->coating_m >= 0) || !(g->coating_density >= 0))
+		!positive(g->modulus_pa) || !not_negative(g->coating_m) || !not_negative(g->coating_density))
 		return PIPE_RANGE;
 	if (g->wall_m >= g->outside_m / 2)
 		return PIPE_THICK;
@@ -90,7 +101,7 @@ void sb_pipe_steel_checks(const struct pipe_section *p, double yield_pa, double 
 {
 	struct steel_allows allows = sb_pipe_steel_allows(p, yield_pa);
 	double ft = tension_n / p->area_m2;
-	double fh = fmax(pressure_pa, 0) * p->outside_m / (2 * p->wall_m);
+	double fh = from_0(pressure_pa) * p->outside_m / (2 * p->wall_m);
 	double a = 1.25 * (ft + bending_pa - 0.5 * fh) / yield_pa, b = 1.5 * fh / allows.hoop_critical_pa;
 
 	ratio[CHECK_TENSION] = ft / allows.tension_pa;
@@ -110,7 +121,7 @@ double sb_pipe_pe_ovality(double ovality)
 /* The formula ends where its root does; it is 1.0006 at no tension. */
 double sb_pipe_pe_tension(double tension_pa, double pull_stress_pa)
 {
-	double r = fmax(tension_pa, 0) / (2 * pull_stress_pa) + 1.09;
+	double r = from_0(tension_pa) / (2 * pull_stress_pa) + 1.09;
 
 	return fmin(fmax(sqrt(fmax(5.57 - r * r, 0)) - 1.09, 0), 1);
 }

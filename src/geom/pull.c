@@ -5,6 +5,12 @@
 
 #include <math.h>
 
+/* Not below 0. What is no number stays none: fmax would make 0 of it, a force that looks safe. */
+static double from_0(double value)
+{
+	return value < 0 ? 0 : value;
+}
+
 /* ---- the beam under tension ---- */
 
 /* f = 1 - tanh(x)/x, so X = (L/4) f; g = 1 - 2 (1 - 1/cosh x)/x^2, so Y = (L^2/8) g. Below 0.05 by series,
@@ -25,7 +31,7 @@ static void shapes(double x, double *f, double *g)
 /* T = 4 x^2 E I / L^2: T h / X = 16 E I h / (L^3 f/x^2), and w Y / X = w L g / (2 f). */
 double sb_pull_beam(double stiffness, double tension_n, double length_m, double aside_m, double load_n_m)
 {
-	double x = length_m / 2 * sqrt(fmax(tension_n, 0) / stiffness), f, g;
+	double x = length_m / 2 * sqrt(from_0(tension_n) / stiffness), f, g;
 
 	shapes(x, &f, &g);
 	return 16 * stiffness * aside_m / (length_m * length_m * length_m * f) -
@@ -64,8 +70,8 @@ double sb_pull_contact(
 {
 	/* The weight square to the leg, in its plane towards the inside, and out of that plane. */
 	double in_plane = leg->turn_rad > 1e-9 ? -weight_n_m * leg->inside.u : 0;
-	double square = weight_n_m * weight_n_m * fmax(1 - leg->along.u * leg->along.u, 0);
-	double across = sqrt(fmax(square - in_plane * in_plane, 0));
+	double square = weight_n_m * weight_n_m * from_0(1 - leg->along.u * leg->along.u);
+	double across = sqrt(from_0(square - in_plane * in_plane));
 	double pressing = leg->bent
 		? 2 * sb_pull_beam(t->stiffness, tension_n, leg->length_m, leg->aside_m, -in_plane) /
 			leg->length_m
@@ -83,7 +89,7 @@ struct crossing {
 
 static double next_out(const struct crossing *c, double out)
 {
-	double mean = fmax((c->in + out) / 2, 0);
+	double mean = from_0((c->in + out) / 2);
 
 	return c->in +
 		c->terms->friction * sb_pull_contact(c->leg, c->terms, mean, c->weight_n_m) * c->length_m +
@@ -109,7 +115,7 @@ double sb_pull_across(const struct pull_leg *leg, const struct pull_terms *t, do
 		if (fabs(second) < 0.9 * fabs(step))
 			out = once + second * step / (step - second);
 	}
-	return fmax(out, 0);
+	return from_0(out);
 }
 
 double sb_pull_capstan(const struct pull_leg *leg, double friction, double tension_n, double length_m,
@@ -117,7 +123,7 @@ double sb_pull_capstan(const struct pull_leg *leg, double friction, double tensi
 {
 	double turn = leg->turn_rad * length_m / leg->length_m;
 
-	return fmax(exp(friction * turn) * (tension_n + friction * fabs(weight_n_m) * length_m + lift_n), 0);
+	return from_0(exp(friction * turn) * (tension_n + friction * fabs(weight_n_m) * length_m + lift_n));
 }
 
 /* ---- ASTM F1962 ---- */
@@ -127,10 +133,16 @@ static int positive(double value)
 	return value > 0 && value < HUGE_VAL;
 }
 
+static int not_negative(double value)
+{
+	return value >= 0 && value < HUGE_VAL;
+}
+
 enum f1962_status sb_pull_f1962(const struct f1962 *in, struct f1962_forces *out)
 {
 	if (!positive(in->in_rad) || !positive(in->out_rad) || !positive(in->cross_m) ||
-		!positive(in->air_n_m) || !(in->depth_m >= 0) || !(in->extra_m >= 0) ||
+		!positive(in->air_n_m) || !not_negative(in->depth_m) || !not_negative(in->extra_m) ||
+		!not_negative(in->friction_ground) || !not_negative(in->friction_hole) ||
 		!isfinite(in->float_n_m))
 		return F1962_RANGE;
 	double l2 = 2 * in->depth_m / in->in_rad, l4 = 2 * in->depth_m / in->out_rad;

@@ -164,8 +164,9 @@ enum runs_status sb_runs_find(
 {
 	if (count < 2 || !(room_m > 0))
 		return RUNS_RANGE;
-	for (size_t i = 1; i < count; i++)
-		if (!(points[i].s_m > points[i - 1].s_m))
+	for (size_t i = 0; i < count; i++)
+		if (!isfinite(points[i].s_m) || !isfinite(sb_vec3_length(points[i].at)) ||
+			(i > 0 && !(points[i].s_m > points[i - 1].s_m)))
 			return RUNS_RANGE;
 	for (size_t i = 0; i < count; i++) {
 		points[i].runs = points[i].from = 0;

@@ -72,7 +72,7 @@ static void place_on_course(const struct maker *m, const struct row *from, const
 static void add_course(struct maker *m, const struct row *from, const struct row *to)
 {
 	int pieces = pieces_of(m, to->course_m);
-	struct bore_stretch one = { .joint = to->joint, .part = -1, .length_m = to->course_m / pieces };
+	struct bore_stretch one = { .joint = to->joint, .part = -1 };
 
 	/* A course by slides bends unevenly. */
 	if (to->slides.count > 0)

@@ -16,8 +16,9 @@ struct laid {
 
 /* Lays the course that ends at the row, from the row on the path before it, by the slides and rotations of
  * its joints: row->slides, with the shift of this course and so far. Where they are not known the course is
- * the arc, and the row says so. Given:    r       the row's reading; the row is not on the path yet start the
- * attitude that the course starts from */
+ * the arc, and the row says so.
+ * Given:    r       the row's reading; the row is not on the path yet
+ *           start   the attitude that the course starts from */
 void path_lay_slides(const struct setup *setup, const struct path *p, const struct reading *r,
 	const struct attitude *start, struct row *row, struct laid *laid);
 

@@ -172,6 +172,9 @@ static void ground_that_floats_bears_nothing_and_bad_values_are_refused(void **s
 	c = kpa(98.1, 101.9, 10, 25, 5000);
 	c.hole_m = 0;
 	assert_int_equal(sb_cavity_limit(&c, &l), CAVITY_BAD);
+	c = kpa(98.1, 101.9, 0, 0, 5000); /* nothing holds it, and no end to where it may yield */
+	c.plastic_m = HUGE_VAL;
+	assert_int_equal(sb_cavity_limit(&c, &l), CAVITY_BAD);
 	assert_near(l.limit_pa, 7, 0);
 }
 

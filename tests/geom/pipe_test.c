@@ -180,6 +180,8 @@ static void a_pipe_that_cannot_be_is_refused(void **state)
 		{ { 0.5, 0.01, 7850, 2e11, -1, 0 }, PIPE_RANGE },
 		{ { NAN, 0.01, 7850, 2e11, 0, 0 }, PIPE_RANGE },
 		{ { HUGE_VAL, 0.01, 7850, 2e11, 0, 0 }, PIPE_RANGE },
+		{ { 0.6, 0.01, 7850, 2e11, HUGE_VAL, 0 }, PIPE_RANGE },
+		{ { 0.6, 0.01, 7850, 2e11, 0.003, NAN }, PIPE_RANGE },
 	};
 
 	(void)state;
@@ -188,6 +190,21 @@ static void a_pipe_that_cannot_be_is_refused(void **state)
 		assert_int_equal(sb_pipe_section(&cases[i].g, &p), cases[i].want);
 		assert_near(p.outside_m, 77, 0);
 	}
+}
+
+/* What is no number must not come out as a check that is kept. */
+static void what_is_no_number_is_no_check_that_is_kept(void **state)
+{
+	struct pipe_section p;
+	double ratio[PIPE_CHECKS];
+
+	(void)state;
+	assert_int_equal(sb_pipe_section(&(struct pipe_given){ 0.6, 0.0125, 7850, 2e11, 0, 0 }, &p), PIPE_OK);
+	sb_pipe_steel_checks(&p, 3.6e8, 0.3, 1e5, 1e7, NAN, ratio);
+	assert_true(isnan(ratio[CHECK_HOOP]));
+	assert_true(isnan(ratio[CHECK_ALL]));
+	assert_near(sb_pipe_pe_tension(NAN, 8e6), 0, 0);
+	assert_near(sb_pipe_pe_tension(1e6, NAN), 0, 0);
 }
 
 int main(void)
@@ -201,6 +218,7 @@ int main(void)
 		cmocka_unit_test(the_combined_checks_of_the_regression_case),
 		cmocka_unit_test(tension_makes_polyethylene_buckle_sooner),
 		cmocka_unit_test(a_pipe_that_cannot_be_is_refused),
+		cmocka_unit_test(what_is_no_number_is_no_check_that_is_kept),
 	};
 	return run_tests(tests);
 }

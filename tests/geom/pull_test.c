@@ -305,7 +305,35 @@ static void f1962_refuses_what_its_shape_cannot_be(void **state)
 	in.in_rad = 0.17;
 	in.float_n_m = NAN;
 	assert_int_equal(sb_pull_f1962(&in, &out), F1962_RANGE);
+	in.float_n_m = 3400;
+	in.friction_hole = NAN;
+	assert_int_equal(sb_pull_f1962(&in, &out), F1962_RANGE);
+	in.friction_hole = -0.1;
+	assert_int_equal(sb_pull_f1962(&in, &out), F1962_RANGE);
+	in.friction_hole = 0.25;
+	in.extra_m = HUGE_VAL;
+	assert_int_equal(sb_pull_f1962(&in, &out), F1962_RANGE);
 	assert_near(out.force_n[3], 7, 0);
+}
+
+/* A force of 0 would pass every limit. */
+static void what_is_no_number_makes_no_force(void **state)
+{
+	const struct vec3 ahead = { 1, 0, 0 };
+	const struct pull_leg straight = sb_pull_leg(100, ahead, ahead, 0.1);
+	const struct pull_leg curve = sb_pull_leg(100, ahead, (struct vec3){ cos(0.2), 0, sin(0.2) }, 0.1);
+	const struct pull_terms terms = { 0.3, 50, 4e7 };
+
+	(void)state;
+	assert_true(curve.bent);
+	for (int bent = 0; bent < 2; bent++) {
+		const struct pull_leg *leg = bent ? &curve : &straight;
+		assert_true(isnan(sb_pull_across(leg, &terms, NAN, 100, 500, 0)));
+		assert_true(isnan(sb_pull_across(leg, &terms, 1e4, 100, NAN, 0)));
+		assert_true(isnan(sb_pull_across(leg, &terms, 1e4, 100, 500, NAN)));
+		assert_true(isnan(sb_pull_capstan(leg, 0.3, NAN, 100, 500, 0)));
+	}
+	assert_true(isnan(sb_pull_beam(4e7, NAN, 100, 1, 500)));
 }
 
 int main(void)
@@ -322,6 +350,7 @@ int main(void)
 		cmocka_unit_test(astm_f1962_as_the_handbook_works_it),
 		cmocka_unit_test(polyethylene_leg_by_leg_is_f1962),
 		cmocka_unit_test(f1962_refuses_what_its_shape_cannot_be),
+		cmocka_unit_test(what_is_no_number_makes_no_force),
 	};
 	return run_tests(tests);
 }

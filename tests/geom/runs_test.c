@@ -3,6 +3,7 @@
 
 #include "support/near.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #define MOST 400
@@ -101,6 +102,11 @@ static void short_and_sideways_lines_are_taken_too(void **state)
 	assert_near(sb_vec3_length(runs[0].bend), 0, 0);
 	assert_int_equal(sb_runs_find(points, 1, 0.05, runs, &made), RUNS_RANGE);
 	assert_int_equal(sb_runs_find(points, 2, 0, runs, &made), RUNS_RANGE);
+	points[1].at.u = (double)NAN;
+	assert_int_equal(sb_runs_find(points, 2, 0.05, runs, &made), RUNS_RANGE);
+	points[1].at.u = 5;
+	points[1].s_m = HUGE_VAL;
+	assert_int_equal(sb_runs_find(points, 2, 0.05, runs, &made), RUNS_RANGE);
 	points[1].s_m = points[0].s_m;
 	assert_int_equal(sb_runs_find(points, 2, 0.05, runs, &made), RUNS_RANGE);
 }
