@@ -115,6 +115,18 @@ int sb_acting_whole(
 	return 0;
 }
 
+int sb_acting_pass(const struct invocation *in, const struct job *job, int *pass, struct sb_err *err)
+{
+	*pass = 0;
+	if (sb_command_value(in, "pass") == NULL)
+		return 0;
+	if (sb_acting_whole(in, "pass", 1, 1000000, pass, err))
+		return -1;
+	if ((size_t)*pass > job->pass_count || job->passes[*pass - 1].struck)
+		return sb_fail(err, SB_MISSING, "There is no pass %d.", *pass);
+	return 0;
+}
+
 int sb_acting_look(const struct job *job, const struct solution *s, const struct reading *r,
 	const struct depth_check *depths, struct sb_err *err)
 {

@@ -35,6 +35,8 @@ int sb_acting_reason(
 /* A whole number option. */
 int sb_acting_whole(
 	const struct invocation *in, const char *name, int low, int high, int *out, struct sb_err *err);
+/* --pass N, of a pass that counts (SB_MISSING); 0 when left out. */
+int sb_acting_pass(const struct invocation *in, const struct job *job, int *pass, struct sb_err *err);
 
 /* Looks for slips; -1 (SB_HELD) when one is held and no reason says otherwise. Says the others on stderr. */
 int sb_acting_look(const struct job *job, const struct solution *s, const struct reading *r,

@@ -74,14 +74,10 @@ static int show(const struct invocation *in, const struct sb_store *store, bool 
 	const struct job *job = sb_store_job(store);
 	struct sb_str out = { 0 };
 	struct sb_err err = { 0 };
-	int pass = 0;
+	int pass;
 
-	if (sb_command_value(in, "pass") && sb_acting_whole(in, "pass", 1, 1000000, &pass, &err))
+	if (sb_acting_pass(in, job, &pass, &err))
 		return sb_command_fail(&err);
-	if (pass && ((size_t)pass > job->pass_count || job->passes[pass - 1].struck)) {
-		sb_fail(&err, SB_MISSING, "There is no pass %d.", pass);
-		return sb_command_fail(&err);
-	}
 	(sb_command_flag(in, "json") ? sb_fluid_json : sb_fluid_text)(
 		job, sb_store_solution(store), pass, sb_command_flag(in, "design"), &out);
 	return sb_acting_put(&out, done);

@@ -1,9 +1,8 @@
 /* sagbend pass: the hole is opened, pass by pass and joint by joint. */
 #include "base/str.h"
 #include "base/time.h"
-#include "cli/acting.h"
 #include "cli/commands.h"
-#include "io/entries.h"
+#include "cli/entering.h"
 #include "io/opening.h"
 
 #include <stdio.h>
@@ -99,33 +98,21 @@ static int one_joint(const struct invocation *in, struct sb_store *store, const 
 	return enter_joint(store, who, &j, remarks(in), said, err);
 }
 
+static int enter_row(
+	struct sb_store *store, const char *who, enum act_kind act, const struct entry *e, struct sb_err *err)
+{
+	char said[SB_OPENING_WHAT];
+
+	(void)act;
+	return enter_joint(store, who, &e->fact.pass_joint, e->remarks, said, err);
+}
+
 static int joints_of_file(const struct invocation *in, struct sb_store *store, const char *who,
 	char said[SB_OPENING_WHAT], struct sb_err *err)
 {
 	static const enum act_kind acts[] = { ACT_PASS_JOINT };
-	const char *path = sb_command_value(in, "read");
-	struct sb_problems problems = { 0 };
-	struct entries entries = { 0 };
-	size_t done = 0;
 
-	if (sb_acting_there(path, err))
-		return -1;
-	int status = sb_entries_read(path, sb_store_job(store), acts, 1, &entries, &problems);
-	sb_acting_say_problems(&problems);
-	if (status)
-		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was entered.", path,
-			problems.errors, problems.errors == 1 ? "" : "s");
-	for (; status == 0 && done < entries.count; done++) {
-		const struct entry *e = &entries.list[done];
-		status = enter_joint(store, who, &e->fact.pass_joint, e->remarks, said, err);
-		if (status)
-			sb_fail_within(err, "%zu of %zu rows are entered; then, at line %d: ", done,
-				entries.count, e->line);
-	}
-	snprintf(said, SB_OPENING_WHAT, "%zu joint%s of %.120s", done, done == 1 ? "" : "s", path);
-	sb_problems_clear(&problems);
-	sb_entries_clear(&entries);
-	return status;
+	return sb_entering_file(in, store, who, acts, 1, enter_row, said, err);
 }
 
 static int joint(const struct invocation *in, struct sb_store *store, const char *who,
@@ -197,14 +184,10 @@ static int show(const struct invocation *in, const struct sb_store *store, bool 
 	const struct job *job = sb_store_job(store);
 	struct sb_str out = { 0 };
 	struct sb_err err = { 0 };
-	int pass = 0;
+	int pass;
 
-	if (sb_command_value(in, "pass") && sb_acting_whole(in, "pass", 1, 1000000, &pass, &err))
+	if (sb_acting_pass(in, job, &pass, &err))
 		return sb_command_fail(&err);
-	if (pass && ((size_t)pass > job->pass_count || job->passes[pass - 1].struck)) {
-		sb_fail(&err, SB_MISSING, "There is no pass %d.", pass);
-		return sb_command_fail(&err);
-	}
 	if (sb_command_flag(in, "json"))
 		sb_opening_json(job, &out);
 	else

@@ -1,9 +1,8 @@
 /* sagbend pull: the product pipe through the hole: what the pull waits for, its beginning, each joint of
  * drill pipe that comes out, its end; and what was measured beside what is estimated. */
 #include "base/str.h"
-#include "cli/acting.h"
 #include "cli/commands.h"
-#include "io/entries.h"
+#include "cli/entering.h"
 #include "io/pullback.h"
 
 #include <stdio.h>
@@ -64,34 +63,21 @@ static int one_joint(const struct invocation *in, struct sb_store *store, const 
 	return sb_store_enter(store, who, ACT_PULL_JOINT, &j, what, remarks(in), err);
 }
 
+static int enter_row(
+	struct sb_store *store, const char *who, enum act_kind act, const struct entry *e, struct sb_err *err)
+{
+	char what[SB_PULL_WHAT];
+
+	sb_pullback_what_joint(sb_store_job(store), &e->fact.pull_joint, what);
+	return sb_store_enter(store, who, act, &e->fact, what, e->remarks, err);
+}
+
 static int joints_of_file(const struct invocation *in, struct sb_store *store, const char *who,
 	char what[SB_PULL_WHAT], struct sb_err *err)
 {
 	static const enum act_kind acts[] = { ACT_PULL_JOINT };
-	const char *path = sb_command_value(in, "read");
-	struct sb_problems problems = { 0 };
-	struct entries entries = { 0 };
-	size_t done = 0;
 
-	if (sb_acting_there(path, err))
-		return -1;
-	int status = sb_entries_read(path, sb_store_job(store), acts, 1, &entries, &problems);
-	sb_acting_say_problems(&problems);
-	if (status)
-		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was entered.", path,
-			problems.errors, problems.errors == 1 ? "" : "s");
-	for (; status == 0 && done < entries.count; done++) {
-		const struct entry *e = &entries.list[done];
-		sb_pullback_what_joint(sb_store_job(store), &e->fact.pull_joint, what);
-		status = sb_store_enter(store, who, ACT_PULL_JOINT, &e->fact, what, e->remarks, err);
-		if (status)
-			sb_fail_within(err, "%zu of %zu rows are entered; then, at line %d: ", done,
-				entries.count, e->line);
-	}
-	snprintf(what, SB_PULL_WHAT, "%zu joint%s of %.120s", done, done == 1 ? "" : "s", path);
-	sb_problems_clear(&problems);
-	sb_entries_clear(&entries);
-	return status;
+	return sb_entering_file(in, store, who, acts, 1, enter_row, what, err);
 }
 
 static int joint(const struct invocation *in, struct sb_store *store, const char *who,

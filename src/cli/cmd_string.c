@@ -1,8 +1,7 @@
 /* sagbend string: the product pipe's string, its joints and the records that the pull waits for. */
 #include "base/str.h"
-#include "cli/acting.h"
 #include "cli/commands.h"
-#include "io/entries.h"
+#include "cli/entering.h"
 #include "io/pipe_string.h"
 
 #include <stdio.h>
@@ -67,7 +66,7 @@ static int enter_record(const struct invocation *in, struct sb_store *store, con
 
 /* ---- a file of them ---- */
 
-static int enter_one(
+static int enter_row(
 	struct sb_store *store, const char *who, enum act_kind act, const struct entry *e, struct sb_err *err)
 {
 	char what[SB_STRING_WHAT];
@@ -83,32 +82,11 @@ static int enter_file(const struct invocation *in, struct sb_store *store, const
 	char what[SB_STRING_WHAT], struct sb_err *err)
 {
 	static const enum act_kind acts[] = { ACT_PIPE, ACT_PIPE_RECORD };
-	const char *path = sb_command_value(in, "read");
-	struct sb_problems problems = { 0 };
-	struct entries entries = { 0 };
-	size_t done = 0;
 
-	if (sb_acting_there(path, err))
-		return -1;
-	int status = sb_entries_read(path, sb_store_job(store), acts, 2, &entries, &problems);
-	sb_acting_say_problems(&problems);
-	if (status)
-		sb_fail(err, SB_FORMAT, "%.200s has %zu error%s, listed above. Nothing was entered.", path,
-			problems.errors, problems.errors == 1 ? "" : "s");
-	for (; status == 0 && done < entries.count; done++) {
-		status = enter_one(store, who, entries.act, &entries.list[done], err);
-		if (status)
-			sb_fail_within(err, "%zu of %zu rows are entered; then, at line %d: ", done,
-				entries.count, entries.list[done].line);
-	}
-	snprintf(what, SB_STRING_WHAT, "%zu %s%s of %.120s", done,
-		entries.act == ACT_PIPE ? "joint" : "record", done == 1 ? "" : "s", path);
-	sb_problems_clear(&problems);
-	sb_entries_clear(&entries);
-	return status;
+	return sb_entering_file(in, store, who, acts, 2, enter_row, what, err);
 }
 
-/* ---- */
+/* ---- the steps ---- */
 
 /* Of records in the order of enum pipe_record_kind. */
 static const char *const steps[] = { "weld", "inspection", "coating", "test", "drag", "joint" };
