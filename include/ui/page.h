@@ -21,4 +21,7 @@ bool sb_page_key(struct page *p, int key);
 void sb_page_draw(struct page *p, int (*lines)(const void *context, struct cells *out, int row),
 	const void *context, struct cells *out);
 
+/* For sb_page_draw: the lines of a text (the context), plain. */
+int sb_page_text(const void *text, struct cells *out, int row);
+
 #endif

@@ -84,6 +84,18 @@ static const char *annular_words(const struct job *job, const struct solution *s
 	return "Nothing on the present path.";
 }
 
+static bool has_corridor(const struct job *job)
+{
+	return sb_number_given(&job->up) || sb_number_given(&job->down) || sb_number_given(&job->left) ||
+		sb_number_given(&job->right) || job->range_count > 0;
+}
+
+static bool has_exit_window(const struct job *job)
+{
+	return sb_number_given(&job->exit_long) || sb_number_given(&job->exit_short) ||
+		sb_number_given(&job->exit_left) || sb_number_given(&job->exit_right);
+}
+
 /* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. */
 static const char *ok_words(
 	const struct job *job, const struct solution *s, enum warning_kind kind, char room[OK_TEXT])
@@ -91,14 +103,11 @@ static const char *ok_words(
 	switch (kind) {
 	case WARNING_CORRIDOR:
 	case WARNING_LEAVES:
-		if (!sb_number_given(&job->up) && !sb_number_given(&job->down) &&
-			!sb_number_given(&job->left) && !sb_number_given(&job->right) &&
-			job->range_count == 0)
+		if (!has_corridor(job))
 			return "Not judged: the sheet sets no corridor.";
 		break;
 	case WARNING_EXIT:
-		if (!sb_number_given(&job->exit_long) && !sb_number_given(&job->exit_short) &&
-			!sb_number_given(&job->exit_left) && !sb_number_given(&job->exit_right))
+		if (!has_exit_window(job))
 			return "Not judged: the sheet sets no exit window.";
 		break;
 	case WARNING_JOINT_BEND:

@@ -138,23 +138,14 @@ static void add_to_job(struct job *job, const struct deed *d)
 	sb_job_add_act(job, &d->act);
 }
 
-/* A joint more costs the same however many there are; what reaches back is solved from the start. */
-static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct sb_err *err)
-{
-	struct job *job = &store->job;
-	struct solution *s = &store->solution;
-	size_t from = s->warning_count;
+/* What an act may move of what is computed. */
+enum moves { MOVES_NOTHING, MOVES_JOINT, MOVES_WARNINGS, MOVES_MARKS, MOVES_ALL };
 
+static enum moves moved_by(enum act_kind kind)
+{
 	switch (kind) {
-	case ACT_LOG:
-		if (sb_solve_joint(job, s, &from, err))
-			return -1;
-		if (store->stale)
-			break;
-		return sb_publish_joint(store->db, job, s, err) ||
-				sb_publish_warnings(store->db, s, from, &store->published, err)
-			? -1
-			: 0;
+	case ACT_LOG: /* a joint more costs the same however many there are */
+		return MOVES_JOINT;
 	case ACT_CORRECT:
 	case ACT_WITHDRAW:
 	case ACT_CHANGE:
@@ -162,9 +153,7 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 	case ACT_FIX_USE:
 	case ACT_ADJUST:
 	case ACT_ADJUST_BACK:
-		if (sb_solve(job, s, NULL, err))
-			return -1;
-		break;
+		return MOVES_ALL;
 	case ACT_RETURNS: /* the path stays, and what is warned of may not */
 	case ACT_PASS:
 	case ACT_PASS_JOINT:
@@ -175,16 +164,9 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 	case ACT_PULL_JOINT:
 	case ACT_PULL_END:
 	case ACT_STRIKE:
-		if (sb_solve(job, s, NULL, err))
-			return -1;
-		if (store->stale)
-			break;
-		return sb_publish_warnings(store->db, s, 0, &store->published, err);
+		return MOVES_WARNINGS;
 	case ACT_ACKNOWLEDGE:
-		sb_solve_acknowledged(job, s);
-		if (store->stale)
-			break;
-		return sb_publish_warnings(store->db, s, 0, &store->published, err);
+		return MOVES_MARKS;
 	case ACT_NEW:
 	case ACT_NOTE:
 	case ACT_REPEAT: /* it never moves the path */
@@ -196,12 +178,46 @@ static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct 
 	case ACT_REOPEN:
 	case ACT_SHIFT_BEGIN:
 	case ACT_SHIFT_END:
+		break;
+	}
+	return MOVES_NOTHING;
+}
+
+/* *from: the first warning that may be another now. */
+static int solve_again(struct sb_store *store, enum moves moves, size_t *from, struct sb_err *err)
+{
+	*from = 0;
+	if (moves == MOVES_JOINT) {
+		*from = store->solution.warning_count;
+		return sb_solve_joint(&store->job, &store->solution, from, err);
+	}
+	if (moves == MOVES_MARKS) {
+		sb_solve_acknowledged(&store->job, &store->solution);
 		return 0;
 	}
-	if (sb_publish_all(store->db, job, s, &store->published, err))
+	return sb_solve(&store->job, &store->solution, NULL, err);
+}
+
+/* Writes as much of the computed tables as the act moved; all of them where they were not what solving gives.
+ */
+static int solve_and_publish(struct sb_store *store, enum act_kind kind, struct sb_err *err)
+{
+	enum moves moves = moved_by(kind);
+	size_t from;
+
+	if (moves == MOVES_NOTHING)
+		return 0;
+	if (solve_again(store, moves, &from, err))
 		return -1;
-	store->stale = false;
-	return 0;
+	if (moves == MOVES_ALL || store->stale) {
+		if (sb_publish_all(store->db, &store->job, &store->solution, &store->published, err))
+			return -1;
+		store->stale = false;
+		return 0;
+	}
+	if (moves == MOVES_JOINT && sb_publish_joint(store->db, &store->job, &store->solution, err))
+		return -1;
+	return sb_publish_warnings(store->db, &store->solution, from, &store->published, err);
 }
 
 /* ---- when it failed ---- */

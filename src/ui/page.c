@@ -2,7 +2,10 @@
  * where the end of it would leave rows blank. */
 #include "ui/page.h"
 
+#include "base/mem.h"
 #include "ui/key.h"
+
+#include <string.h>
 
 const struct action sb_page_keys[] = {
 	{ .name = "page-line", .keys = "Up Down", .help = "One line up or down, where there is more." },
@@ -59,4 +62,15 @@ void sb_page_draw(struct page *p, int (*lines)(const void *context, struct cells
 	lines(context, &part, -p->first);
 	if (p->lines > out->rows)
 		say_where(p, out);
+}
+
+int sb_page_text(const void *text, struct cells *out, int row)
+{
+	char *at = sb_strdup(text), *rest = at;
+
+	for (char *line; (line = strsep(&rest, "\n")) != NULL;)
+		if (rest || *line) /* what stands after the last line end is no line */
+			sb_cells_text(out, row++, 0, STYLE_PLAIN, line);
+	sb_free(at);
+	return row;
 }

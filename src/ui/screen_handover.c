@@ -1,5 +1,4 @@
 /* The page for the next shift, and the acts that begin and end one. */
-#include "base/mem.h"
 #include "base/str.h"
 #include "base/time.h"
 #include "io/handover.h"
@@ -9,25 +8,12 @@
 #include "ui/page.h"
 #include "ui/prompt.h"
 
-#include <string.h>
-
 /* The page as it was made: it holds a plan, which is not made anew for every key. */
 struct handover {
 	struct page page;
 	struct sb_str text;
 	int64_t minute; /* that it speaks of; 0: to be made */
 };
-
-static int draw_lines(const void *context, struct cells *out, int row)
-{
-	char *at = sb_strdup(context), *rest = at;
-
-	for (char *line; (line = strsep(&rest, "\n")) != NULL;)
-		if (rest || *line) /* what stands after the last line end is no line */
-			sb_cells_text(out, row++, 0, STYLE_PLAIN, line);
-	sb_free(at);
-	return row;
-}
 
 static void handover_draw(const struct view *v, struct cells *out)
 {
@@ -42,7 +28,7 @@ static void handover_draw(const struct view *v, struct cells *out)
 		sb_handover(v->job, v->solution, head, now, &h->text);
 		h->minute = minute;
 	}
-	sb_page_draw(&h->page, draw_lines, sb_str_get(&h->text), out);
+	sb_page_draw(&h->page, sb_page_text, sb_str_get(&h->text), out);
 }
 
 static void handover_changed(struct view *v)

@@ -1,11 +1,8 @@
 /* A page of a command on the screen. */
 #include "ui/whole.h"
 
-#include "base/mem.h"
 #include "ui/app.h"
 #include "ui/page.h"
-
-#include <string.h>
 
 struct whole_state {
 	const struct whole *whole;
@@ -34,22 +31,11 @@ static void whole_close(struct view *v)
 	sb_str_clear(&((struct whole_state *)v->state)->text);
 }
 
-static int draw_lines(const void *context, struct cells *out, int row)
-{
-	char *at = sb_strdup(context), *rest = at;
-
-	for (char *line; (line = strsep(&rest, "\n")) != NULL;)
-		if (rest || *line) /* what stands after the last line end is no line */
-			sb_cells_text(out, row++, 0, STYLE_PLAIN, line);
-	sb_free(at);
-	return row;
-}
-
 static void whole_draw(const struct view *v, struct cells *out)
 {
 	struct whole_state *w = v->state;
 
-	sb_page_draw(&w->page, draw_lines, sb_str_get(&w->text), out);
+	sb_page_draw(&w->page, sb_page_text, sb_str_get(&w->text), out);
 }
 
 static enum follow whole_key(struct view *v, int key)
