@@ -62,7 +62,8 @@ bool sb_pipe_string_weld_at(const struct pipe_string *s, size_t i);
 
 /* May it be entered? -1 with err: a joint that is in the string already, or would leave a gap; a record of
  * what is not there; a pressure of what is no test. */
-int sb_pipe_string_check_pipe(const struct job *job, const struct pipe *p, struct sb_err *err);
+int sb_pipe_string_check_pipe(
+	const struct job *job, const struct pipe *p, const char *why, struct sb_err *err);
 int sb_pipe_string_check_record(const struct job *job, const struct pipe_record *r, struct sb_err *err);
 
 /* What an entry is, for its act's line and for who entered it: "joint 4, 40.15 ft, H 7731", "weld 3 good,

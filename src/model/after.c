@@ -92,7 +92,7 @@ int sb_after_check(
 			? -1
 			: 0;
 	case ACT_PIPE:
-		return sb_pipe_string_check_pipe(job, fact, err);
+		return sb_pipe_string_check_pipe(job, fact, why, err);
 	case ACT_PIPE_RECORD:
 		return sb_pipe_string_check_record(job, fact, err);
 	case ACT_PULL:

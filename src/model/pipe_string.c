@@ -136,7 +136,28 @@ static int last_number(const struct job *job)
 	return last;
 }
 
-int sb_pipe_string_check_pipe(const struct job *job, const struct pipe *p, struct sb_err *err)
+/* Double and triple joints are laid out beside single ones; a digit too many is ten times. Common practice,
+ * no source: five parts them. A short piece is honest, and one entered too short only makes the string seem
+ * short.
+ */
+#define LONGER 5.0
+
+static int check_length(const struct job *job, const struct pipe *p, const char *why, struct sb_err *err)
+{
+	double longest = 0;
+
+	for (size_t i = 0; i < job->pipe_count; i++)
+		if (!job->pipes[i].struck)
+			longest = fmax(longest, job->pipes[i].length.value);
+	if (longest <= 0 || p->length.value <= LONGER * longest || (why && why[strspn(why, " \t")]))
+		return 0;
+	return sb_fail(err, SB_STATE,
+		"Joint %d of %s %s is far longer than any other of the string, %.10g at most. Look whether a digit is too many; if it is so, say why in the remarks.",
+		p->joint, p->length.text, sb_unit_short(job->unit), longest);
+}
+
+int sb_pipe_string_check_pipe(
+	const struct job *job, const struct pipe *p, const char *why, struct sb_err *err)
 {
 	const struct pipe *there = laid_out(job, p->joint);
 	int last = last_number(job);
@@ -152,7 +173,7 @@ int sb_pipe_string_check_pipe(const struct job *job, const struct pipe *p, struc
 		return sb_fail(err, SB_RANGE,
 			"Joint %d would leave a gap: joint %d is next, counted from the pull head.", p->joint,
 			last + 1);
-	return 0;
+	return check_length(job, p, why, err);
 }
 
 static int check_place(const struct job *job, const struct pipe_record *r, struct sb_err *err)

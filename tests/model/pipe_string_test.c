@@ -35,7 +35,7 @@ static void lay_out(int joints)
 	for (int i = 1; i <= joints; i++) {
 		struct pipe p = { .joint = (int)job.pipe_count + 1, .length = sb_number_of(40, 2) };
 		p.fact.act = (int64_t)job.pipe_count + 1;
-		assert_int_equal(sb_pipe_string_check_pipe(&job, &p, &err), 0);
+		assert_int_equal(sb_pipe_string_check_pipe(&job, &p, "", &err), 0);
 		sb_fact_add(&job, ACT_PIPE, &p);
 	}
 }
@@ -250,14 +250,31 @@ static void a_joint_struck_out_leaves_a_gap(void **state)
 	assert_string_equal(missing(), "joints 1 and 2 are struck out and not laid out again");
 	assert_false(sb_pipe_string_weld_at(&string, 1));
 	struct pipe again = { .joint = 2, .length = sb_number_of(38, 1) };
-	assert_int_equal(sb_pipe_string_check_pipe(&job, &again, &err), 0);
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &again, "", &err), 0);
 	sb_fact_add(&job, ACT_PIPE, &again);
 	assert_string_equal(missing(), "joint 1 is struck out and not laid out again");
 	assert_near(string.length_m, 118 * 0.3048, 1e-9);
 	assert_int_equal(string.list[0].pipe->joint, 2);
 	again.joint = 6;
-	assert_int_equal(sb_pipe_string_check_pipe(&job, &again, &err), -1);
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &again, "", &err), -1);
 	assert_non_null(strstr(err.text, "joint 5 is next"));
+}
+
+static void a_length_with_a_digit_too_many_needs_a_reason(void **state)
+{
+	(void)state;
+	struct pipe p = { .joint = 1, .length = sb_number_of(400, 0) };
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &p, "", &err), 0); /* nothing to hold it against */
+	lay_out(2);
+	p.joint = 3;
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &p, " ", &err), -1);
+	assert_string_equal(err.text,
+		"Joint 3 of 400 ft is far longer than any other of the string, 40 at most. Look whether a digit is too many; if it is so, say why in the remarks.");
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &p, "ten joints welded in the yard", &err), 0);
+	p.length = sb_number_of(120, 0); /* three at once */
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &p, "", &err), 0);
+	p.length = sb_number_of(4, 0);
+	assert_int_equal(sb_pipe_string_check_pipe(&job, &p, "", &err), 0);
 }
 
 static void records_of_what_is_not_there_are_refused(void **state)
@@ -318,6 +335,7 @@ int main(void)
 		TEST(a_weld_made_again_is_inspected_again),
 		TEST(the_pressure_test_is_held_against_the_contract),
 		TEST(a_joint_struck_out_leaves_a_gap),
+		TEST(a_length_with_a_digit_too_many_needs_a_reason),
 		TEST(records_of_what_is_not_there_are_refused),
 		TEST(an_entry_says_what_it_is),
 	};
