@@ -41,6 +41,7 @@ struct soil_place {
 	bool water_assumed; /* the layer does not say where its water stands: taken at the ground, which is
 			     * the worst */
 	double raised_m;    /* by how much the uppermost layer was taken up to the ground */
+	double flooded_m;   /* how high its ground water stands over the ground: a river, or a slip */
 };
 
 /* What lies over a place: station, its elevation and that of the ground there. O(layers). */

@@ -96,14 +96,16 @@ static void note_taken(const struct fluid_view *v, sb_fluid_put *put, void *to)
 {
 	const struct fluid_line *line = &v->lines[FLUID_PILOT];
 	bool water = false;
-	double raised = 0;
-	char text[200];
+	double raised = 0, flooded = 0;
+	char text[240];
 
 	for (size_t i = 0; i < line->count; i++) {
 		const struct formation *f = &line->points[i].annular.formation;
 		water |= f->known == FORMATION_KNOWN && f->soil.water_assumed;
-		if (f->known == FORMATION_KNOWN)
-			raised = fmax(raised, f->soil.raised_m);
+		if (f->known != FORMATION_KNOWN)
+			continue;
+		raised = fmax(raised, f->soil.raised_m);
+		flooded = fmax(flooded, f->soil.flooded_m);
 	}
 	if (water)
 		put(to, "A layer of soil.csv has no ground_water: its water is taken to stand at the ground, which bears least.");
@@ -111,6 +113,11 @@ static void note_taken(const struct fluid_view *v, sb_fluid_put *put, void *to)
 		"The uppermost layer of soil.csv is taken up to the ground, by up to %.1f %s.",
 		sb_frame_typed(&v->s->frame, raised), sb_unit_short(v->job->unit));
 	if (raised > 0)
+		put(to, text);
+	snprintf(text, sizeof text,
+		"By soil.csv ground water stands over the ground, by up to %.1f %s: it counts as open water, which raises the limit. Where no water stands, put ground_water right.",
+		sb_frame_typed(&v->s->frame, flooded), sb_unit_short(v->job->unit));
+	if (flooded > 0)
 		put(to, text);
 }
 

@@ -111,8 +111,10 @@ struct soil_place sb_soil_at(const struct soil *s, double station_m, double elev
 	if (b == NULL)
 		return p;
 	p.raised_m = fmax(ground_m - b->top_m, 0);
-	if (b->water_m > ground_m)
-		p.total_pa = WATER * (b->water_m - ground_m);
+	if (b->water_m > ground_m) {
+		p.flooded_m = b->water_m - ground_m;
+		p.total_pa = WATER * p.flooded_m;
+	}
 	for (double from = ground_m; b; b = below, below = next_bed(s, &i, station_m)) {
 		double to = below ? fmin(below->top_m, from) : -HUGE_VAL;
 		p.bed = b;

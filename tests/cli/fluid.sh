@@ -13,7 +13,7 @@ gives 0 import "$JOB" "$SHEET/surveys.csv" --by A
 # the page: assumptions, both ways beside the exact one, the tightest place, every joint; 80 columns
 gives 0 fluid "$JOB"
 says 'Ground has been seen to break out' 'between plates' "by the field's formula" 'pilot, measured' 'Joint by joint, psi' \
-	'soft silt' 'taken up to the ground'
+	'soft silt' 'taken up to the ground' 'ground water stands over the ground, by up to 18.5 ft'
 is "$(awk 'length > 80' "$HERE/.out" | wc -l)" 0 "lines over 80 columns"
 gives 0 fluid "$JOB" --json
 is "$(json '$.estimate') $(json '$.units.pressure')" "1 psi" "what it is"

@@ -76,6 +76,8 @@ static void a_river_presses_on_its_bed_and_stands_in_the_pores(void **state)
 	struct soil_place p = at(500, 100, 110);
 	assert_near(p.total_pa, 10 * 125 * PSF + WATER * 8 * foot, 1);
 	assert_near(p.pore_pa, WATER * 18 * foot, 1e-6);
+	assert_near(p.flooded_m, 8 * foot, 1e-9);
+	assert_near(at(500, 100, 118).flooded_m, 0, 0);
 }
 
 static void what_is_not_known_of_the_ground_is_said(void **state)
