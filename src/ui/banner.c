@@ -1,5 +1,6 @@
-/* The head line. What never gives way: leg, joint, bit depth, the clock. The job's name is cut first, then
- * the crew's names. */
+/* The head line. What never gives way while the pilot is drilled: leg, joint, bit depth, the clock. The job's
+ * name is cut first, then the crew's names. Once the pilot is accepted leg and joint stand still, and give
+ * way to the name. */
 #include "ui/banner.h"
 
 #include "base/str.h"
@@ -9,15 +10,16 @@
 
 #define CREW_MOST 18
 
-static void where(const struct view *v, const char *title, char *text, size_t size)
+static void where(const struct view *v, const char *title, bool brief, char *text, size_t size)
 {
 	struct sb_str s = { 0 };
 
 	if (v->job && v->solution) {
 		double depth = sb_frame_typed(&v->solution->frame, sb_solution_last(v->solution)->bit_md_m);
-		sb_str_add(&s, " · pilot%s · leg %d · joint %d · bit %.1f %s",
-			sb_job_accepted(v->job) ? " accepted" : "", sb_job_leg(v->job),
-			sb_job_in_ground(v->job), depth, sb_unit_short(v->job->unit));
+		sb_str_add(&s, " · pilot%s", sb_job_accepted(v->job) ? " accepted" : "");
+		if (!brief)
+			sb_str_add(&s, " · leg %d · joint %d", sb_job_leg(v->job), sb_job_in_ground(v->job));
+		sb_str_add(&s, " · bit %.1f %s", depth, sb_unit_short(v->job->unit));
 	}
 	if (title)
 		sb_str_add(&s, "%s%s", s.length ? " · " : "", title);
@@ -53,8 +55,12 @@ void sb_banner_draw(const struct view *v, const char *title, struct cells *row)
 
 	sb_cells_fill(row, STYLE_TITLE);
 	int right = draw_right(v, row);
-	where(v, title, text, sizeof text);
+	where(v, title, false, text, sizeof text);
 	int room = right - (int)sb_utf8_columns(text), width = (int)sb_utf8_columns(name);
+	if (width > room && v->job && sb_job_accepted(v->job)) {
+		where(v, title, true, text, sizeof text);
+		room = right - (int)sb_utf8_columns(text);
+	}
 	if (width > room)
 		width = room > 0 ? room : 0;
 	if (v->job && v->job->rehearsal[0] && width < 9) /* "REHEARSAL" never gives way */
