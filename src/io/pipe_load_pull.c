@@ -169,8 +169,10 @@ void sb_pipe_load_pull_text(const struct job *job, const struct solution *s, str
 
 	sb_str_add(out, "%s: estimate of the pull, as drilled\n", job->name);
 	if (sb_pipe_loads_make(job, s, &l, &err)) {
-		sb_str_add(out, "There is none. ");
-		sb_str_wrap(out, err.text, 0, 80);
+		struct sb_str why = { 0 };
+		sb_str_add(&why, "There is none. %s", err.text);
+		sb_str_wrap(out, sb_str_get(&why), 0, 80);
+		sb_str_clear(&why);
 		return;
 	}
 	load_page_head(&p, &l.drilled);

@@ -5,6 +5,7 @@
 #include "base/measure.h"
 #include "base/str.h"
 #include "io/pullback.h"
+#include "model/after.h"
 #include "ui/after.h"
 #include "ui/app.h"
 #include "ui/big.h"
@@ -515,6 +516,20 @@ static enum follow end(struct view *v)
 	return sb_prompt_ask(v, &p);
 }
 
+/* The newest of the pull's own entries: its end, its last joint, else its begin. */
+static enum follow strike(struct view *v)
+{
+	const struct job *job = v->job;
+
+	for (size_t i = job->act_count; i-- > 0;) {
+		const struct act *a = &job->acts[i];
+		bool own = a->kind == ACT_PULL || a->kind == ACT_PULL_JOINT || a->kind == ACT_PULL_END;
+		if (own && sb_after_strikable(job, a->id))
+			return sb_entry_strike(v, a->id);
+	}
+	return sb_app_say(v, LEVEL_OK, "There is nothing to strike out.");
+}
+
 static const struct action pull_actions[] = {
 	{ .name = "enter-pulled",
 		.keys = "Enter",
@@ -537,6 +552,12 @@ static const struct action pull_actions[] = {
 		.label = "end",
 		.help = "The pipe is through: coating, extra pipe, final survey.",
 		.act = end,
+		.writes = true },
+	{ .name = "strike-out-of-pull",
+		.keys = "K",
+		.label = "strike out",
+		.help = "A slip: strikes out the end of the pull, else the joint entered last, else its begin; with a reason.",
+		.act = strike,
 		.writes = true },
 	{ .name = "back-to-after",
 		.keys = "P Q Esc Ctrl-C",

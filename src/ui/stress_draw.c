@@ -83,7 +83,7 @@ static void draw_pull(const struct view *v, struct cells *out, int row)
 	sb_cells_text(out, row, NAME_AT, STYLE_DIM, "pull at the rig");
 	int column =
 		sb_cells_text(out, row, VALUE_AT, STYLE_STRONG, sb_pipe_load_force(u, end->force_n, force));
-	sb_cells_print(out, row, column, STYLE_PLAIN, " at the end; likely %s to %s",
+	sb_cells_print(out, row, column, STYLE_PLAIN, " at the end; its band %s to %s",
 		sb_pipe_load_force(u, end->low_n, low), sb_pipe_load_force(u, end->high_n, high));
 	if (load->most > 0) {
 		char station[32];

@@ -138,7 +138,7 @@ static void scripts_get_null_and_a_sentence_where_there_is_none(void **state)
 	assert_non_null(strstr(sb_str_get(&j.text), "\"estimate\": null"));
 	sb_str_clear(&j.text);
 	sb_pipe_load_pull_text(&job, &s, &out);
-	says("There is none. The sheet does not say [fluid] weight");
+	says("There is none. The sheet does not say [fluid] weight: how much the pipe floats\nis not known without it.\n");
 }
 
 int main(void)

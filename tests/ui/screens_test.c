@@ -129,7 +129,7 @@ static void open_hole(struct sb_store *store)
 	joint.joint = sb_job_in_ground(sb_store_job(store));
 	must(sb_store_enter(store, "Ida", ACT_PASS_JOINT, &joint, "pass 1", "steady", &err), &err);
 	joint.joint--;
-	joint.pull = sb_number_of(210000, 0);
+	joint.pull = sb_number_of(121000, 0);
 	must(sb_store_enter(store, "Ben", ACT_PASS_JOINT, &joint, "pass 1", "", &err), &err);
 }
 
