@@ -22,9 +22,18 @@ int sb_entry_check(const struct form *f, size_t field, const void *sort, struct 
 /* Puts all of them into the fact; blank ones stay as they are. */
 int sb_entry_take(const struct form *f, const struct fact_sort *sort, void *fact, struct sb_err *err);
 
-/* After an act: what is on disk, and the worst warning that came with it. warnings_before: how many there
- * were before it. */
-enum follow sb_entry_said(struct view *v, const char *what, size_t warnings_before);
+/* How the warnings stood before an act. */
+struct stood {
+	size_t count;
+	enum level level[WARNING_KINDS]; /* of the episode that lasts; LEVEL_OK: none */
+};
+struct stood sb_entry_stood(const struct view *v);
+/* The worst warning that came with the newest act: one that it opened, one that says something else by it,
+ * or an episode that grew. NULL: none. */
+const struct warning *sb_entry_brought(const struct view *v, const struct stood *before);
+
+/* After an act: what is on disk, and the worst warning that came with it. */
+enum follow sb_entry_said(struct view *v, const char *what, const struct stood *before);
 
 /* Asks why an entry beside or after the pilot is struck out, by the act that brought it, and strikes it out.
  */

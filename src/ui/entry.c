@@ -65,14 +65,39 @@ int sb_entry_take(const struct form *f, const struct fact_sort *sort, void *fact
 	return 0;
 }
 
-enum follow sb_entry_said(struct view *v, const char *what, size_t warnings_before)
+/* ---- what an act brought ---- */
+
+struct stood sb_entry_stood(const struct view *v)
 {
+	const struct solution *s = v->solution;
+	struct stood stood = { .count = s->warning_count };
+
+	for (int k = 0; k < WARNING_KINDS; k++)
+		stood.level[k] = s->open[k] < 0 ? LEVEL_OK : s->warnings[s->open[k]].level;
+	return stood;
+}
+
+const struct warning *sb_entry_brought(const struct view *v, const struct stood *before)
+{
+	const struct job *job = sb_store_job(v->store);
 	const struct solution *s = sb_store_solution(v->store);
+	int64_t act = job->act_count ? job->acts[job->act_count - 1].id : 0;
 	const struct warning *worst = NULL;
 
-	for (size_t i = warnings_before; i < s->warning_count; i++)
-		if (worst == NULL || s->warnings[i].level > worst->level)
-			worst = &s->warnings[i];
+	for (size_t i = 0; i < s->warning_count; i++) {
+		const struct warning *w = &s->warnings[i];
+		bool brought = i >= before->count || (w->act && w->act == act) ||
+			(s->open[w->kind] == (int)i && w->level > before->level[w->kind]);
+		if (brought && (worst == NULL || w->level > worst->level))
+			worst = w;
+	}
+	return worst;
+}
+
+enum follow sb_entry_said(struct view *v, const char *what, const struct stood *before)
+{
+	const struct warning *worst = sb_entry_brought(v, before);
+
 	sb_app_say(v, worst ? worst->level : LEVEL_OK, "On disk: %s.%s%s", what, worst ? " " : "",
 		worst ? worst->text : "");
 	return FOLLOW_JOB_CHANGED;

@@ -26,7 +26,7 @@ static int check(const struct form *f, size_t field, const void *context, struct
 static enum follow enter(struct view *v, const struct form *given, struct fluid_event *e)
 {
 	struct fluid_state *s = v->state;
-	size_t before = v->solution->warning_count;
+	struct stood before = sb_entry_stood(v);
 	char what[SB_FLUID_WHAT];
 	struct sb_err err = { 0 };
 
@@ -41,7 +41,7 @@ static enum follow enter(struct view *v, const struct form *given, struct fluid_
 		return FOLLOW_PASS;
 	}
 	s->list = (struct list){ 0 };
-	return sb_entry_said(v, what, before);
+	return sb_entry_said(v, what, &before);
 }
 
 /* subject: the kind; the form may say it too. */

@@ -9,6 +9,7 @@
 #include "base/time.h"
 #include "model/slides.h"
 #include "ui/app.h"
+#include "ui/entry.h"
 #include "ui/kept.h"
 #include "ui/log.h"
 
@@ -208,14 +209,9 @@ static void remark_on(const struct view *v, const struct reading *r, char *text,
 		}
 }
 
-static enum follow say_logged(struct view *v, int joint, const char *remark, size_t warnings_before)
+static enum follow say_logged(struct view *v, int joint, const char *remark, const struct stood *before)
 {
-	const struct solution *s = sb_store_solution(v->store);
-	const struct warning *worst = NULL;
-
-	for (size_t i = warnings_before; i < s->warning_count; i++)
-		if (worst == NULL || s->warnings[i].level > worst->level)
-			worst = &s->warnings[i];
+	const struct warning *worst = sb_entry_brought(v, before);
 	enum level level = worst ? worst->level : *remark ? LEVEL_WATCH : LEVEL_OK;
 	sb_app_say(v, level, "Joint %d is on disk.%s%s%s", joint, remark, worst ? " " : "",
 		worst ? worst->text : "");
@@ -225,7 +221,7 @@ static enum follow say_logged(struct view *v, int joint, const char *remark, siz
 enum follow sb_log_commit(struct view *v, bool taken, const char *reason)
 {
 	struct log_state *s = v->state;
-	size_t before = v->solution->warning_count;
+	struct stood before = sb_entry_stood(v);
 	struct sb_err err = { 0 };
 	struct reading r;
 	char remark[400];
@@ -244,5 +240,5 @@ enum follow sb_log_commit(struct view *v, bool taken, const char *reason)
 	s->marked = false;
 	s->back = 0;
 	s->joint = 0; /* begun anew by what follows a change of the job */
-	return say_logged(v, joint, remark, before);
+	return say_logged(v, joint, remark, &before);
 }

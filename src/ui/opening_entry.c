@@ -116,7 +116,7 @@ enum follow sb_opening_entry_commit(struct view *v)
 	struct opening_state *s = v->state;
 	const struct fact_sort *sort = sb_fact_sort(ACT_PASS_JOINT);
 	struct pass_joint j = { .pass = s->pass, .joint = s->joint };
-	size_t before = v->solution->warning_count;
+	struct stood before = sb_entry_stood(v);
 	char what[SB_OPENING_WHAT];
 	struct sb_err err = { 0 };
 
@@ -140,5 +140,5 @@ enum follow sb_opening_entry_commit(struct view *v)
 	s->entry.count = 0; /* begun anew by what follows a change of the job */
 	s->back = 0;
 	s->list = (struct list){ 0 };
-	return sb_entry_said(v, what, before);
+	return sb_entry_said(v, what, &before);
 }

@@ -91,20 +91,10 @@ static enum follow opening_key(struct view *v, int key)
 
 /* ---- begin and end ---- */
 
-static enum follow done_or_failed(struct view *v, int status, const struct sb_err *err, const char *what)
+static enum follow refused(struct view *v, const struct sb_err *err)
 {
-	const struct solution *s = sb_store_solution(v->store);
-	int open = s->open[WARNING_OPENING];
-
-	if (status) {
-		sb_app_fail(v, err);
-		return FOLLOW_PASS;
-	}
-	if (open >= 0)
-		sb_app_say(v, s->warnings[open].level, "On disk: %s. %s", what, s->warnings[open].text);
-	else
-		sb_app_say(v, LEVEL_OK, "On disk: %s.", what);
-	return FOLLOW_JOB_CHANGED;
+	sb_app_fail(v, err);
+	return FOLLOW_PASS;
 }
 
 static int check_pass(const struct form *f, size_t field, const void *context, struct sb_err *err)
@@ -115,6 +105,7 @@ static int check_pass(const struct form *f, size_t field, const void *context, s
 
 static enum follow begin_it(struct view *v, const struct form *given, int64_t subject)
 {
+	struct stood before = sb_entry_stood(v);
 	struct opening_state *s = v->state;
 	struct pass p = { 0 };
 	struct sb_err err = { 0 };
@@ -127,8 +118,10 @@ static enum follow begin_it(struct view *v, const struct form *given, int64_t su
 		status = sb_store_enter(v->store, sb_form_text(given, "who"), ACT_PASS, &p, what,
 			sb_form_text(given, "remarks"), &err);
 	}
-	s->back = status ? s->back : 0;
-	return done_or_failed(v, status, &err, what);
+	if (status)
+		return refused(v, &err);
+	s->back = 0;
+	return sb_entry_said(v, what, &before);
 }
 
 static enum follow begin(struct view *v)
@@ -172,6 +165,7 @@ static enum follow begin(struct view *v)
 
 static enum follow end_it(struct view *v, const struct form *given, int64_t subject)
 {
+	struct stood before = sb_entry_stood(v);
 	struct pass_end e = { .pass = (int)subject };
 	struct sb_err err = { 0 };
 	char what[SB_OPENING_WHAT] = "";
@@ -181,9 +175,10 @@ static enum follow end_it(struct view *v, const struct form *given, int64_t subj
 	if (o.running)
 		sb_opening_what_end(o.running, what);
 	sb_opening_clear(&o);
-	int status = sb_store_enter(v->store, sb_form_text(given, "who"), ACT_PASS_END, &e, what,
-		sb_form_text(given, "remarks"), &err);
-	return done_or_failed(v, status, &err, what);
+	if (sb_store_enter(v->store, sb_form_text(given, "who"), ACT_PASS_END, &e, what,
+		    sb_form_text(given, "remarks"), &err))
+		return refused(v, &err);
+	return sb_entry_said(v, what, &before);
 }
 
 static enum follow end(struct view *v)
@@ -216,13 +211,15 @@ static enum follow end(struct view *v)
 
 static enum follow strike_it(struct view *v, const struct form *given, int64_t subject)
 {
+	struct stood before = sb_entry_stood(v);
 	struct sb_err err = { 0 };
 	char what[64];
-	int status = sb_store_strike(
-		v->store, sb_form_text(given, "who"), subject, sb_form_text(given, "reason"), &err);
 
+	if (sb_store_strike(
+		    v->store, sb_form_text(given, "who"), subject, sb_form_text(given, "reason"), &err))
+		return refused(v, &err);
 	snprintf(what, sizeof what, "entry %lld is struck out, and counts for nothing", (long long)subject);
-	return done_or_failed(v, status, &err, what);
+	return sb_entry_said(v, what, &before);
 }
 
 /* What K strikes out: the end of the pass that is shown, else the joint marked >, else the pass. 0: nothing.

@@ -363,12 +363,12 @@ static enum follow enter_joint(struct view *v, const char *who, const char *why)
 	if (sb_entry_take(&s->entry, sb_fact_sort(ACT_PULL_JOINT), &j, &err) == 0) {
 		char what[SB_PULL_WHAT];
 		sb_pullback_what_joint(v->job, &j, what);
-		size_t warnings = v->solution->warning_count;
+		struct stood before = sb_entry_stood(v);
 		/* What is typed is safe on disk, half typed, before it is tried for good. */
 		keep(v, true);
 		if (sb_store_enter(v->store, who, ACT_PULL_JOINT, &j, what, why, &err) == 0) {
 			memset(&s->entry, 0, sizeof s->entry);
-			return sb_entry_said(v, what, warnings);
+			return sb_entry_said(v, what, &before);
 		}
 	}
 	sb_app_fail(v, &err);
@@ -422,18 +422,15 @@ static enum follow with_remarks(struct view *v)
 
 /* ---- the beginning and the end ---- */
 
-static enum follow entered(struct view *v, int status, const struct sb_err *err, const char *words)
+static enum follow refused(struct view *v, const struct sb_err *err)
 {
-	if (status) {
-		sb_app_fail(v, err);
-		return FOLLOW_PASS;
-	}
-	sb_app_say(v, LEVEL_OK, "On disk: %s.", words);
-	return FOLLOW_JOB_CHANGED;
+	sb_app_fail(v, err);
+	return FOLLOW_PASS;
 }
 
 static enum follow begin_it(struct view *v, const struct form *given, int64_t subject)
 {
+	struct stood before = sb_entry_stood(v);
 	struct pull_begin b = { 0 };
 	struct lacks lacks;
 	struct sb_err err = { 0 };
@@ -441,10 +438,10 @@ static enum follow begin_it(struct view *v, const struct form *given, int64_t su
 	(void)subject;
 	sb_pullback_lacks(v->job, &lacks);
 	sb_lacks_say(&lacks, b.missing, sizeof b.missing);
-	return entered(v,
-		sb_store_enter(v->store, sb_form_text(given, "who"), ACT_PULL, &b, "",
-			sb_form_text(given, "reason"), &err),
-		&err, "the pull has begun");
+	if (sb_store_enter(v->store, sb_form_text(given, "who"), ACT_PULL, &b, "",
+		    sb_form_text(given, "reason"), &err))
+		return refused(v, &err);
+	return sb_entry_said(v, "the pull has begun", &before);
 }
 
 static enum follow begin(struct view *v)
@@ -473,6 +470,7 @@ static enum follow begin(struct view *v)
 
 static enum follow end_it(struct view *v, const struct form *given, int64_t subject)
 {
+	struct stood before = sb_entry_stood(v);
 	struct pull_end e = { 0 };
 	char what[SB_PULL_WHAT] = "";
 	struct sb_err err = { 0 };
@@ -484,7 +482,7 @@ static enum follow end_it(struct view *v, const struct form *given, int64_t subj
 		status = sb_store_enter(v->store, sb_form_text(given, "who"), ACT_PULL_END, &e, what,
 			sb_form_text(given, "remarks"), &err);
 	}
-	return entered(v, status, &err, what);
+	return status ? refused(v, &err) : sb_entry_said(v, what, &before);
 }
 
 static enum follow end(struct view *v)
