@@ -394,6 +394,7 @@ struct job {
 	struct number pull_fluid_level, pull_water_to, pull_string_length;
 	enum contents pull_contents;
 	struct number safe_force; /* kN or lbf */
+	struct number pull_watch; /* share of what may be borne */
 
 	/* tables, in the order of the sheet */
 	struct profile_pi *profile;

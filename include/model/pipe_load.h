@@ -32,6 +32,7 @@ struct load_given {
 	double water_to_m;
 	double string_m; /* whole length */
 	double safe_n;	 /* the contract's; NAN: none */
+	double watch;	 /* share from which it is a watch, 0..1 */
 };
 
 /* A station between two stretches of the line, from the entry (the rig) on. */

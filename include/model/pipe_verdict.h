@@ -1,8 +1,9 @@
 /* How the product pipe stands in this hole, in the three words of all warnings: each check, and the pull
  * against the contract's safe force.
  *
- * A breach is over what is allowed as everything is given; a watch would be over it at the top of the
- * force's band. All of it is an estimate (model/pipe_load.h), so no warning is opened by it.
+ * A breach is over what is allowed as everything is given; a watch is from [pull] watch of it on, or would be
+ * over it at the top of the force's band. All of it is an estimate (model/pipe_load.h): its warning asks for
+ * the engineer's word before the pull, and is judged when a pass begins or ends and when the pull begins.
  */
 #ifndef SB_MODEL_PIPE_VERDICT_H
 #define SB_MODEL_PIPE_VERDICT_H

@@ -12,8 +12,17 @@
 #include "model/bore_line.h"
 #include "model/clock.h"
 #include "model/pipe_string.h"
+#include "model/pipe_verdict.h"
 
 /* ---- the estimate, for every place of the head ---- */
+
+/* The worst share of what the pipe may bear, and where. */
+struct pull_share {
+	struct pipe_verdict verdict;
+	enum pipe_check check;
+	double station_m;
+	int joint; /* at the end of which it is; 0: the entry, at the rig */
+};
 
 /* Made once for a bore; sb_pull_bands_clear when done. */
 struct pull_bands {
@@ -25,6 +34,7 @@ struct pull_bands {
 		double force_n, low_n, high_n;
 	} * list; /* head from the exit to the entry */
 	size_t count;
+	struct pull_share worst;
 };
 void sb_pull_bands_make(const struct clearance_ask *ask, struct pull_bands *out);
 void sb_pull_bands_clear(struct pull_bands *b);
@@ -118,6 +128,11 @@ int sb_pullback_check_joint(
 int sb_pullback_check_end(const struct job *job, const char *why, struct sb_err *err);
 
 /* ---- the spine ---- */
+
+/* What the estimate says of the pipe before the pull, of the bore as it is. False: the sheet does not give
+ * what it needs, or nothing of what the pipe may bear. frame: of the job. */
+bool sb_pullback_judge_share(
+	const struct frame *f, const struct job *job, const struct pull_bands *bands, struct verdict *out);
 
 /* What an act of the pull says: that something was missing when it began; a joint's force; the coating, and
  * the pipe that was pulled out to be looked at. joint: where it was. bands: made for the bore. */

@@ -32,6 +32,7 @@ enum warning_kind {
 	WARNING_ANNULAR,     /* annular pressure against what the ground bears */
 	WARNING_RETURNS,     /* the drilling fluid does not all come back */
 	WARNING_RELEASE,     /* drilling fluid came to the surface */
+	WARNING_PIPE_SHARE,  /* what the product pipe may bear in this hole, before it is pulled in */
 	WARNING_PIPE_STRING, /* the pull began with something missing */
 	WARNING_PULL_FORCE,  /* the pull force beyond its limit, or outside the estimate's band */
 	WARNING_COATING,     /* how the product pipe's coating came out of the hole */

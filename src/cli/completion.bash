@@ -241,7 +241,7 @@ _sagbend_value()
 	correct:--azimuth-by) words='gyro coil hold' ;;
 	repeat:--way) words='again out' ;;
 	fix:--kind) words='coil beacon walk-over gyro exit' ;;
-	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead opening annular-pressure returns release pipe-string pull-force coating' ;;
+	acknowledge:--kind) words='corridor exit-window joint-bend window-bend leaves-corridor blunder missing-survey azimuth-reference response fix no-fix magnetic-field clearance clearance-ahead cover cover-ahead opening annular-pressure returns release pipe-share pipe-string pull-force coating' ;;
 	pass:--kind) words='ream swab' ;;
 	pass:--to) words='entry exit' ;;
 	pass:--returns) words='full partial none' ;;

@@ -265,6 +265,8 @@ static const char *const judged[WARNING_KINDS] = {
 	[WARNING_LEAVES] = "leaves-at",
 	[WARNING_EXIT] = "exit",
 	[WARNING_OPENING] = "final-hole",
+	[WARNING_PIPE_SHARE] = "pipe-share",
+	[WARNING_PULL_FORCE] = "pull",
 };
 
 struct explain_ask sb_explain_warning(const struct solution *s, const struct warning *w)
@@ -275,6 +277,8 @@ struct explain_ask sb_explain_warning(const struct solution *s, const struct war
 	/* degrees off the tool face, or percent of the turn expected: the limit says which */
 	if (w->kind == WARNING_RESPONSE && w->limit < 50)
 		name = "face-error";
-	return (struct explain_ask){ name ? sb_explain_figure(name, NULL) : NULL, w->worst_joint,
+	/* the head has come to where the joint began that came out: to the end of the one before it */
+	int joint = w->kind == WARNING_PULL_FORCE && w->worst_joint > 0 ? w->worst_joint - 1 : w->worst_joint;
+	return (struct explain_ask){ name ? sb_explain_figure(name, NULL) : NULL, joint,
 		w->superseded && row ? row->leg : 0, 0 };
 }

@@ -107,14 +107,35 @@ size_t sb_event_judge_joint(const struct clearance_ask *ask, const struct row *r
 	return count + judge_returns(r->returns, row->joint, row->deviation.station_m, out + count);
 }
 
+static const struct pull_bands *bands_of(const struct clearance_ask *ask)
+{
+	if (!ask->bands->made)
+		sb_pull_bands_make(ask, ask->bands);
+	return ask->bands;
+}
+
+/* The pipe in the hole as it is. Here and not with each joint: an estimate that nobody acts on before the
+ * hole is opened must not slow the pilot down. */
+static size_t judge_share(
+	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
+{
+	const struct pull_bands *bands = bands_of(ask);
+	int last = (int)ask->path->count - 1;
+
+	(void)act;
+	*out = (struct finding){ .kind = WARNING_PIPE_SHARE, .station_m = bands->worst.station_m };
+	out->joint = bands->worst.joint < last ? bands->worst.joint : last;
+	return sb_pullback_judge_share(ask->setup.frame, ask->setup.job, bands, &out->verdict);
+}
+
 static size_t judge_pull(
 	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
 	*out = (struct finding){ .kind = act->kind == ACT_PULL ? WARNING_PIPE_STRING
 			: act->kind == ACT_PULL_JOINT	       ? WARNING_PULL_FORCE
 							       : WARNING_COATING };
-	if (act->kind == ACT_PULL_JOINT && !ask->bands->made)
-		sb_pull_bands_make(ask, ask->bands);
+	if (act->kind == ACT_PULL_JOINT)
+		bands_of(ask);
 	sb_pullback_judge(ask->setup.job, ask->bands, act, &out->verdict, &out->joint);
 	if ((size_t)out->joint < ask->path->count)
 		out->station_m = ask->path->rows[out->joint].deviation.station_m;
@@ -131,6 +152,9 @@ static const struct {
 	{ ACT_PASS, judge_opening },
 	{ ACT_PASS_END, judge_opening },
 	{ ACT_PULL, judge_opening },
+	{ ACT_PASS, judge_share },
+	{ ACT_PASS_END, judge_share },
+	{ ACT_PULL, judge_share },
 	{ ACT_PULL, judge_pull },
 	{ ACT_PULL_JOINT, judge_pull },
 	{ ACT_PULL_END, judge_pull },

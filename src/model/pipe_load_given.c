@@ -192,6 +192,7 @@ int sb_load_given(const struct clearance_ask *ask, struct load_given *out, struc
 	g.poisson = plain(&job->pipe_poisson, g.steel ? 0.3 : 0.45);
 	g.ovality = plain(&job->pipe_ovality, 0) / 100;
 	g.pull_stress_pa = si(job, MEASURE_STRESS, &job->pull_stress, none);
+	g.watch = job->pull_watch.value;
 	g.minimum_radius_m = metres(ask, &job->product_minimum_radius, none);
 	if (take_section(job, &g, err) || take_hole(job, &g, err) || take_fluid(ask, &g, err) ||
 		take_pull(ask, &g, err))

@@ -1,11 +1,11 @@
-/* Shares over 1, as everything is given and at the top of the band. */
+/* Shares over 1, as everything is given and at the top of the band; and near it. */
 #include "model/pipe_verdict.h"
 
 #include <math.h>
 
-static enum level level_of(double ratio, double high)
+static enum level level_of(const struct load_given *g, const struct pipe_verdict *v)
 {
-	return ratio > 1 ? LEVEL_BREACH : high > 1 ? LEVEL_WATCH : LEVEL_OK;
+	return v->ratio > 1 ? LEVEL_BREACH : v->high > 1 || v->ratio >= g->watch ? LEVEL_WATCH : LEVEL_OK;
 }
 
 struct pipe_verdict sb_pipe_verdict_check(const struct pipe_load *load, enum pipe_check check)
@@ -23,7 +23,7 @@ struct pipe_verdict sb_pipe_verdict_check(const struct pipe_load *load, enum pip
 		sb_pipe_load_check(&load->given, &s);
 		v.high = fmax(v.high, s.ratio[check]);
 	}
-	v.level = level_of(v.ratio, v.high);
+	v.level = level_of(&load->given, &v);
 	return v;
 }
 
@@ -37,7 +37,7 @@ struct pipe_verdict sb_pipe_verdict_force(const struct pipe_load *load)
 	v.ratio = load->stations[v.at].force_n / load->given.safe_n;
 	for (size_t i = 0; i < load->count; i++)
 		v.high = fmax(v.high, load->stations[i].high_n / load->given.safe_n);
-	v.level = level_of(v.ratio, v.high);
+	v.level = level_of(&load->given, &v);
 	return v;
 }
 

@@ -18,6 +18,16 @@ static void take_stations(const struct pipe_load *load, struct pull_bands *out)
 	}
 }
 
+static void take_worst(const struct pipe_load *load, struct pull_share *out)
+{
+	out->verdict = sb_pipe_verdict_worst(load, &out->check);
+	if (!out->verdict.judged)
+		return;
+	const struct load_station *at = &load->stations[out->verdict.at];
+	out->station_m = at->station_m;
+	out->joint = out->verdict.at ? at->joint : 0;
+}
+
 void sb_pull_bands_make(const struct clearance_ask *ask, struct pull_bands *out)
 {
 	struct pipe_load load = { 0 };
@@ -31,6 +41,7 @@ void sb_pull_bands_make(const struct clearance_ask *ask, struct pull_bands *out)
 		return;
 	}
 	take_stations(&load, out);
+	take_worst(&load, &out->worst);
 	out->line = load.line;
 	load.line = (struct bore_line){ 0 };
 	sb_pipe_load_clear(&load);

@@ -8,6 +8,55 @@
 #include <stdio.h>
 #include <string.h>
 
+/* ---- before the pull ---- */
+
+#define DECIDES "The engineer decides before pipe goes in: see stress."
+
+/* A share of what may be borne is not known closer than to the hundredth; over 1 must not read 1.00. */
+static void say_share(double share, char text[16])
+{
+	int decimals = 2;
+	double scale = 100;
+
+	for (; decimals < 4 && fabs(share - 1) > 1e-9 && round(share * scale) == scale; scale *= 10)
+		decimals++;
+	snprintf(text, 16, "%.*f", decimals, share);
+}
+
+bool sb_pullback_judge_share(
+	const struct frame *f, const struct job *job, const struct pull_bands *bands, struct verdict *out)
+{
+	const struct pull_share *w = &bands->worst;
+	const struct pipe_verdict *v = &w->verdict;
+	const char *check = sb_pipe_check_words[w->check];
+	char share[16], high[16], where[64] = "at the rig";
+
+	*out = (struct verdict){ .level = v->level, .value = v->ratio, .limit = 1 };
+	say_share(v->ratio, share);
+	say_share(v->high, high);
+	if (w->joint)
+		snprintf(where, sizeof where, "at station %.1f, joint %d", sb_frame_typed(f, w->station_m),
+			w->joint);
+	if (v->level == LEVEL_BREACH) {
+		snprintf(out->text, sizeof out->text,
+			"Estimate: %s takes %s of what the product pipe may bear, %s; 1 is allowed. Ballast, fluid, another pipe or a hole mended there may bring it down. " DECIDES,
+			check, share, where);
+	} else if (v->level == LEVEL_WATCH && v->high > 1) {
+		out->value = v->high;
+		snprintf(out->text, sizeof out->text,
+			"Estimate: %s takes %s of what the product pipe may bear, %s, and up to %s with more friction, drag or other fluid. " DECIDES,
+			check, share, where, high);
+	} else if (v->level == LEVEL_WATCH) {
+		out->limit = job->pull_watch.value;
+		snprintf(out->text, sizeof out->text,
+			"Estimate: %s takes %s of what the product pipe may bear, %s; a watch from %s. " DECIDES,
+			check, share, where, job->pull_watch.text);
+	}
+	return v->judged;
+}
+
+/* ---- the beginning ---- */
+
 static void judge_begin(const struct pull_begin *b, struct verdict *v)
 {
 	if (*b->missing == '\0')

@@ -313,6 +313,8 @@ const struct setting sb_settings[] = {
 		"length of the whole string; left out: that of the bore" },
 	{ "pull", "safe_force", SETTING_NUMBER, JOB(safe_force), NULL, 0, 0.001, 1e8, NULL, "kN or lbf",
 		"force that the pull must not pass: the contract's or the engineer's; left out: none is set" },
+	{ "pull", "watch", SETTING_NUMBER, JOB(pull_watch), NULL, 0, 0.01, 1, "0.9", "",
+		"share of what the product pipe may bear, and of safe_force, from which the estimate is a watch (common practice, no source)" },
 	{ "pull", "extra", SETTING_NUMBER, JOB(pull_extra), NULL, 0, 0, BIG, NULL, "length",
 		"pipe to be pulled out past the entry and looked at; left out: a hundredth of the bore, 5 ft at least (common practice, of a handbook chapter on what follows the pull)" },
 };

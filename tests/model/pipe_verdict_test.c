@@ -125,6 +125,23 @@ static void a_check_is_a_watch_where_the_band_would_break_it(void **state)
 		assert_true(sb_pipe_verdict_check(&load, (enum pipe_check)k).ratio <= v.ratio);
 }
 
+/* From the sheet's share on, though the whole band keeps the limit; the presets' 0.9 is above what is there.
+ */
+static void near_the_limit_is_a_watch_by_the_share_of_the_sheet(void **state)
+{
+	(void)state;
+	make();
+	struct pipe_verdict v = with_yield_for(1.01 * top_of_band());
+	assert_true(v.ratio < 0.9 && v.high < 1);
+	assert_int_equal(v.level, LEVEL_OK);
+	set("pull", "watch", v.ratio + 0.001);
+	make();
+	assert_int_equal(sb_pipe_verdict_check(&load, CHECK_TENSION).level, LEVEL_OK);
+	set("pull", "watch", v.ratio - 0.001);
+	make();
+	assert_int_equal(sb_pipe_verdict_check(&load, CHECK_TENSION).level, LEVEL_WATCH);
+}
+
 static void without_a_yield_no_word_is_given(void **state)
 {
 	enum pipe_check worst = CHECK_HOOP;
@@ -144,6 +161,8 @@ int main(void)
 		cmocka_unit_test_setup_teardown(
 			the_safe_force_is_a_watch_inside_the_band_and_a_breach_below_it, begin, end),
 		cmocka_unit_test_setup_teardown(a_check_is_a_watch_where_the_band_would_break_it, begin, end),
+		cmocka_unit_test_setup_teardown(
+			near_the_limit_is_a_watch_by_the_share_of_the_sheet, begin, end),
 		cmocka_unit_test_setup_teardown(without_a_yield_no_word_is_given, begin, end),
 	};
 	return run_tests(tests);

@@ -393,8 +393,8 @@ static void kinds_and_levels_have_names(void **state)
 	static const char *const names[WARNING_KINDS] = { "corridor", "exit-window", "joint-bend",
 		"window-bend", "leaves-corridor", "blunder", "missing-survey", "azimuth-reference",
 		"response", "fix", "no-fix", "magnetic-field", "clearance", "clearance-ahead", "cover",
-		"cover-ahead", "opening", "annular-pressure", "returns", "release", "pipe-string",
-		"pull-force", "coating" };
+		"cover-ahead", "opening", "annular-pressure", "returns", "release", "pipe-share",
+		"pipe-string", "pull-force", "coating" };
 	enum warning_kind kind = WARNING_EXIT;
 
 	(void)state;
@@ -407,7 +407,7 @@ static void kinds_and_levels_have_names(void **state)
 			k == WARNING_EXIT || k == WARNING_LEAVES || k == WARNING_RESPONSE ||
 				k == WARNING_FIX || k == WARNING_NO_FIX || k == WARNING_AZIMUTH ||
 				k == WARNING_CLEARANCE_AHEAD || k == WARNING_COVER_AHEAD ||
-				k == WARNING_OPENING || k == WARNING_RETURNS);
+				k == WARNING_OPENING || k == WARNING_RETURNS || k == WARNING_PIPE_SHARE);
 	}
 	assert_int_equal(sb_warning_kind_parse("clearances", &kind), -1);
 	assert_int_equal((int)kind, WARNING_KINDS - 1);
