@@ -73,8 +73,7 @@ static void an_empty_job_has_the_presets(void **state)
 		{ "string", "coating", "yes" }, { "string", "test", "yes" }, { "string", "drag", "yes" },
 		{ "pull", "friction_hole", "0.3" }, { "pull", "friction_hole_low", "0.2" },
 		{ "pull", "friction_hole_high", "0.4" }, { "pull", "friction_rollers", "0.1" },
-		{ "pull", "contents", "empty" },
-		{ "pull", "watch", "0.9" } };
+		{ "pull", "contents", "empty" }, { "pull", "watch", "0.9" } };
 	size_t count = 0;
 	char text[64];
 
