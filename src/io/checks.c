@@ -241,7 +241,9 @@ void sb_checks_json(const struct job *job, const struct solution *s, struct sb_s
 /* "joints 35-38 (worst 36)". */
 static void joints_words(const struct warning *w, char to[64])
 {
-	if (w->joint == w->last_joint)
+	if (w->last_joint == 0)
+		snprintf(to, 64, "at the entry");
+	else if (w->joint == w->last_joint)
 		snprintf(to, 64, "joint %d", w->joint);
 	else
 		snprintf(to, 64, "joints %d-%d, worst %d", w->joint, w->last_joint, w->worst_joint);

@@ -122,7 +122,9 @@ void sb_nonconformance_joints(const struct nonconformance *n, struct sb_str *out
 {
 	const struct warning *w = n->warning;
 
-	if (w->joint == w->last_joint)
+	if (w->last_joint == 0) /* of pipe that lies out there, not of a joint of the bore */
+		sb_str_add(out, "at the entry");
+	else if (w->joint == w->last_joint)
 		sb_str_add(out, "joint %d", w->joint);
 	else
 		sb_str_add(out, "joints %d to %d", w->joint, w->last_joint);

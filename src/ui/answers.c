@@ -111,13 +111,14 @@ static int verdict_words(const struct cells *out, enum level level, char text[16
 	return edge - (int)sb_utf8_columns(text);
 }
 
-void sb_answers_verdict(struct cells *out, int row, enum level level)
+int sb_answers_verdict(struct cells *out, int row, enum level level)
 {
 	char text[16];
 	int column = verdict_words(out, level, text);
 
 	sb_cells_text(out, row, column - 1, STYLE_PLAIN, " ");
 	sb_cells_text(out, row, column, sb_theme_level(level), text);
+	return column;
 }
 
 /* The longest of several ways to say it that finds room; the last one whether it does or not. */

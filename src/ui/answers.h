@@ -35,7 +35,7 @@ void sb_answers_draw(const struct answers *a, enum glyphs glyphs, struct cells *
 
 /* Mark and word at the right edge of a row, where a tired hand looks first; not so far out on a wide screen
  * that the eye loses the row. */
-void sb_answers_verdict(struct cells *out, int row, enum level level);
+int sb_answers_verdict(struct cells *out, int row, enum level level); /* the column where it begins */
 
 /* "1.8 ft left": decimals as people say them, words for signs. */
 void sb_answers_offset(const struct job *job, const struct frame *f, double metres, char text[32]);

@@ -118,7 +118,9 @@ static void draw_line(const void *context, size_t i, struct cells *out)
 	char level[16], joints[32];
 
 	snprintf(level, sizeof level, "%-2s %s", sb_theme_mark(w->level), sb_level_word(w->level));
-	if (w->last_joint > w->joint)
+	if (w->last_joint == 0)
+		snprintf(joints, sizeof joints, "at the entry");
+	else if (w->last_joint > w->joint)
 		snprintf(joints, sizeof joints, "joints %d-%d", w->joint, w->last_joint);
 	else
 		snprintf(joints, sizeof joints, "joint %d", w->joint);

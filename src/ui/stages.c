@@ -31,6 +31,20 @@ static void take_warnings(
 	}
 }
 
+/* Kinds whose every entry stands for itself: a breach until the engineer accepts it, then a watch. */
+static void take_entries(const struct view *v, enum warning_kind kind, struct stage *out)
+{
+	enum level level = LEVEL_OK;
+
+	for (size_t i = 0; i < v->solution->warning_count; i++)
+		if (v->solution->warnings[i].kind == kind && v->solution->warnings[i].open)
+			level = LEVEL_WATCH;
+	if (sb_nonconformances_open_of(v->job, v->solution, kind))
+		level = LEVEL_BREACH;
+	if (level > out->level)
+		out->level = level;
+}
+
 /* ---- fluid ---- */
 
 static void count_releases(const struct job *job, int *releases, int *open)
@@ -119,7 +133,6 @@ static void make_opening(const struct view *v, struct stage *out)
 
 static void make_string(const struct view *v, struct stage *out)
 {
-	static const enum warning_kind kinds[] = { WARNING_PIPE_STRING };
 	struct pipe_string s = { 0 };
 	char lacks[160];
 
@@ -133,8 +146,8 @@ static void make_string(const struct view *v, struct stage *out)
 	else
 		snprintf(out->text, sizeof out->text, "%zu joint%s, nothing is missing", s.count,
 			s.count == 1 ? "" : "s");
-	out->judged = s.count && s.lacks.count == 0;
-	take_warnings(v->solution, kinds, 1, out);
+	take_entries(v, WARNING_PIPE_STRING, out);
+	out->judged = (s.count && s.lacks.count == 0) || out->level > LEVEL_OK;
 	sb_pipe_string_clear(&s);
 }
 
@@ -151,9 +164,21 @@ static void say_pulled(const struct job *job, const struct pullback *p, struct s
 		sb_str_add(text, ", %s its band", sb_pullback_side(last->side));
 }
 
+static void say_ended(const struct job *job, const struct pullback *p, struct sb_str *text)
+{
+	char what[SB_PULL_WHAT];
+
+	sb_pullback_what_end(job, p->ended, what);
+	sb_str_add(text, "ended: ");
+	if (p->left)
+		sb_str_add(
+			text, "head left in the hole, %d joint%s short; ", p->left, p->left == 1 ? "" : "s");
+	sb_str_add(text, "%s", what);
+}
+
 static void make_pull(const struct view *v, struct stage *out)
 {
-	static const enum warning_kind kinds[] = { WARNING_PULL_FORCE, WARNING_COATING };
+	static const enum warning_kind kinds[] = { WARNING_PULL_FORCE };
 	struct clearance_ask ask = sb_solution_clearance(v->job, v->solution);
 	struct pull_bands bands = { 0 };
 	struct pullback p = { 0 };
@@ -162,13 +187,14 @@ static void make_pull(const struct view *v, struct stage *out)
 	sb_pull_bands_make(&ask, &bands);
 	sb_pullback_take(v->job, &bands, &p);
 	if (p.ended)
-		sb_pullback_end_say(v->job, &p, &text);
+		say_ended(v->job, &p, &text);
 	else if (p.count)
 		say_pulled(v->job, &p, &text);
 	else
 		sb_str_add(&text, "%s", p.begun ? "has begun, no joint is out" : "has not begun");
 	out->judged = p.count > 0 || p.ended;
 	take_warnings(v->solution, kinds, sizeof kinds / sizeof *kinds, out);
+	take_entries(v, WARNING_COATING, out);
 	sb_copy(out->text, sizeof out->text, sb_str_get(&text));
 	sb_str_clear(&text);
 	sb_pullback_clear(&p);
@@ -227,14 +253,13 @@ void sb_stages_make(const struct view *v, struct stages *out)
 
 void sb_stages_draw(const struct stages *s, struct cells *out, int row)
 {
-	const int text_at = 12, verdict = 11;
+	const int text_at = 12;
 
 	for (size_t i = 0; i < SB_STAGES; i++, row++) {
 		const struct stage *one = &s->list[i];
 		sb_cells_text(out, row, 1, STYLE_KEY, one->key);
 		sb_cells_text(out, row, 3, STYLE_DIM, one->name);
-		sb_cells_fit(out, row, text_at, out->columns - text_at - verdict, STYLE_PLAIN, one->text);
-		if (one->judged)
-			sb_answers_verdict(out, row, one->level);
+		int edge = one->judged ? sb_answers_verdict(out, row, one->level) : out->columns;
+		sb_cells_fit(out, row, text_at, edge - 1 - text_at, STYLE_PLAIN, one->text);
 	}
 }

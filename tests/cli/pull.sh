@@ -80,7 +80,7 @@ says 'All 5 joints are out: the head is at the entry.' 'Only 1 m of pipe were pu
 	'The coating came out scratched.' 'Final survey: S-9.'
 refuses 65 'The pull is ended (entry' pull "$JOB" joint --joint 2 --force 50 --by P
 gives 1 check "$JOB"
-says 'The coating came out scratched.'
+says 'coating, at the entry, station' 'The coating came out scratched.'
 gives 0 pull "$JOB" --json
 is "$(json '$.state')$(json '$.coating')$(json '$.extra')" ended"scratched1" "how it ended"
 gives 0 verify "$JOB"
