@@ -37,7 +37,7 @@ void sb_opening_blocks(struct document *d, const struct job *job, const struct o
  * "left", "next", "length_done", "length_left", "cut", "cut_left", "fluid", "fluid_left", "pumped",
  * "pumped_joints", "ranges", "best", "likely", "joints": [{"joint", "entry", "pull", ... "started", "ended",
  * "returns", "minutes", "cut", "again", "by"}]}], "checks": [{"level", "pass", "text"}], "struck": [{"entry",
- * "text", "by"}]}; null for what is not known. */
+ * "kind", "text", "by"}]}; null for what is not known. */
 void sb_opening_json(const struct job *job, struct sb_str *out);
 
 #endif

@@ -19,12 +19,12 @@ int sb_pipe_loads_make(
 void sb_pipe_loads_clear(struct pipe_loads *l);
 
 /* 80 columns. design: the stations of the design instead of those drilled.
- * JSON: {"unit", "force_unit", "stress_unit", "pressure_unit", "of", "estimate", "length", "read_to", "out",
+ * JSON: {"unit", "units", "of", "estimate", "length", "read_to", "out",
  * "turn", "largest": {"force", "tension", "bending", "outside_pressure", "tension_bending", "all"},
  * "stations": [{"joint", "depth", "station", "elevation", "projected", "force", "force_low", "force_high",
  * "radius_joint", "bending_joint", "radius_window", "bending_window", "strain_window", "pressure",
- * "buckles_at", "shares": {...}}], "design", "rests_on"}; each of "largest" is the station where it is, null
- * where it is not judged; a radius is null where straight. */
+ * "buckles_at", "shares": {...}}], "design", "assumptions"}; each of "largest" is the station where it is,
+ * null where it is not judged; a radius is null where straight. */
 void sb_pipe_load_stress_text(const struct job *job, const struct solution *s, const struct pipe_loads *l,
 	bool design, struct sb_str *out);
 void sb_pipe_load_stress_json(const struct job *job, const struct solution *s, const struct pipe_loads *l,
@@ -35,10 +35,9 @@ void sb_pipe_load_stress_json(const struct job *job, const struct solution *s, c
 void sb_pipe_load_pull_text(const struct job *job, const struct solution *s, struct sb_str *out);
 /* The same as a member "estimate" of the object that is open; null where there is none: {"length", "read_to",
  * "out", "turn", "force", "low", "high", "head", "design_force", "safe_force", "sensitivity": {"friction":
- * {"low":
- * {"value", "force"}, "given", "high"}, "fluid", "drag"}, "legs": [{"from", "to", "turn", "radius",
- * "bends_pipe", "force"}], "heads": [{"joint", "depth", "force", "low", "high"}], "astm_f1962", "rests_on"}.
- */
+ * {"low": {"value", "force"}, "given", "high"}, "fluid", "drag", "rollers"}, "legs": [{"from", "to", "turn",
+ * "radius", "bends_pipe", "force"}], "heads": [{"joint", "depth", "force", "low", "high"}], "astm_f1962",
+ * "assumptions"}. */
 void sb_pipe_load_pull_put(struct sb_json *j, const struct job *job, const struct solution *s);
 
 /* "134500 lbf", "13.1 kN"; "-" when not known. */

@@ -8,10 +8,11 @@
 #include "model/solve.h"
 
 void sb_pipe_string_text(const struct job *job, const struct solution *s, struct sb_str *out);
-/* {"unit", "length", "bore", "bore_whole", "extra", "needed", "ready", "missing": [...], "joints": [{"joint",
- * "length", "from", "mark", "entry", "weld", "inspection", "coating"}], "test", "drag", "struck": [{"entry",
- * "what"}]}; a record is null or {"outcome", "reference", "by", "at", "entry"}, the test's with "pressure"
- * and "hours". Lengths in the job's unit; from: of its end at the pull head, behind it. */
+/* {"unit", "units", "length", "bore", "bore_whole", "extra", "needed", "ready", "missing": [...], "joints":
+ * [{"joint", "length", "from", "mark", "entry", "weld", "inspection", "coating"}], "test", "drag", "struck":
+ * [{"entry", "kind", "text", "by"}]}; a record is null or {"outcome", "reference", "by", "at", "entry"}, the
+ * test's with "pressure" and "hours". Lengths in the job's unit; from: of its end at the pull head, behind
+ * it. */
 void sb_pipe_string_json(const struct job *job, const struct solution *s, struct sb_str *out);
 
 /* "680.4 of 655.3 ft asked: bore 648.8, 6.5 past the entry" */

@@ -9,11 +9,12 @@
 
 /* Before it begins: what it waits for. Then joint by joint. The estimate's page behind either. */
 void sb_pullback_text(const struct job *job, const struct solution *s, struct sb_str *out);
-/* {"unit", "force_unit", "missing": [...], "missing_when_begun", "state", "begun", "ended", "extra_asked",
+/* {"unit", "units", "missing": [...], "missing_when_begun", "state", "begun", "ended", "extra_asked",
  * "extra", "coating", "survey", "safe_force", "head", "joints_left", "minutes_left": {"best", "likely"},
  * "stops": {"count", "minutes"}, "speed", "joints": [{"joint", "force", "estimate", "low", "high", "band",
  * "share", "jump", "jumped", "head", "station", "torque", "flow", "annular", "minutes", "stop_minutes",
- * "speed", "entry", "by", "text"}], "struck": [{"entry", "kind", "what"}], "estimate" as in io/pipe_load.h}
+ * "speed", "entry", "by", "text"}], "struck": [{"entry", "kind", "text", "by"}], "estimate" as in
+ * io/pipe_load.h}
  *
  * state: "waiting", "ready", "running", "ended"; begun, ended: null or {"by", "at", "words", "entry"}; band:
  * null, "within", "above", "below". Lengths in the job's unit, forces kN or lbf, speed in the job's unit a

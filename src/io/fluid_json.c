@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "fluid_events.h"
+#include "json_after.h"
 
 static double measure(const struct fluid_view *v, enum measure m, double si)
 {
@@ -17,26 +18,15 @@ static double length(const struct fluid_view *v, double metres)
 	return sb_frame_typed(&v->s->frame, metres);
 }
 
-static void put_units(struct sb_json *j, const struct fluid_view *v)
-{
-	static const struct {
-		const char *name;
-		enum measure measure;
-	} units[] = {
-		{ "pressure", MEASURE_PRESSURE },
-		{ "gradient", MEASURE_GRADIENT },
-		{ "size", MEASURE_SIZE },
-		{ "flow", MEASURE_FLOW },
-		{ "weight", MEASURE_DENSITY },
-		{ "speed", MEASURE_SPEED },
-		{ "volume", MEASURE_VOLUME },
-	};
-
-	sb_json_object(j, "units");
-	for (size_t i = 0; i < sizeof units / sizeof *units; i++)
-		sb_json_text(j, units[i].name, sb_measure_unit(v->job->unit, units[i].measure));
-	sb_json_end(j);
-}
+static const struct json_unit units[] = {
+	{ "pressure", MEASURE_PRESSURE },
+	{ "gradient", MEASURE_GRADIENT },
+	{ "size", MEASURE_SIZE },
+	{ "flow", MEASURE_FLOW },
+	{ "weight", MEASURE_DENSITY },
+	{ "speed", MEASURE_SPEED },
+	{ "volume", MEASURE_VOLUME },
+};
 
 static void put_side(
 	struct sb_json *j, const struct fluid_view *v, const char *name, const struct fluid_side *side)
@@ -157,7 +147,7 @@ void sb_fluid_json(const struct job *job, const struct solution *s, int pass, bo
 		sb_fluid_view_begin(job, s, pass, &v);
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
-	put_units(&j, &v);
+	json_after_units(&j, job, units, sizeof units / sizeof *units);
 	sb_json_bool(&j, "design", design);
 	sb_json_bool(&j, "rehearsal", job->rehearsal[0] != '\0');
 	sb_json_bool(&j, "estimate", true);

@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#include "json_after.h"
+
 static double volume(const struct job *job, double m3)
 {
 	return sb_measure_typed(job->unit, MEASURE_VOLUME, m3);
@@ -22,15 +24,15 @@ static double length(const struct job *job, double metres)
 
 static const char *const names[OPENING_VALUES] = { "pull", "torque", "flow", "pressure", "annular" };
 
-static void put_units(struct sb_json *j, const struct job *job)
-{
-	sb_json_object(j, "units");
-	sb_json_text(j, "size", sb_measure_unit(job->unit, MEASURE_SIZE));
-	sb_json_text(j, "volume", sb_measure_unit(job->unit, MEASURE_VOLUME));
-	for (int k = 0; k < OPENING_VALUES; k++)
-		sb_json_text(j, names[k], sb_opening_value_unit(job, (enum opening_value)k));
-	sb_json_end(j);
-}
+static const struct json_unit units[] = {
+	{ "size", MEASURE_SIZE },
+	{ "volume", MEASURE_VOLUME },
+	{ "pull", MEASURE_FORCE },
+	{ "torque", MEASURE_TORQUE },
+	{ "flow", MEASURE_FLOW },
+	{ "pressure", MEASURE_PRESSURE },
+	{ "annular", MEASURE_PRESSURE },
+};
 
 static void put_final(struct sb_json *j, const struct job *job, const struct opening *o)
 {
@@ -166,26 +168,7 @@ static void put_checks(struct sb_json *j, const struct opening *o)
 }
 
 /* What a slip left behind: it counts for nothing. */
-static void put_struck(struct sb_json *j, const struct job *job)
-{
-	static const enum act_kind kinds[] = { ACT_PASS, ACT_PASS_JOINT, ACT_PASS_END };
-
-	sb_json_array(j, "struck");
-	for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
-		const struct fact_sort *sort = sb_fact_sort(kinds[k]);
-		for (size_t i = 0; i < sb_fact_count(sort, job); i++) {
-			const struct fact *f = sb_fact_row(sort, job, i);
-			if (!sb_fact_struck(sort, f))
-				continue;
-			sb_json_object(j, NULL);
-			sb_json_whole(j, "entry", f->act);
-			sb_json_text(j, "text", f->words);
-			sb_json_text(j, "by", f->who);
-			sb_json_end(j);
-		}
-	}
-	sb_json_end(j);
-}
+static const enum act_kind entered[] = { ACT_PASS, ACT_PASS_JOINT, ACT_PASS_END };
 
 void sb_opening_json(const struct job *job, struct sb_str *out)
 {
@@ -195,7 +178,7 @@ void sb_opening_json(const struct job *job, struct sb_str *out)
 	sb_opening_take(job, &o);
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
-	put_units(&j, job);
+	json_after_units(&j, job, units, sizeof units / sizeof *units);
 	sb_json_text_or_null(&j, "rehearsal", job->rehearsal);
 	put_final(&j, job, &o);
 	sb_json_whole(&j, "joints", o.bore_joints);
@@ -214,7 +197,7 @@ void sb_opening_json(const struct job *job, struct sb_str *out)
 		put_pass(&j, job, &o, k);
 	sb_json_end(&j);
 	put_checks(&j, &o);
-	put_struck(&j, job);
+	json_after_struck(&j, job, entered, sizeof entered / sizeof *entered);
 	sb_json_end(&j);
 	*out = j.text;
 	sb_opening_clear(&o);

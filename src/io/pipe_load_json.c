@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#include "json_after.h"
+
 struct put {
 	struct sb_json *j;
 	const struct job *job;
@@ -21,19 +23,17 @@ static void put_measure(const struct put *p, const char *name, enum measure m, d
 	sb_json_exact(p->j, name, sb_measure_typed(p->job->unit, m, si));
 }
 
-static void put_units(const struct put *p)
-{
-	sb_json_text(p->j, "unit", sb_unit_name(p->job->unit));
-	sb_json_text(p->j, "force_unit", sb_measure_unit(p->job->unit, MEASURE_FORCE));
-	sb_json_text(p->j, "stress_unit", sb_measure_unit(p->job->unit, MEASURE_STRESS));
-	sb_json_text(p->j, "pressure_unit", sb_measure_unit(p->job->unit, MEASURE_PRESSURE));
-}
+static const struct json_unit units[] = {
+	{ "force", MEASURE_FORCE },
+	{ "stress", MEASURE_STRESS },
+	{ "pressure", MEASURE_PRESSURE },
+};
 
-static void put_rests_on(const struct put *p, const struct load_given *g)
+static void put_assumptions(const struct put *p, const struct load_given *g)
 {
 	const char *const *says = sb_pipe_load_assumptions(g);
 
-	sb_json_array(p->j, "rests_on");
+	sb_json_array(p->j, "assumptions");
 	for (size_t i = 0; says[i]; i++)
 		sb_json_text(p->j, NULL, says[i]);
 	sb_json_end(p->j);
@@ -101,7 +101,8 @@ void sb_pipe_load_stress_json(const struct job *job, const struct solution *s, c
 	const struct pipe_load *load = design ? &l->design : &l->drilled;
 
 	sb_json_object(&j, NULL);
-	put_units(&p);
+	sb_json_text(&j, "unit", sb_unit_name(job->unit));
+	json_after_units(&j, job, units, sizeof units / sizeof *units);
 	sb_json_text(&j, "of", design ? "design" : "drilled");
 	sb_json_bool(&j, "estimate", true);
 	put_line(&p, load);
@@ -114,7 +115,7 @@ void sb_pipe_load_stress_json(const struct job *job, const struct solution *s, c
 	put_line(&p, &l->design);
 	put_worst(&p, &l->design);
 	sb_json_end(&j);
-	put_rests_on(&p, &load->given);
+	put_assumptions(&p, &load->given);
 	sb_json_end(&j);
 	sb_str_append(out, sb_str_get(&j.text), j.text.length);
 	sb_str_clear(&j.text);
@@ -220,7 +221,7 @@ void sb_pipe_load_pull_put(struct sb_json *j, const struct job *job, const struc
 	put_legs(&p, &l.drilled);
 	put_heads(&p, s, &l.drilled);
 	put_f1962(&p, &l.drilled);
-	put_rests_on(&p, &l.drilled.given);
+	put_assumptions(&p, &l.drilled.given);
 	sb_json_end(j);
 	sb_pipe_loads_clear(&l);
 }

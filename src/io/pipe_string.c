@@ -4,6 +4,8 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "json_after.h"
+
 static double typed(const struct job *job, double metres)
 {
 	return metres / sb_unit_metres(job->unit);
@@ -149,13 +151,8 @@ static void put_joints(struct sb_json *j, const struct job *job, const struct pi
 	sb_json_end(j);
 }
 
-static void put_struck_one(struct sb_json *j, const struct fact *f)
-{
-	sb_json_object(j, NULL);
-	sb_json_whole(j, "entry", f->act);
-	sb_json_text(j, "what", f->words);
-	sb_json_end(j);
-}
+static const struct json_unit units[] = { { "pressure", MEASURE_PRESSURE } };
+static const enum act_kind entered[] = { ACT_PIPE, ACT_PIPE_RECORD };
 
 void sb_pipe_string_json(const struct job *job, const struct solution *s, struct sb_str *out)
 {
@@ -166,6 +163,7 @@ void sb_pipe_string_json(const struct job *job, const struct solution *s, struct
 	sb_pipe_string_look(job, &p);
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
+	json_after_units(&j, job, units, sizeof units / sizeof *units);
 	sb_json_fixed(&j, "length", typed(job, p.length_m), 6);
 	sb_json_fixed(&j, "bore", typed(job, p.bore_m), 6);
 	sb_json_bool(&j, "bore_whole", p.bore_whole);
@@ -179,14 +177,7 @@ void sb_pipe_string_json(const struct job *job, const struct solution *s, struct
 	put_joints(&j, job, &p);
 	put_record(&j, "test", p.test);
 	put_record(&j, "drag", p.drag);
-	sb_json_array(&j, "struck");
-	for (size_t i = 0; i < job->pipe_count; i++)
-		if (job->pipes[i].struck)
-			put_struck_one(&j, &job->pipes[i].fact);
-	for (size_t i = 0; i < job->pipe_record_count; i++)
-		if (job->pipe_records[i].struck)
-			put_struck_one(&j, &job->pipe_records[i].fact);
-	sb_json_end(&j);
+	json_after_struck(&j, job, entered, sizeof entered / sizeof *entered);
 	sb_json_end(&j);
 	*out = j.text;
 	sb_pipe_string_clear(&p);

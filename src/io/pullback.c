@@ -10,6 +10,8 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "json_after.h"
+
 static double length(const struct job *job, double metres)
 {
 	return metres / sb_unit_metres(job->unit);
@@ -333,20 +335,16 @@ static void put_left(struct sb_json *j, const struct job *job, const struct pull
 	sb_json_fixed(j, "speed", length(job, p->speed_m_by_min), 6);
 }
 
-static void put_struck_json(struct sb_json *j, const struct job *job)
-{
-	const struct act *a;
-
-	sb_json_array(j, "struck");
-	for (size_t i = 0; (a = next_struck(job, &i)) != NULL;) {
-		sb_json_object(j, NULL);
-		sb_json_whole(j, "entry", a->id);
-		sb_json_text(j, "kind", sb_act_name(a->kind));
-		sb_json_text_or_null(j, "what", a->text);
-		sb_json_end(j);
-	}
-	sb_json_end(j);
-}
+/* Those of the pull, and of the estimate beside it. */
+static const struct json_unit units[] = {
+	{ "force", MEASURE_FORCE },
+	{ "torque", MEASURE_TORQUE },
+	{ "flow", MEASURE_FLOW },
+	{ "annular", MEASURE_PRESSURE },
+	{ "fluid", MEASURE_DENSITY },
+	{ "drag", MEASURE_PRESSURE },
+};
+static const enum act_kind entered[] = { ACT_PULL, ACT_PULL_JOINT, ACT_PULL_END };
 
 void sb_pullback_put(struct sb_json *j, const struct job *job, const struct solution *s)
 {
@@ -368,7 +366,7 @@ void sb_pullback_put(struct sb_json *j, const struct job *job, const struct solu
 	for (size_t i = 0; i < p.count; i++)
 		put_joint(j, job, &bands, &p.list[i]);
 	sb_json_end(j);
-	put_struck_json(j, job);
+	json_after_struck(j, job, entered, sizeof entered / sizeof *entered);
 	sb_pullback_clear(&p);
 	sb_pull_bands_clear(&bands);
 }
@@ -379,7 +377,7 @@ void sb_pullback_json(const struct job *job, const struct solution *s, struct sb
 
 	sb_json_object(&j, NULL);
 	sb_json_text(&j, "unit", sb_unit_name(job->unit));
-	sb_json_text(&j, "force_unit", force_unit(job));
+	json_after_units(&j, job, units, sizeof units / sizeof *units);
 	sb_pullback_put(&j, job, s);
 	sb_pipe_load_pull_put(&j, job, s);
 	sb_json_end(&j);

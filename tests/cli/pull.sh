@@ -82,6 +82,8 @@ refuses 65 'The pull is ended (entry' pull "$JOB" joint --joint 2 --force 50 --b
 gives 1 check "$JOB"
 says 'coating, at the entry, station' 'The coating came out scratched.'
 gives 0 pull "$JOB" --json
+is "$(json_names '$.struck[0]') $(json '$.struck[0].by') $(json '$.units.force')" 'entry,kind,text,by P kN' \
+	"what was struck out, for scripts"
 is "$(json '$.state')$(json '$.coating')$(json '$.extra')" ended"scratched1" "how it ended"
 gives 0 verify "$JOB"
 

@@ -20,6 +20,8 @@ gives 0 stress "$JOB" --json
 # E D / 2 R of the tightest joint: 29e6 x 24 / (2 x 12 R), in feet
 about "$(json '$.largest.bending.bending_window')" "$(echo "29000000 * 24 / 24 / $(json '$.largest.bending.radius_window')" | bc -l)" 0.01 "bending"
 is "$(json '$.largest.bending.joint') $(json '$.of') $(json '$.estimate')" "37 drilled 1" "where it bends most"
+is "$(json '$.unit') $(json_names '$.units') $(json '$.units.stress')" "ft force,stress,pressure psi" "the units"
+[ "$(json_names '$.assumptions' | tr , '\n' | wc -l)" -gt 3 ] || fail "no assumptions in the JSON"
 about "$(json '$.stations[0].shares.tension')" "$(echo "$(json '$.stations[0].force') / (3.14159265 / 4 * (24^2 - 23^2)) / 54000" | bc -l)" 1e-6 "tension"
 gives 0 stress "$JOB" --design --json
 is "$(json '$.of') $(json '$.out')" "design 0" "the design"

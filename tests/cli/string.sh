@@ -87,6 +87,9 @@ is "$(json '$.ready')$(json '$.joints[1].weld.reference')$(json '$.test.pressure
 gives 0 strike "$JOB" --entry "$(json '$.joints[0].coating.entry')" --reason 'wrong joint' --by W
 gives 0 string "$JOB"
 says 'joint 1 has no coating test.' 'struck out: entry' 'the coating of joint 1 good, C-1'
+gives 0 string "$JOB" --json
+is "$(json_names '$.struck[0]') $(json '$.struck[0].kind') $(json '$.struck[0].by') $(json '$.units.pressure')" \
+	'entry,kind,text,by pipe-record W kPa' "what was struck out, for scripts"
 gives 0 verify "$JOB"
 
 # polyethylene has no coating; fusions are its welds
