@@ -43,11 +43,9 @@ static void usage(struct sb_str *out, const char *arguments)
 		optional = optional || opens;
 		after_option = is_option || (after_option && *arguments == '|');
 		arguments += length;
-		if (*arguments == ']') {
+		if (*arguments == ']')
 			optional = false;
-			arguments++;
-		}
-		arguments += strspn(arguments, " ");
+		arguments += strspn(arguments, "] ");
 	}
 	sb_str_add(out, "\n");
 }
