@@ -139,7 +139,7 @@ static void say_f1962(const struct load_page *p, const struct pipe_load *load)
 	}
 	for (int k = 0; k < 4; k++)
 		sb_str_add(p->out, "  %-28s%s\n", points[k], force(p, load->f1962_forces.force_n[k], text));
-	sb_str_add(p->out, "  %-28s%s\n", "fluid driven out, beside", force(p, load->hydrokinetic_n, text));
+	sb_str_add(p->out, "  %-28s%s\n", "plus fluid driven out", force(p, load->hydrokinetic_n, text));
 }
 
 /* One place of the head a joint: where the joint begins, as when it has come out at the rig. */

@@ -2,10 +2,12 @@
 #include "model/after.h"
 
 #include "base/str.h"
+#include "model/clock.h"
 #include "model/opening.h"
 #include "model/pullback.h"
 
 #include <stdint.h>
+#include <string.h>
 
 #include "opening_parts.h"
 
@@ -71,6 +73,22 @@ static int check_joint(const struct job *job, int joint, struct sb_err *err)
 		: sb_fail(err, SB_RANGE, "There is no joint %d: the bore has joints 1 to %d.", joint, joints);
 }
 
+/* A joint takes half an hour, or half a shift where it is stuck; an end typed before its start reads as most
+ * of a day. Common practice, no source: half a day parts them. */
+#define LONG_MIN 720
+
+static int check_times(int joint, const char *started, const char *ended, const char *why, struct sb_err *err)
+{
+	const struct clocked now = { started, ended, 0 };
+	int minutes = *started && *ended ? (int)sb_clock_minutes(NULL, &now).work_min : 0;
+
+	if (minutes <= LONG_MIN || (why && why[strspn(why, " \t")]))
+		return 0;
+	return sb_fail(err, SB_STATE,
+		"From %s to %s joint %d takes %d h %d min. Look at the times; if it is so, say why in the remarks.",
+		started, ended, joint, minutes / 60, minutes % 60);
+}
+
 int sb_after_check(
 	const struct job *job, enum act_kind kind, const void *fact, const char *why, struct sb_err *err)
 {
@@ -82,7 +100,8 @@ int sb_after_check(
 	case ACT_PASS_JOINT: {
 		const struct pass_joint *j = fact;
 		return check_pass(job, j->pass, err) || check_joint(job, j->joint, err) ||
-				sb_opening_check_joint(job, j, why, err)
+				sb_opening_check_joint(job, j, why, err) ||
+				check_times(j->joint, j->started, j->ended, why, err)
 			? -1
 			: 0;
 	}
@@ -97,8 +116,13 @@ int sb_after_check(
 		return sb_pipe_string_check_record(job, fact, err);
 	case ACT_PULL:
 		return sb_pullback_check_begin(job, fact, why, err);
-	case ACT_PULL_JOINT:
-		return sb_pullback_check_joint(job, fact, why, err);
+	case ACT_PULL_JOINT: {
+		const struct pull_joint *j = fact;
+		return sb_pullback_check_joint(job, j, why, err) ||
+				check_times(j->joint, j->started, j->ended, why, err)
+			? -1
+			: 0;
+	}
 	case ACT_PULL_END:
 		return sb_pullback_check_end(job, why, err);
 	default:

@@ -4,6 +4,7 @@
 #include "store/handle.h"
 
 #include <assert.h>
+#include <string.h>
 
 /* The joint in which a station lies; the last one past it. */
 static int joint_at(const struct solution *s, double station_m)
@@ -35,6 +36,24 @@ static int joint_of(const struct sb_store *store, enum act_kind kind, const void
 		: sb_after_tool_joint(job);
 }
 
+/* Fluid may come up beyond an end of the bore, but not beyond that by the bore's own length: that is a slip.
+ */
+static int check_station(
+	const struct sb_store *store, const struct fluid_event *e, const char *why, struct sb_err *err)
+{
+	const struct frame *f = &store->solution.frame;
+	double length_m = store->solution.design.length_m, station_m;
+
+	if (!sb_number_given(&e->station) || (why && why[strspn(why, " \t")]))
+		return 0;
+	station_m = sb_frame_metres(f, e->station.value);
+	if (station_m >= -length_m && station_m <= 2 * length_m)
+		return 0;
+	return sb_fail(err, SB_RANGE,
+		"Station %s lies beyond the crossing by more than its own length, %.0f %s. Look at it; if it is so, say why in the remarks.",
+		e->station.text, sb_frame_typed(f, length_m), sb_unit_short(store->job.unit));
+}
+
 int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, const void *fact,
 	const char *what, const char *why, struct sb_err *err)
 {
@@ -44,7 +63,8 @@ int sb_store_enter(struct sb_store *store, const char *who, enum act_kind kind, 
 	assert(sb_after_is(kind));
 	if (sb_deed_prepare(store, who, kind, &d, err) ||
 		sb_deed_check_words(why, SB_REMARK_TEXT, false, "The remarks", err) ||
-		sb_after_check(&store->job, kind, fact, why, err))
+		sb_after_check(&store->job, kind, fact, why, err) ||
+		(kind == ACT_RETURNS && check_station(store, fact, why, err)))
 		return -1;
 	d.act.joint = joint_of(store, kind, fact, d.act.joint);
 	return sb_deed_enter(store, &d, fact, (int64_t)sb_fact_count(sort, &store->job) + 1, what, why, err);

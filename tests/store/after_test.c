@@ -207,6 +207,27 @@ static void an_entry_opens_its_warning_and_striking_it_out_takes_it_back(void **
 	book_verify(0);
 }
 
+static void times_and_stations_that_cannot_well_be_need_a_reason(void **state)
+{
+	(void)state;
+	struct sb_store *store = accepted();
+	struct pass_joint j = through;
+	struct fluid_event far = { .kind = FLUID_PARTIAL, .station = sb_number_of(99999, 0) };
+
+	must(enter(store, ACT_PASS, &ream));
+	j.joint = 5;
+	sb_copy(j.started, sizeof j.started, "07:10");
+	sb_copy(j.ended, sizeof j.ended, "06:10");
+	refused(sb_store_enter(store, "Ida", ACT_PASS_JOINT, &j, "entered", "", &book_err), SB_STATE);
+	assert_non_null(strstr(book_err.text, "From 07:10 to 06:10 joint 5 takes 23 h 0 min."));
+	must(sb_store_enter(store, "Ida", ACT_PASS_JOINT, &j, "entered", "stuck all day", &book_err));
+	refused(sb_store_enter(store, "Ida", ACT_RETURNS, &far, "entered", " ", &book_err), SB_RANGE);
+	assert_non_null(strstr(book_err.text, "Station 99999 lies beyond the crossing"));
+	must(sb_store_enter(store, "Ida", ACT_RETURNS, &far, "entered", "the neighbour's well", &book_err));
+	book_equals_file(store);
+	sb_store_close(store);
+}
+
 /* Nobody says the station at three in the morning: the tool says it. */
 static void what_the_fluid_did_lies_at_the_tool(void **state)
 {
@@ -274,6 +295,7 @@ int main(void)
 		cmocka_unit_test(every_entry_comes_back_as_it_was_entered),
 		cmocka_unit_test(what_an_entry_names_must_be_there),
 		cmocka_unit_test(what_is_struck_out_stays_readable_and_counts_for_nothing),
+		cmocka_unit_test(times_and_stations_that_cannot_well_be_need_a_reason),
 		cmocka_unit_test(what_the_fluid_did_lies_at_the_tool),
 		cmocka_unit_test(heaps_are_struck_out_from_the_top),
 		cmocka_unit_test(what_is_said_after_an_acknowledgement_waits_for_another),
