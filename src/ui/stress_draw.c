@@ -224,6 +224,8 @@ void sb_stress_draw(const struct view *v, struct cells *out)
 	if (out->columns < TABLE_AT + TABLE_COLUMNS && out->rows >= row + TABLE_ROWS + 14) {
 		table = sb_cells_part(out, row + 1, NAME_AT, TABLE_ROWS, out->columns - NAME_AT);
 		row += TABLE_ROWS + 2;
+	} else if (table.columns >= TABLE_COLUMNS && row < 1 + TABLE_ROWS) {
+		row = 1 + TABLE_ROWS; /* beside the answers, all of it */
 	}
 	if (table.columns >= TABLE_COLUMNS)
 		draw_sensitivity(v, &table);
