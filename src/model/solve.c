@@ -3,8 +3,6 @@
  * same steps, so they give the same bits. */
 #include "model/solve.h"
 
-#include "base/mem.h"
-#include "base/str.h"
 #include "model/azimuth.h"
 #include "model/event.h"
 #include "model/exit.h"
@@ -12,10 +10,7 @@
 
 #include <string.h>
 
-struct setup sb_solution_setup(const struct job *job, const struct solution *s)
-{
-	return (struct setup){ job, &s->frame, &s->design, &s->corridor };
-}
+#include "episode.h"
 
 /* The setup as a reading met it: another tool, or another reference, may have come since. */
 static struct setup setup_then(const struct setup *now, const struct reading *r, struct frame *then)
@@ -27,130 +22,10 @@ static struct setup setup_then(const struct setup *now, const struct reading *r,
 	return setup;
 }
 
-/* ---- warnings: episodes ---- */
-
-/* Where a verdict is spoken. act: of an entry beside or after the pilot; 0: of a joint. */
-struct spot {
-	int leg, joint;
-	double station_m;
-	int64_t act;
-};
-
-static struct spot spot_of(const struct row *row)
-{
-	return (struct spot){ row->leg, row->joint, row->deviation.station_m, 0 };
-}
-
-static void write_episode(struct warning *w, const struct spot *at, const struct verdict *v)
-{
-	w->level = v->level;
-	w->worst_joint = at->joint;
-	w->station_m = at->station_m;
-	w->value = v->value;
-	w->limit = v->limit;
-	if (at->act && !sb_same(w->text, v->text))
-		w->act = at->act;
-	sb_copy(w->text, sizeof w->text, v->text);
-}
-
-/* Whether a verdict is worse than what the episode says: a higher level, or further past the limit. */
-static bool worse(const struct warning *w, const struct verdict *v)
-{
-	if (v->level != w->level)
-		return v->level > w->level;
-	return sb_warning_past(w->kind, v->value, v->limit) > sb_warning_past(w->kind, w->value, w->limit);
-}
-
-/* A passing kind speaks of now, so its episode always says the newest. */
-static void extend(struct warning *w, const struct spot *at, const struct verdict *v)
-{
-	w->last_joint = at->joint;
-	if (worse(w, v) || (sb_warning_sorts[w->kind].passing && v->level >= w->level))
-		write_episode(w, at, v);
-}
-
-static size_t open_episode(
-	struct solution *s, enum warning_kind kind, const struct spot *at, const struct verdict *v)
-{
-	s->warnings = sb_grow(s->warnings, s->warning_count, &s->warning_room, sizeof *s->warnings);
-	struct warning *w = &s->warnings[s->warning_count];
-	*w = (struct warning){
-		.kind = kind, .leg = at->leg, .joint = at->joint, .last_joint = at->joint, .open = true
-	};
-	write_episode(w, at, v);
-	s->open[kind] = (int)s->warning_count;
-	return s->warning_count++;
-}
-
-/* Returned: the warnings[] index touched, SIZE_MAX if none. */
-static size_t take_verdict_at(
-	struct solution *s, enum warning_kind kind, const struct spot *spot, const struct verdict *v)
-{
-	int at = s->open[kind];
-
-	if (v->level != LEVEL_OK && at < 0)
-		return open_episode(s, kind, spot, v);
-	if (at < 0)
-		return SIZE_MAX;
-	if (v->level != LEVEL_OK) {
-		extend(&s->warnings[at], spot, v);
-	} else {
-		s->warnings[at].open = false;
-		s->open[kind] = -1;
-	}
-	return (size_t)at;
-}
-
-static size_t take_verdict(
-	struct solution *s, enum warning_kind kind, const struct row *row, const struct verdict *v)
-{
-	struct spot spot = spot_of(row);
-
-	return take_verdict_at(s, kind, &spot, v);
-}
-
-/* Returned: the first warnings[] index touched. */
-static size_t take_verdicts(struct solution *s, const struct row *row, const struct verdict *verdicts)
-{
-	size_t first = SIZE_MAX;
-
-	for (int k = 0; k < WARNING_KINDS; k++) {
-		if (sb_warning_sorts[k].event)
-			continue;
-		size_t touched = take_verdict(s, (enum warning_kind)k, row, &verdicts[k]);
-		if (touched < first)
-			first = touched;
-	}
-	return first;
-}
-
-static bool covers(const struct acknowledgement *a, const struct warning *w)
-{
-	return a->leg == w->leg && a->joint == w->joint && a->level >= (int)w->level &&
-		(w->act == 0 || a->act > w->act) && sb_same(a->kind, sb_warning_sorts[w->kind].name);
-}
-
-static void mark_acknowledged(const struct job *job, struct warning *w)
-{
-	w->acknowledged = false;
-	w->acknowledged_by[0] = '\0';
-	for (size_t i = job->acknowledgement_count; i-- > 0;)
-		if (covers(&job->acknowledgements[i], w)) {
-			w->acknowledged = true;
-			sb_copy(w->acknowledged_by, sizeof w->acknowledged_by, job->acknowledgements[i].who);
-			return;
-		}
-	/* a choice has a name and a reason as well */
-	const struct change *c = sb_azimuth_settled(job, w);
-	w->acknowledged = c != NULL;
-	if (c)
-		sb_copy(w->acknowledged_by, sizeof w->acknowledged_by, c->fact.who);
-}
-
 void sb_solve_acknowledged(const struct job *job, struct solution *s)
 {
 	for (size_t i = 0; i < s->warning_count; i++)
-		mark_acknowledged(job, &s->warnings[i]);
+		episode_mark_acknowledged(job, &s->warnings[i]);
 }
 
 /* What `check` says: a breach anywhere on the present path; a watch anywhere on it, but for kinds that speak
@@ -201,7 +76,7 @@ static size_t judge_row(const struct setup *setup, struct solution *s, const str
 		judge_room(setup, s, sb_path_back(&s->path, row->on_path), row, bit, verdicts);
 	if (response)
 		sb_response_judge(response, row->joint, &verdicts[WARNING_RESPONSE]);
-	return take_verdicts(s, row, verdicts);
+	return episode_take_all(s, row, verdicts);
 }
 
 /* The fixes that were entered before an act, against the path as it is now. */
@@ -220,11 +95,11 @@ static void judge_fixes(const struct setup *setup, struct solution *s)
 	struct verdict verdicts[WARNING_KINDS] = { 0 };
 
 	sb_fixes_judge(setup, &s->fixes, row, true, verdicts);
-	take_verdict(s, WARNING_FIX, row, &verdicts[WARNING_FIX]);
-	take_verdict(s, WARNING_NO_FIX, row, &verdicts[WARNING_NO_FIX]);
+	episode_take(s, WARNING_FIX, row, &verdicts[WARNING_FIX]);
+	episode_take(s, WARNING_NO_FIX, row, &verdicts[WARNING_NO_FIX]);
 	if (sb_exit_survey(setup, &s->fixes, row, true).plan) {
 		sb_exit_judge(setup, &s->fixes, row, true, &s->bit, &s->ahead, &verdicts[WARNING_EXIT]);
-		take_verdict(s, WARNING_EXIT, row, &verdicts[WARNING_EXIT]);
+		episode_take(s, WARNING_EXIT, row, &verdicts[WARNING_EXIT]);
 	}
 }
 
@@ -245,7 +120,7 @@ static void judge_changes(const struct setup *setup, struct solution *s, int64_t
 	struct verdict v = { 0 };
 
 	sb_azimuth_judge_next(setup, before_act, &v);
-	take_verdict(s, WARNING_AZIMUTH, &s->path.rows[s->path.count - 1], &v);
+	episode_take(s, WARNING_AZIMUTH, &s->path.rows[s->path.count - 1], &v);
 }
 
 static void take_changes(const struct setup *setup, struct solution *s, int64_t before_act)
@@ -260,38 +135,7 @@ static void take_changes(const struct setup *setup, struct solution *s, int64_t 
 
 /* ---- entries beside and after the pilot ---- */
 
-/* The one of its kind at that joint, of which there is only one. */
-static struct warning *alone_at(struct solution *s, const struct finding *e, int leg)
-{
-	for (size_t i = s->warning_count; i-- > 0;) {
-		struct warning *w = &s->warnings[i];
-		if (w->kind == e->kind && w->leg == leg && w->joint == e->joint)
-			return w;
-	}
-	return NULL;
-}
-
-/* act: that brought it; 0: a joint did. Returned: the warnings[] index touched, SIZE_MAX if none. */
-static size_t take_event(struct solution *s, const struct finding *e, int its_leg, int64_t act)
-{
-	int leg = e->leg ? e->leg : its_leg;
-	struct spot spot = { leg, e->joint, e->station_m, act };
-	bool alone = sb_warning_sorts[e->kind].event == EVENT_ALONE;
-	struct warning *known = alone ? alone_at(s, e, leg) : NULL;
-
-	if (known) {
-		known->open = e->verdict.level != LEVEL_OK;
-		if (known->open)
-			write_episode(known, &spot, &e->verdict);
-		return (size_t)(known - s->warnings);
-	}
-	size_t touched = take_verdict_at(s, e->kind, &spot, &e->verdict);
-	if (alone)
-		s->open[e->kind] = -1;
-	return touched;
-}
-
-/* Kinds of entries that joints of the pilot bring too. Returned: as take_verdicts. */
+/* Kinds of entries that joints of the pilot bring too. Returned: as episode_take_all. */
 static size_t take_joint_events(
 	const struct setup *setup, struct solution *s, const struct row *row, const struct reading *r)
 {
@@ -301,7 +145,7 @@ static size_t take_joint_events(
 	size_t count = sb_event_judge_joint(&ask, row, r, findings), first = SIZE_MAX;
 
 	for (size_t i = 0; i < count; i++) {
-		size_t touched = take_event(s, &findings[i], row->leg, 0);
+		size_t touched = episode_take_finding(s, &findings[i], row->leg, 0);
 		if (touched < first)
 			first = touched;
 	}
@@ -320,17 +164,9 @@ static void take_events(const struct setup *setup, struct solution *s, int64_t b
 		struct finding findings[SB_FINDINGS];
 		size_t count = sb_event_judge(&ask, a, findings);
 		for (size_t i = 0; i < count; i++)
-			take_event(s, &findings[i], a->leg, a->id);
+			episode_take_finding(s, &findings[i], a->leg, a->id);
 	}
 	sb_pull_bands_clear(&bands);
-}
-
-/* After joints were pulled back: the episodes that go on. */
-static void find_open_events(struct solution *s)
-{
-	for (size_t i = 0; i < s->warning_count; i++)
-		if (s->warnings[i].open && sb_warning_sorts[s->warnings[i].kind].event == EVENT_EPISODE)
-			s->open[s->warnings[i].kind] = (int)i;
 }
 
 /* The bit and how sure its place is, seen from the path's end or from a trial. */
@@ -380,7 +216,7 @@ static void rejudge(const struct setup *setup, struct solution *s, int to_joint)
 
 	for (int k = 0; k < WARNING_KINDS; k++)
 		s->open[k] = -1;
-	find_open_events(s);
+	episode_find_open(s);
 	s->path.on_count = 0;
 	for (int joint = 0; joint <= to_joint; joint++) {
 		const struct row *row = &s->path.rows[joint];
@@ -534,7 +370,7 @@ int sb_solve_joint(const struct job *job, struct solution *out, size_t *changed_
 	if (first > out->warning_count)
 		first = out->warning_count;
 	for (size_t i = first; i < out->warning_count; i++)
-		mark_acknowledged(job, &out->warnings[i]);
+		episode_mark_acknowledged(job, &out->warnings[i]);
 	advise(&setup, out);
 	*changed_from = first;
 	return 0;
@@ -551,8 +387,8 @@ static void preview_warnings(const struct verdict *verdicts, struct preview *out
 			.joint = out->row.joint,
 			.last_joint = out->row.joint,
 			.open = true };
-		struct spot spot = spot_of(&out->row);
-		write_episode(w, &spot, &verdicts[k]);
+		struct episode_at spot = episode_at(&out->row);
+		episode_write(w, &spot, &verdicts[k]);
 		if (verdicts[k].level > out->level)
 			out->level = verdicts[k].level;
 	}
@@ -591,45 +427,4 @@ int sb_solve_preview(const struct job *job, const struct solution *s, const stru
 		verdicts[findings[i].kind] = findings[i].verdict;
 	preview_warnings(verdicts, out);
 	return 0;
-}
-
-/* ---- asking ---- */
-
-struct clearance_ask sb_solution_clearance(const struct job *job, const struct solution *s)
-{
-	return (struct clearance_ask){ sb_solution_setup(job, s), &s->around, &s->uncertainty, &s->path,
-		&s->bit, &s->fixes, NULL };
-}
-
-const struct row *sb_solution_last(const struct solution *s)
-{
-	return &s->path.rows[s->path.count - 1];
-}
-
-const struct row *sb_solution_last_on_path(const struct solution *s)
-{
-	return sb_path_back(&s->path, 0);
-}
-
-size_t sb_solution_unacknowledged(const struct solution *s)
-{
-	size_t count = 0;
-
-	for (size_t i = 0; i < s->warning_count; i++)
-		count += !s->warnings[i].acknowledged && !s->warnings[i].superseded;
-	return count;
-}
-
-void sb_solution_clear(struct solution *s)
-{
-	sb_design_clear(&s->design);
-	sb_corridor_clear(&s->corridor);
-	sb_surroundings_clear(&s->around);
-	sb_path_clear(&s->path);
-	sb_fixes_clear(&s->fixes);
-	sb_fixes_tie_free(s->tie);
-	sb_free(s->warnings);
-	memset(s, 0, sizeof *s);
-	for (int k = 0; k < WARNING_KINDS; k++)
-		s->open[k] = -1;
 }
