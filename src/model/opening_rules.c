@@ -223,10 +223,15 @@ void sb_opening_sheet(const struct job *job, char text[256])
 	text[0] = '\0';
 	if (!(sheet_m > 0))
 		return;
-	if (sheet_m < size.least_m - SAME_M)
+	if (sheet_m < size.least_m - SAME_M && size.contract)
 		snprintf(text, 256,
-			"The final_diameter of [hole] is %s %s, and [opening] asks for %.5g or more: clearance and cover are judged by too small a hole. Have the sheet put right.",
-			final, unit, sb_measure_typed(job->unit, MEASURE_SIZE, size.least_m));
+			"The final_diameter of [hole] is %s %s, and [opening] asks for %s or more: clearance and cover are judged by too small a hole. Have the sheet put right.",
+			final, unit, job->opening_least.text);
+	else if (sheet_m < size.least_m - SAME_M)
+		snprintf(text, 256,
+			"The final_diameter of [hole] is %s %s, and good practice asks for %.5g or more round a pipe of %s: clearance and cover are judged by too small a hole. Have the sheet put right.",
+			final, unit, sb_measure_typed(job->unit, MEASURE_SIZE, size.least_m),
+			job->outside_diameter.text);
 	else if (sheet_m > size.most_m + SAME_M)
 		snprintf(text, 256,
 			"The final_diameter of [hole] is %s %s, and [opening] takes %s at most. Have the sheet put right.",

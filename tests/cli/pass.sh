@@ -117,7 +117,7 @@ mkdir "$HERE/odd"
 cp "$SHEET"/*.csv "$HERE/odd"
 sed 's/^final_diameter = 36/final_diameter = 34/' "$SHEET/job.ini" >"$HERE/odd/job.ini"
 gives 0 new "$HERE/odd.bore" --sheet "$HERE/odd" --by P
-warns 'The final_diameter of [hole] is 34 in, and [opening] asks for 36 or more'
+warns 'The final_diameter of [hole] is 34 in, and good practice asks for 36 or more round a pipe of 24'
 gives 0 pass "$HERE/odd.bore"
 says 'The final_diameter of [hole] is 34 in'
 sed 's/^final_most = 38/final_most = 35/' "$SHEET/job.ini" >"$HERE/odd/job.ini"

@@ -454,7 +454,10 @@ static void a_sheet_that_says_two_final_diameters_is_told(void **state)
 {
 	(void)state;
 	jobs_set(&job, "hole", "final_diameter", "28");
-	faults(1, LEVEL_WATCH, "final_diameter of [hole] is 28 in, and [opening] asks for 30 or more");
+	faults(1, LEVEL_WATCH,
+		"final_diameter of [hole] is 28 in, and good practice asks for 30 or more round a pipe of 20:");
+	jobs_set(&job, "opening", "final_least", "29");
+	faults(1, LEVEL_WATCH, "final_diameter of [hole] is 28 in, and [opening] asks for 29 or more");
 	jobs_set(&job, "opening", "final_most", "32");
 	jobs_set(&job, "hole", "final_diameter", "36");
 	faults(1, LEVEL_WATCH, "final_diameter of [hole] is 36 in, and [opening] takes 32 at most");
