@@ -22,6 +22,7 @@ enum formation_known {
 	FORMATION_NO_HOLE,     /* nothing says how wide the hole is */
 	FORMATION_NO_GROUND,   /* ground.csv does not reach there */
 	FORMATION_ABOVE,       /* the top of the hole is not under the ground */
+	FORMATION_NO_SOIL,     /* the sheet has no soil.csv */
 	FORMATION_NO_LAYER,    /* soil.csv has none there */
 	FORMATION_NO_WEIGHT,   /* a layer there or above lacks its unit weight */
 	FORMATION_NO_STRENGTH, /* the layer there lacks both cohesion and friction */

@@ -77,7 +77,7 @@ struct formation sb_formation_at(
 	if (!(f.cover_m > 0))
 		return f;
 	f.soil = sb_soil_at(&ask->around->soil, place->station_m, place->elevation_m, f.ground_m);
-	f.known = of_soil(&f.soil);
+	f.known = ask->around->soil.count ? of_soil(&f.soil) : FORMATION_NO_SOIL;
 	if (f.known == FORMATION_KNOWN)
 		f.known = ask_cavity(ask->setup.job, hole_m, &f);
 	return f;
@@ -95,6 +95,7 @@ void sb_formation_missing(const struct formation *f, char text[200])
 		[FORMATION_NO_HOLE] = "[hole] pilot_diameter or the tool's diameter is missing",
 		[FORMATION_NO_GROUND] = "ground.csv does not say where the ground is there",
 		[FORMATION_ABOVE] = "the top of the hole is not under the ground",
+		[FORMATION_NO_SOIL] = "the sheet has no soil.csv",
 		[FORMATION_NO_LAYER] = "soil.csv has no layer there",
 		[FORMATION_AFLOAT] = "by soil.csv the ground water carries all the ground above",
 	};

@@ -179,6 +179,16 @@ static void each_thing_that_is_missing_is_named(void **state)
 	assert_missing(&f, FORMATION_NO_HOLE, "diameter");
 }
 
+static void a_sheet_without_soil_is_told_that_not_of_a_layer(void **state)
+{
+	(void)state;
+	jobs_row(&job, "ground", (const char *const[]){ "0", "130" });
+	jobs_row(&job, "ground", (const char *const[]){ "150", "130" });
+	drill(2);
+	struct formation f = of_joint(1, 0.5);
+	assert_missing(&f, FORMATION_NO_SOIL, "the sheet has no soil.csv");
+}
+
 /* Neither friction nor cohesion, and both said to be 0: what the ground bears is the stress around it. */
 static void ground_without_strength_bears_its_own_stress(void **state)
 {
@@ -220,6 +230,7 @@ int main(void)
 		each(sand_under_its_cover_by_hand),
 		each(clay_under_its_cover_by_hand),
 		each(each_thing_that_is_missing_is_named),
+		each(a_sheet_without_soil_is_told_that_not_of_a_layer),
 		each(ground_without_strength_bears_its_own_stress),
 		each(it_is_judged_between_the_stations_of_the_sheet),
 	};
