@@ -116,7 +116,8 @@ static const char *share_words(const struct job *job, const struct solution *s, 
 	return to;
 }
 
-/* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. */
+/* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. As long
+ * as there are kinds: each is named, so that a new one does not build before it was thought of here. */
 static const char *ok_words(
 	const struct job *job, const struct solution *s, enum warning_kind kind, char room[OK_TEXT])
 {
