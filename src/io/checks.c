@@ -8,7 +8,6 @@
 #include "io/acceptance.h"
 #include "io/json.h"
 #include "io/rows.h"
-#include "model/pullback.h"
 #include "model/repeats.h"
 
 #include <stdio.h>
@@ -97,25 +96,6 @@ static bool has_exit_window(const struct job *job)
 		sb_number_given(&job->exit_left) || sb_number_given(&job->exit_right);
 }
 
-/* What an estimate needs is many keys: the first that is missing is named. */
-static const char *share_words(const struct job *job, const struct solution *s, char to[OK_TEXT])
-{
-	struct clearance_ask ask = sb_solution_clearance(job, s);
-	struct pull_bands bands = { 0 };
-
-	sb_pull_bands_make(&ask, &bands);
-	if (*bands.unknown)
-		snprintf(to, OK_TEXT, "Not judged: %.180s", bands.unknown);
-	else if (!bands.worst.verdict.judged)
-		snprintf(to, OK_TEXT, "Not judged: the sheet does not say [product_pipe] %s.",
-			job->material == MATERIAL_STEEL ? "yield" : "pull_stress");
-	else
-		snprintf(to, OK_TEXT,
-			"Nothing on the present path. Judged when a pass begins or ends, and when the pull begins.");
-	sb_pull_bands_clear(&bands);
-	return to;
-}
-
 /* What is said of a kind with nothing to say; "not judged" where the contract sets no limit for it. As long
  * as there are kinds: each is named, so that a new one does not build before it was thought of here. */
 static const char *ok_words(
@@ -155,8 +135,6 @@ static const char *ok_words(
 		return cover_words(s, room);
 	case WARNING_ANNULAR:
 		return annular_words(job, s);
-	case WARNING_PIPE_SHARE:
-		return share_words(job, s, room);
 	case WARNING_FIX:
 	case WARNING_RESPONSE:
 	case WARNING_BLUNDER:
@@ -165,6 +143,7 @@ static const char *ok_words(
 	case WARNING_OPENING:
 	case WARNING_RETURNS:
 	case WARNING_RELEASE:
+	case WARNING_PIPE_SHARE:
 	case WARNING_PIPE_STRING:
 	case WARNING_PULL_FORCE:
 	case WARNING_COATING:

@@ -28,7 +28,9 @@ bool sb_pullback_judge_share(
 {
 	const struct pull_share *w = &bands->worst;
 	const struct pipe_verdict *v = &w->verdict;
-	const char *check = sb_pipe_check_words[w->check];
+	/* "all three" stands in a list of them elsewhere, here alone */
+	const char *check = w->check == CHECK_ALL ? "tension, bending and outside pressure"
+						  : sb_pipe_check_words[w->check];
 	char share[16], high[16], where[64] = "at the rig";
 
 	*out = (struct verdict){ .level = v->level, .value = v->ratio, .limit = 1 };
@@ -39,18 +41,18 @@ bool sb_pullback_judge_share(
 			w->joint);
 	if (v->level == LEVEL_BREACH) {
 		snprintf(out->text, sizeof out->text,
-			"Estimate: %s takes %s of what the product pipe may bear, %s; 1 is allowed. Ballast, fluid, another pipe or a hole mended there may bring it down. " DECIDES,
-			check, share, where);
+			"Estimate: %s of what the product pipe may bear (%s), %s; 1 is allowed. Ballast, fluid, pipe or a mended hole may bring it down. " DECIDES,
+			share, check, where);
 	} else if (v->level == LEVEL_WATCH && v->high > 1) {
 		out->value = v->high;
 		snprintf(out->text, sizeof out->text,
-			"Estimate: %s takes %s of what the product pipe may bear, %s, and up to %s with more friction, drag or other fluid. " DECIDES,
-			check, share, where, high);
+			"Estimate: %s of what the product pipe may bear (%s), %s, and up to %s with more friction, drag or other fluid. " DECIDES,
+			share, check, where, high);
 	} else if (v->level == LEVEL_WATCH) {
 		out->limit = job->pull_watch.value;
 		snprintf(out->text, sizeof out->text,
-			"Estimate: %s takes %s of what the product pipe may bear, %s; a watch from %s. " DECIDES,
-			check, share, where, job->pull_watch.text);
+			"Estimate: %s of what the product pipe may bear (%s), %s; a watch from %.8s. " DECIDES,
+			share, check, where, job->pull_watch.text);
 	}
 	return v->judged;
 }

@@ -123,7 +123,7 @@ const struct screen sb_screen_stress = {
 	.about =
 		"The product pipe in this hole, as drilled beside the design: the largest share of each check, the pull at the rig with "
 		"its likely band, and what the pilot's own bends cost. An estimate, for the engineer to verify. Over 1 is a breach; a "
-		"watch would be over 1 at the top of the band.",
+		"watch is from [pull] watch on, or would be over 1 at the top of the band.",
 	.state_size = sizeof(struct stress_state),
 	.open = stress_open,
 	.draw = sb_stress_draw,

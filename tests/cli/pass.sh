@@ -124,6 +124,28 @@ sed 's/^final_most = 38/final_most = 35/' "$SHEET/job.ini" >"$HERE/odd/job.ini"
 gives 65 new "$HERE/odd2.bore" --sheet "$HERE/odd" --by P
 warns 'final_most' 'a final hole of 35 at most is smaller than the smallest that [opening] takes, 36.'
 
+# a product pipe that the hole would load beyond what it may bear: said when a pass begins, before anything is pulled
+sed 's/^yield = 60000/yield = 18000/' "$SHEET/job.ini" >"$HERE/odd/job.ini"
+WEAK=$HERE/weak.bore
+gives 0 new "$WEAK" --sheet "$HERE/odd" --by P
+gives 0 import "$WEAK" "$SHEET/surveys.csv" --by A
+gives 0 withdraw "$WEAK" --to-joint 33 --reason bend --by P
+gives 0 import "$WEAK" "$SHEET/surveys-redrill.csv" --by A
+gives 0 fix "$WEAK" --kind exit --depth 2112.8 --easting 657260.74 --northing 1565209.80 --elevation 42.06 \
+	--sigma-along 0.05 --sigma-across 0.05 --sigma-up 0.03 --by S
+gives 1 check "$WEAK"
+for point in 1 2 3; do gives 0 acceptance "$WEAK" --tick $point --reference "letter $point" --by A; done
+gives 0 acceptance "$WEAK" --sign --capacity engineer --statement 'Accepted for reaming.' --by 'B. Hale'
+gives 0 pass "$WEAK" begin --kind ream --diameter 36 --to entry --by A
+warns 'breach: Estimate: 1.' 'may bear (tension, bending and outside pressure), at station 616.2, joint 21; 1 is allowed' 'The engineer decides before pipe goes in'
+gives 2 check "$WEAK" --json
+is "$(json_sql "SELECT json_extract(value, '\$.joint') || ' ' || json_extract(value, '\$.limit')
+	FROM o, json_each(j, '\$.checks') WHERE json_extract(value, '\$.kind') = 'pipe-share'")" '21 1' "the share that is judged"
+gives 0 nonconformance "$WEAK"
+says 'product pipe, joint 21'
+gives 0 explain "$WEAK" --figure pipe-share --joint 21
+gives 0 verify "$WEAK"
+
 # a file that cannot be written
 chmod a-w "$JOB"
 [ "$(id -u)" = 0 ] || refuses 77 'permission' pass "$JOB" joint --by A
