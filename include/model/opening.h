@@ -14,8 +14,8 @@
 
 /* ---- sizes ---- */
 
-/* What the final hole has to be, metres. Source of the preset least: TRADE 4, the lesser of 1.5 times the
- * pipe's outside diameter and 12 inches (300 mm) over it. */
+/* What the final hole has to be, metres. Source of the preset least: HDD good practice guidelines (read
+ * second-hand), the lesser of 1.5 times the pipe's outside diameter and 12 inches (300 mm) over it. */
 struct opening_size {
 	double least_m;
 	double most_m;	 /* HUGE_VAL: the contract sets none */

@@ -72,9 +72,9 @@ static void assert_got_back(const struct drawn *d, const struct chain_fit *fit, 
 	}
 }
 
-/* CHECKS.md 7.2 A and B are derived: entry down, level bottom, exit up. Points of intersection from the
- * angles: A 25/tan 12 deg = 117.6158 before the bottom, 23/tan 10 deg = 130.4395 before the exit; B 60/tan 10
- * deg = 340.2769, 56/tan 8 deg = 398.4607. */
+/* Profiles A and B are derived, no publication: entry down, level bottom, exit up. Points of intersection
+ * from the angles: A 25/tan 12 deg = 117.6158 before the bottom, 23/tan 10 deg = 130.4395 before the exit; B
+ * 60/tan 10 deg = 340.2769, 56/tan 8 deg = 398.4607. */
 #define PROFILE_A { { 0, 100, 0 }, { 117.61575273, 75, 800 }, { 569.56051988, 75, 800 }, { 700, 98, 0 } }, 4
 #define PROFILE_B \
 	{ { 0, 500, 0 }, { 340.27690918, 440, 2400 }, { 2001.53929502, 440, 2400 }, { 2400, 496, 0 } }, 4

@@ -1,4 +1,4 @@
-/* Pipe sections, weights and checks, against figures of CHECKS 3 and 4. */
+/* Pipe sections, weights and checks, against published figures and derived cases. */
 #include "geom/pipe.h"
 
 #include "geom/angle.h"
@@ -28,7 +28,7 @@ static struct pipe_section section(double outside_in, double wall_in, double den
 /* 10.68 t (D - t) lb/ft, the trade's rule, is pi t (D - t) of this density. */
 static const double rule_density = 10.68 / (SB_PI * 12) * 1728 * 0.45359237 / (0.3048 * 0.3048 * 0.3048);
 
-/* 24 x 0.500 in, derived, no publication (CHECKS 4.4). */
+/* 24 x 0.500 in, derived, no publication. */
 static void the_section_of_24_by_half_an_inch(void **state)
 {
 	(void)state;
@@ -41,8 +41,8 @@ static void the_section_of_24_by_half_an_inch(void **state)
 	assert_near(lbf_ft(sb_pipe_weight(&p, mud, 1, 0)), -156.518, 5e-3);
 }
 
-/* TRADE 4: in 10 lb/gal fluid 110 lb/ft up when empty, 70.5 down when filled with water; computed there, to
- * the digits printed. */
+/* Derived: in 10 lb/gal fluid 110 lb/ft up when empty, 70.5 down when filled with water (to
+ * these digits). */
 static void water_inside_turns_a_floating_pipe_into_a_heavy_one(void **state)
 {
 	(void)state;
@@ -80,7 +80,7 @@ static void buoyancy_is_the_weight_of_the_fluid_that_is_displaced(void **state)
 	assert_near(p.area_m2, 0.282743338823, 1e-12);
 }
 
-/* CHECKS 3.2: 12083 psi at 1200 diameters whatever the size (from memory of PRCI L51730; follows from E D / 2
+/* 12083 psi at 1200 diameters whatever the size (from memory of PRCI L51730; follows from E D / 2
  * R); and a measured bore, 323 mm at R 190 m: 176 MPa at E 207 GPa. */
 static void bending_stress_is_e_d_over_two_r(void **state)
 {
@@ -102,7 +102,7 @@ static void bending_stress_is_e_d_over_two_r(void **state)
 	assert_near(sb_pipe_bending(&p, 105 * 323 * 1.1 / 235) / 1e6, 235 / 1.1, 1e-6);
 }
 
-/* CHECKS 4.4: API RP 2A-WSD from memory, recomputed. X52. */
+/* API RP 2A-WSD from memory, recomputed. X52. */
 static void what_steel_is_allowed_goes_by_its_slenderness(void **state)
 {
 	static const struct {
@@ -124,7 +124,7 @@ static void what_steel_is_allowed_goes_by_its_slenderness(void **state)
 	assert_true(sb_pipe_steel_allows(&thin, 52000 * psi).outside);
 }
 
-/* CHECKS 4.4, at PC and PT of the entry curve: derived, no publication. */
+/* At PC and PT of the entry curve: derived, no publication. */
 static void the_combined_checks_of_the_regression_case(void **state)
 {
 	double ratio[PIPE_CHECKS];
@@ -146,7 +146,7 @@ static void the_combined_checks_of_the_regression_case(void **state)
 		assert_near(ratio[k], 0, 1e-15);
 }
 
-/* PPI handbook, chapter 12, from memory (CHECKS 4.2): r = 0.178 gives 0.900, cut off rather than rounded:
+/* PPI handbook, chapter 12, from memory: r = 0.178 gives 0.900, cut off rather than rounded:
  * 1e-3. */
 static void tension_makes_polyethylene_buckle_sooner(void **state)
 {
@@ -161,7 +161,7 @@ static void tension_makes_polyethylene_buckle_sooner(void **state)
 	/* Levy by hand: DR 11, E 28200 psi, v 0.45: 2 x 28200 / 0.7975 / 1000 = 70.72 psi */
 	struct pipe_section p = section(24, 24 / 11.0, 955, 28200);
 	assert_near(sb_pipe_pe_buckles(&p, 0.45, 0, 0, 1150 * psi) / psi, 70.72, 5e-3);
-	/* the strain of bending, CHECKS 4.2: 9.79e-4 at 1021.32 ft */
+	/* the strain of bending, PPI handbook from memory: 9.79e-4 at 1021.32 ft */
 	assert_near(p.outside_m / (2 * 1021.32 * foot), 9.79e-4, 5e-7);
 }
 

@@ -1,4 +1,4 @@
-/* The pull of a pipe: against numerical integration, limits by hand, and the figures of CHECKS 4. */
+/* The pull of a pipe: against numerical integration, limits by hand, and published figures. */
 #include "geom/pull.h"
 
 #include "geom/angle.h"
@@ -96,7 +96,7 @@ static void the_beam_has_its_limits(void **state)
 	assert_near(below / above, 1, 1e-8);
 }
 
-/* ---- the regression case, CHECKS 4.4: derived, no publication; 24 x 0.5 in, 12 lb/gal, profile 7.2 B ----
+/* ---- the regression case: derived, no publication; 24 x 0.5 in, 12 lb/gal, profile 7.2 B ----
  */
 
 static struct vec3 slope(double degrees)
@@ -233,7 +233,7 @@ static void a_pipe_that_runs_by_itself_is_not_pushed(void **state)
 }
 
 /* ---- polyethylene: PPI handbook, chapter 12, appendix B, example 1, from memory; met within a unit of the
- * last recalled digit, so 1e-3 relative (CHECKS 4.2) ---- */
+ * last recalled digit, so 1e-3 relative ---- */
 
 static void astm_f1962_as_the_handbook_works_it(void **state)
 {

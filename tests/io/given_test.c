@@ -144,7 +144,7 @@ static void what_is_missing_or_could_be_two_things_is_asked_for(void **state)
 
 /* ---- stations ---- */
 
-/* Kestrel Road's profile and alignment (sample-data), and derived profile A of CHECKS 7.2: entry 0, 100 at 12
+/* Kestrel Road's profile and alignment (sample-data), and the derived profile A: entry 0, 100 at 12
  * degrees, bottom 75, exit 700, 98 at 10 degrees, R 800: points of intersection 25 / tan 12 = 117.61575
  * before and 23 / tan 10 = 130.43948 behind the bottom. */
 static const struct chain_pi kestrel[] = { { 0, 21.4, 0 }, { 44.12, 10.4, 250 }, { 360.25, 10.4, 250 },

@@ -141,7 +141,7 @@ static void an_army_curve_by_its_ends_gives_its_point_of_intersection(void **sta
 	sb_str_clear(&text);
 }
 
-/* A homework page (CHECKS 7.5) prints L 630.266 for R 420 m and 71 39: 525.222 is right. A file with that
+/* A homework page prints L 630.266 for R 420 m and 71 39: 525.222 is right. A file with that
  * slip says so, and what is used. */
 static void a_length_that_does_not_follow_is_said(void **state)
 {
@@ -182,7 +182,7 @@ static const char *with_heights(const char *heights)
 	return path;
 }
 
-/* The crest of CHECKS 7.1 (worked example, seen): 3 and -4 percent, PVI 345+60 (34560 m) at 250 m, L 2170 m.
+/* A crest curve (worked example, seen): 3 and -4 percent, PVI 345+60 (34560 m) at 250 m, L 2170 m.
  * The arc of equal tangents is derived: turn atan 0.03 + atan 0.04, tangent 1085 m along the flatter grade,
  * and R = T / tan(turn / 2); its middle lies R (1 / cos(turn / 2) - 1) from the PVI, the parabola's 0.07 *
  * 2170 / 8 = 18.9875 m. */

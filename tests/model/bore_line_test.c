@@ -31,7 +31,7 @@ static void holds_together(const struct bore_line *line)
 	assert_near(line->length_m, md, 1e-9);
 }
 
-/* CHECKS 7.2, profile B: derived, no publication. */
+/* Profile B: derived, no publication. */
 static void the_design_is_its_tangents_and_curves(void **state)
 {
 	static const double lengths_ft[] = { 135.553437, 418.879020, 1283.465245, 335.103216, 234.552257 };

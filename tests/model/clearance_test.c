@@ -14,7 +14,7 @@ static void side_is(const struct passing *p, const char *want)
 
 /* ---- clearance by hand ---- */
 
-/* TRADE R51: a line 10 ft away, wall to wall, in a hole that is sure to some feet: the least and where. The
+/* A line 10 ft away, wall to wall, in a hole that is sure to some feet: the least and where. The
  * main is 1 ft across, the hole 2: 10 + 1 + 0.5 over the centre line, square across at 503 ft in joint 17. */
 static void a_main_ten_feet_over_the_hole(void **state)
 {

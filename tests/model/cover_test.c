@@ -3,7 +3,7 @@
  */
 #include "level_hole.h"
 
-/* TRADE R52: 19.9 ft under 20 is flagged at the right station. The bed is lowest at 503 ft, 120.9: the top of
+/* 19.9 ft under 20 is flagged at the right station. The bed is lowest at 503 ft, 120.9: the top of
  * the hole is at 101. It is in the middle of joint 17, and both ends of the joint have more than 20. */
 static void cover_of_19_9_under_20_is_flagged_where_it_is_least(void **state)
 {

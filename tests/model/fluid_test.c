@@ -37,8 +37,8 @@ static struct frame frame(void)
 	return f;
 }
 
-/* TRADE's own figure: 60 ft of 9.5 lb/gal are 29.6 psi. Derived from Guo and Liu: 1000 ft of annulus, exact
- * between plates 11.11 psi (CHECKS 5.3); the annulus lies a hair below. */
+/* Derived: 60 ft of 9.5 lb/gal are 29.6 psi. Derived from Guo and Liu: 1000 ft of annulus, exact
+ * between plates 11.11 psi; the annulus lies a hair below. */
 static void weight_and_loss_add_up_to_the_published_figures(void **state)
 {
 	(void)state;

@@ -295,7 +295,7 @@ static void the_sheets_rates_go_before_what_was_measured(void **state)
 static void the_final_hole_is_the_lesser_of_one_and_a_half_times_and_twelve_inches_over(void **state)
 {
 	(void)state;
-	/* Source: TRADE 4: lesser of 1.5 x OD and OD + 12 in */
+	/* Source: HDD good practice guidelines (read second-hand): lesser of 1.5 x OD and OD + 12 in */
 	assert_near(sb_opening_size(&job).least_m / INCH, 30, 1e-9);
 	jobs_set(&job, "product_pipe", "outside_diameter", "36");
 	assert_near(sb_opening_size(&job).least_m / INCH, 48, 1e-9);

@@ -1,5 +1,5 @@
-/* The product pipe in the hole: the regression case of CHECKS 4.4 through a whole job, what was drilled
- * beside the design, its band, and what is refused.
+/* The product pipe in the hole: the derived regression case of the steel method through a whole job, what was
+ * drilled beside the design, its band, and what is refused.
  */
 #include "model/pipe_load.h"
 
@@ -62,7 +62,7 @@ static double force_at(double md_ft)
 	return force / lbf;
 }
 
-/* CHECKS 4.4, derived, no publication: its last leg takes the pipe above the fluid's level as if it lay in
+/* Derived, no publication: its last leg takes the pipe above the fluid's level as if it lay in
  * it; here it does not, so it ends a little off. */
 static void the_design_of_profile_b_takes_the_force_worked_out_by_hand(void **state)
 {

@@ -1,6 +1,6 @@
 /* The warning of the product pipe: what its estimate says where it is asked, when a pass begins or ends and
  * when the pull begins, and nowhere else. The yield of the steel is what makes it breach, watch or ok; the
- * shares themselves are tested in pipe_load_test.c against CHECKS 4.4. */
+ * shares themselves are tested in pipe_load_test.c against derived cases. */
 #include "model/pullback.h"
 
 #include "base/str.h"

@@ -127,8 +127,8 @@ static void sentences_that_do_not_fit_are_counted(void **state)
 	}
 }
 
-/* 1 % or 5 ft, whichever is greater, where the contract says nothing. Source: TRADE 4, common practice of a
- * handbook (NWPOST). 400 ft: 5 ft; 310 joints of 31 ft = 9,610 ft: 96.1 ft. */
+/* 1 % or 5 ft, whichever is greater, where the contract says nothing. Source: common practice of a
+ * handbook. 400 ft: 5 ft; 310 joints of 31 ft = 9,610 ft: 96.1 ft. */
 static void extra_pipe_is_a_hundredth_of_the_bore_but_five_feet_at_least(void **state)
 {
 	(void)state;

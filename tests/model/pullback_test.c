@@ -352,7 +352,7 @@ static void passed(int id, enum pass_kind kind, double inches, int joints)
 		sb_fact_add(&job, ACT_PASS_END, &e);
 }
 
-/* The pipe is 12.75 in: 1.5 times that, 19.125 in, is less than 12 in more, and is asked for (TRADE 4). */
+/* The pipe is 12.75 in: 1.5 times that, 19.125 in, is less than 12 in more, and is asked for. */
 static void the_hole_is_open_when_it_is_wide_enough_and_swabbed(void **state)
 {
 	(void)state;
