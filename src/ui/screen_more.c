@@ -7,59 +7,35 @@
 
 #include <stdio.h>
 
-/* Its whole state: where the other fields of the entry line are. The line lies below and outlives it. */
-struct more {
-	struct log_state *line;
+#include "more.h"
+
+struct log_more {
+	struct more more; /* first: the shared functions find it there */
+	const struct log_state *line;
 };
 
-static int more_open(struct view *v, const void *argument, struct sb_err *err)
+static int log_more_open(struct view *v, const void *argument, struct sb_err *err)
 {
-	struct more *m = v->state;
+	struct log_state *line = sb_app_below(v)->state;
 
 	(void)argument;
 	(void)err;
-	m->line = sb_app_below(v)->state;
+	*(struct log_more *)v->state = (struct log_more){ { &line->more }, line };
 	return 0;
 }
 
-static struct log_state *entry_of(const struct view *v)
+static void log_more_draw(const struct view *v, struct cells *out)
 {
-	return ((const struct more *)v->state)->line;
-}
-
-static int more_rows(const struct view *v, int columns)
-{
-	(void)columns;
-	return 1 + (int)entry_of(v)->more.count;
-}
-
-static void more_draw(const struct view *v, struct cells *out)
-{
-	const struct log_state *s = entry_of(v);
+	const struct log_state *line = ((const struct log_more *)v->state)->line;
 	char title[64];
 
-	snprintf(title, sizeof title, "joint %d: what else was seen", s->joint);
-	sb_cells_rule(out, 0, title);
-	struct cells part = sb_cells_part(out, 1, 0, out->rows - 1, out->columns);
-	sb_form_draw(&s->more, &part);
+	snprintf(title, sizeof title, "joint %d: what else was seen", line->joint);
+	more_draw(v, title, out);
 }
 
-static enum follow more_key(struct view *v, int key)
+static enum follow log_more_key(struct view *v, int key)
 {
-	struct view *log = sb_app_below(v);
-
-	switch (sb_form_key(&entry_of(v)->more, key, sb_log_check, v->job)) {
-	case FORM_DONE:
-		return FOLLOW_CLOSE;
-	case FORM_CHANGED:
-		sb_log_changed(log);
-		return FOLLOW_REDRAW;
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
+	return more_key(v, key, sb_log_check, v->job, sb_log_changed);
 }
 
 static const struct action more_actions[] = {
@@ -79,10 +55,10 @@ const struct screen sb_screen_more = {
 	.name = "more",
 	.about =
 		"What else the row of this joint can carry. It is kept with the entry line and logged with it.",
-	.state_size = sizeof(struct more),
-	.open = more_open,
-	.draw = more_draw,
-	.key = more_key,
+	.state_size = sizeof(struct log_more),
+	.open = log_more_open,
+	.draw = log_more_draw,
+	.key = log_more_key,
 	.rows = more_rows,
 	.letters = true,
 	.actions = more_actions,

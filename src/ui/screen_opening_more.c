@@ -3,52 +3,31 @@
 #include "ui/app.h"
 #include "ui/opening.h"
 
-/* Its whole state: where the fields are. The line lies below and outlives it. */
-struct more {
-	struct opening_state *line;
-};
+#include "more.h"
 
-static int more_open(struct view *v, const void *argument, struct sb_err *err)
+static int opening_more_open(struct view *v, const void *argument, struct sb_err *err)
 {
+	struct opening_state *line = sb_app_below(v)->state;
+
 	(void)argument;
 	(void)err;
-	((struct more *)v->state)->line = sb_app_below(v)->state;
+	((struct more *)v->state)->form = &line->more;
 	return 0;
 }
 
-static struct opening_state *line_of(const struct view *v)
+static void opening_more_draw(const struct view *v, struct cells *out)
 {
-	return ((const struct more *)v->state)->line;
+	more_draw(v, "what else was seen", out);
 }
 
-static int more_rows(const struct view *v, int columns)
+static void keep(struct view *line)
 {
-	(void)columns;
-	return 1 + (int)line_of(v)->more.count;
+	sb_opening_entry_keep(line, false);
 }
 
-static void more_draw(const struct view *v, struct cells *out)
+static enum follow opening_more_key(struct view *v, int key)
 {
-	struct cells part = sb_cells_part(out, 1, 0, out->rows - 1, out->columns);
-
-	sb_cells_rule(out, 0, "what else was seen");
-	sb_form_draw(&line_of(v)->more, &part);
-}
-
-static enum follow more_key(struct view *v, int key)
-{
-	switch (sb_form_key(&line_of(v)->more, key, sb_opening_entry_check, NULL)) {
-	case FORM_DONE:
-		return FOLLOW_CLOSE;
-	case FORM_CHANGED:
-		sb_opening_entry_keep(sb_app_below(v), false);
-		return FOLLOW_REDRAW;
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
+	return more_key(v, key, sb_opening_entry_check, NULL, keep);
 }
 
 static const struct action more_actions[] = {
@@ -68,9 +47,9 @@ const struct screen sb_screen_opening_more = {
 	.name = "opening-more",
 	.about = "What else a joint of a pass can carry. It is kept with the entry line and entered with it.",
 	.state_size = sizeof(struct more),
-	.open = more_open,
-	.draw = more_draw,
-	.key = more_key,
+	.open = opening_more_open,
+	.draw = opening_more_draw,
+	.key = opening_more_key,
 	.rows = more_rows,
 	.letters = true,
 	.actions = more_actions,
