@@ -13,6 +13,9 @@ bool sb_after_struck(const struct job *job, const struct act *act);
 /* Whether the act brought an entry of these that is not struck out. */
 bool sb_after_strikable(const struct job *job, int64_t act);
 
+/* The release that a record adds to, struck out or not; NULL: there is none. */
+const struct fluid_event *sb_after_release(const struct job *job, const struct fluid_event *record);
+
 /* Whether what an entry names is there and counts: the release of a record, the pass of a joint, a joint of
  * the bore, the pull that has begun; and whether it may be entered as things stand. Given: fact, its columns;
  * why, the remarks, "" none: some may be entered only with a reason. -1 with err. What the contract and the

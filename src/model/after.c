@@ -41,16 +41,21 @@ bool sb_after_strikable(const struct job *job, int64_t act)
 
 /* ---- what an entry names ---- */
 
+const struct fluid_event *sb_after_release(const struct job *job, const struct fluid_event *record)
+{
+	for (size_t i = 0; i < job->fluid_event_count; i++)
+		if (job->fluid_events[i].fact.id == record->of && job->fluid_events[i].kind == FLUID_RELEASE)
+			return &job->fluid_events[i];
+	return NULL;
+}
+
 static int check_release(const struct job *job, const struct fluid_event *e, struct sb_err *err)
 {
 	if (e->kind != FLUID_RECORD)
 		return e->of ? sb_fail(err, SB_RANGE, "Only a record names a release.") : 0;
-	for (size_t i = 0; i < job->fluid_event_count; i++) {
-		const struct fluid_event *r = &job->fluid_events[i];
-		if (r->fact.id == e->of && r->kind == FLUID_RELEASE && !r->struck)
-			return 0;
-	}
-	return sb_fail(err, SB_MISSING, "There is no release %d to add to.", e->of);
+	const struct fluid_event *r = sb_after_release(job, e);
+
+	return r && !r->struck ? 0 : sb_fail(err, SB_MISSING, "There is no release %d to add to.", e->of);
 }
 
 static int check_pass(const struct job *job, int pass, struct sb_err *err)

@@ -72,14 +72,6 @@ static double station_of(const struct clearance_ask *ask, const struct fluid_eve
 					    : ask->path->rows[ask->path->count - 1].deviation.station_m;
 }
 
-static const struct fluid_event *release_of(const struct job *job, const struct fluid_event *record)
-{
-	for (size_t i = 0; i < job->fluid_event_count; i++)
-		if (job->fluid_events[i].fact.id == record->of)
-			return &job->fluid_events[i];
-	return record;
-}
-
 static size_t judge_fluid(
 	const struct clearance_ask *ask, const struct act *act, struct finding out[SB_FINDINGS])
 {
@@ -87,7 +79,7 @@ static size_t judge_fluid(
 	const struct fluid_event *e = sb_fact_of(job, act->kind, act->id);
 
 	if (e->kind == FLUID_RECORD || e->kind == FLUID_RELEASE) {
-		const struct fluid_event *of = e->kind == FLUID_RECORD ? release_of(job, e) : e;
+		const struct fluid_event *named = sb_after_release(job, e), *of = named ? named : e;
 		*out = event_at(WARNING_RELEASE, of->fact.joint, station_of(ask, of));
 		out->leg = of->fact.leg;
 		sb_release_judge(job, of->fact.leg, of->fact.joint, act->id, &out->verdict);

@@ -30,7 +30,7 @@ static int joint_of(const struct sb_store *store, enum act_kind kind, const void
 	if (kind != ACT_RETURNS)
 		return bore;
 	if (e->kind == FLUID_RECORD)
-		return job->fluid_events[e->of - 1].fact.joint;
+		return sb_after_release(job, e)->fact.joint; /* it was checked to be there */
 	return sb_number_given(&e->station)
 		? joint_at(&store->solution, sb_frame_metres(&store->solution.frame, e->station.value))
 		: sb_after_tool_joint(job);
