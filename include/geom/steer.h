@@ -47,14 +47,15 @@ struct steer_stage {
 	int window_from;
 	double window_part;
 	double up, down, left, right; /* the corridor at its end, m, >= 0; HUGE_VAL none; less than a
-					 micrometre counts as one, as in the exit box */
+					 micrometre counts as one, as in the end box */
 	struct steer_plane planes[2];
 	size_t plane_count;
 };
 
 enum steer_end {
 	STEER_LINE,   /* ends on the line and tangent to it: p = 0, h = 0 */
-	STEER_WINDOW, /* ends inside the exit box */
+	STEER_NEAR,   /* ends inside the end box, and within end_heading of the line's heading */
+	STEER_WINDOW, /* ends inside the end box */
 	STEER_FREE,
 };
 
@@ -67,9 +68,10 @@ struct steer_problem {
 		past[STEER_PAST]; /* turns before the plan, rad: past[0] is the joint just before it */
 	size_t past_count;	  /* windows that reach further back count what there is */
 	enum steer_end end;
-	/* The exit box: its sides, m, >= 0, HUGE_VAL none; and where they are measured from, off the line. */
+	/* The end box: its sides, m, >= 0, HUGE_VAL none; and where they are measured from, off the line. */
 	double end_up, end_down, end_left, end_right;
 	struct steer_pair end_at;
+	struct steer_pair end_heading; /* |h| at the end at most, on each axis, rad, >= 0; for STEER_NEAR */
 	/* What is least: slid length, plus this much per rad^2 of turning that the design does not ask for,
 	 * plus this much per m^2 off the line at each joint. Both > 0 make the answer unique; small against 1
 	 * they do not change what is least. */
@@ -110,8 +112,9 @@ struct steer_answer {
 	enum steer_limit limit; /* the kind that stands in the way: easing it alone costs least */
 	size_t stage;		/* where it binds first */
 	/* How much every limit would have to give for a way, as a share of it; what is less than nine tenths
-	 * of it is proven not to be enough. Corridor, keep-out and exit give as if they were 0.3 m where they
-	 * are less, so that 0 can. 1 for a single joint that cannot end on the line, whatever gives. */
+	 * of it is proven not to be enough. Corridor, keep-out and end box give as if they were 0.3 m where
+	 * they are less, the heading at the end as if it were 5 mrad, so that 0 can. 1 for a single joint
+	 * that cannot end on the line, whatever gives. */
 	double short_by;
 	int iterations;
 };

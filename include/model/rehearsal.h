@@ -53,9 +53,15 @@ void sb_rehearsal_drill(
 /* Pulls the truth back too. */
 void sb_rehearsal_withdraw(struct rehearsal *r, int to_joint);
 
-/* A surface coil at the place of the last reading: where the hole truly is, give or take sigma (m, one sigma,
- * on each axis), with the numbers typed as a job has them. */
-void sb_rehearsal_fix(const struct rehearsal *r, double sigma_m, struct fix *out);
+/* How well a fix sees, one sigma: along and across in metres; in height as a share of the depth under the
+ * ground between entry and exit, but never better than so many metres. */
+struct fix_accuracy {
+	double level_m, up_m, up_of_depth;
+};
+
+/* A surface coil at the place of the last reading: where the hole truly is, give or take that, with the
+ * numbers typed as a job has them. */
+void sb_rehearsal_fix(const struct rehearsal *r, const struct fix_accuracy *accuracy, struct fix *out);
 
 /* The ground's true mean response, for a reference that is told it. */
 void sb_rehearsal_true_response(const struct rehearsal *r, struct response *out);
@@ -96,9 +102,9 @@ enum rehearsal_by { BY_ADVICE, BY_AIM, BY_INFORMED, BY_SEEING };
 int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
 	struct rehearsal_figures *out, struct sb_err *err);
 
-/* The same with one fix of that sigma once half of the design is behind the bit, and the correction that it
- * proposes taken. */
+/* The same with one fix of that accuracy once half of the design is behind the bit, and the correction that
+ * it proposes taken. */
 int sb_rehearsal_run_fixed(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
-	double fix_sigma_m, struct rehearsal_figures *out, struct sb_err *err);
+	const struct fix_accuracy *accuracy, struct rehearsal_figures *out, struct sb_err *err);
 
 #endif

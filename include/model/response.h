@@ -39,6 +39,7 @@ struct response {
 	size_t slides;	    /* courses with slides that taught it; 0: the sheet's guess */
 	double guess_yield; /* the sheet's, or what stands for it */
 	bool guess_given;   /* the sheet says slide_turn */
+	bool told;	    /* from outside (sb_response_tell): the same everywhere, and known for sure */
 	struct response_case cases[RESPONSE_CASES], all; /* all: the mean of the cases by their chances */
 	double short_answer; /* how much of what was expected the last slides gave, smoothed; 1: all */
 	int short_count;     /* slides in a row that gave less than half */
@@ -92,8 +93,23 @@ struct drilled sb_response_drilled_next(const struct setup *setup, const struct 
 struct forecast sb_response_forecast(const struct setup *setup, const struct attitude *from,
 	const struct response *r, const struct drilled *drilled, double length_m, double any_m);
 
+/* What the ground gives somewhere ahead. */
+struct ground_ahead {
+	double yield, yield_sigma;    /* rad per m slid; one sigma, of what the ground may differ by until
+					 there too */
+	double face_error_rad;	      /* as in struct response */
+	double drift_up, drift_right; /* rad per m rotated */
+};
+
+/* What the ground gives so far past the last reading: a stretch that answers otherwise than the bore on the
+ * whole is not counted on for longer than it lasts on the mean. past_m >= 0. */
+struct ground_ahead sb_response_ahead(const struct response *r, double past_m);
+
 /* The turn that the response expects of it, rad. */
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up_rad, double *right_rad);
+/* The same of a stretch past the last reading: past_m to its middle. */
+void sb_response_expect_ahead(
+	const struct response *r, const struct drilled *d, double past_m, double *up_rad, double *right_rad);
 
 /* How far the hole may have turned between two bit depths of the path, one sigma up and right, for somebody
  * who holds the heading: what the slides were meant to give, how sure the response is, and what the ground
@@ -104,7 +120,7 @@ void sb_response_unsure(const struct setup *setup, const struct path *path, cons
 
 /* The tool face that the tool must show so that the hole turns towards (up, right): radians clockwise from
  * high side, [0, 2 pi), with the learnt error and the sheet's offset taken out. */
-double sb_response_face(const struct setup *setup, const struct response *r, double up, double right);
+double sb_response_face(const struct setup *setup, double face_error_rad, double up, double right);
 
 /* The hole's heading at the last reading as the filter sees it: steadier than the reading. */
 struct attitude sb_response_heading(const struct path *path, const struct response *r);
@@ -133,7 +149,7 @@ void sb_response_bit(const struct setup *setup, const struct path *path, const s
 void sb_response_judge(const struct response *r, int joint, struct verdict *v);
 
 /* The response is told from outside (yield, face_error_rad, drift_up, drift_right are set): the filter takes
- * them as they are. */
+ * them as they are, for all that lies ahead too. */
 void sb_response_tell(struct response *r);
 
 #endif

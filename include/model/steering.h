@@ -23,6 +23,7 @@ struct plan_joint {
 	struct vec3 at;
 	struct deviation deviation;
 	struct corridor_use use;
+	struct ground_ahead ground; /* that it is planned with */
 };
 
 struct plan {
@@ -66,7 +67,7 @@ void sb_steering_withdraw(const struct setup *setup, const struct path *path, co
 
 /* What plans count on a slide to turn, rad per m: what is not known of the yield is taken at its poorer side.
  */
-double sb_steering_yield(const struct response *response);
+double sb_steering_yield(const struct ground_ahead *ground);
 
 /* "slide 14 ft at 2 o'clock, rotate 17 ft", "rotate the joint". clock: o'clock to the nearest half hour, else
  * degrees. */

@@ -137,13 +137,14 @@ static int drill(const struct job *sheet, const struct asked *a, int seed, struc
 {
 	struct rehearsal *r =
 		sb_rehearsal_new(sheet, &a->ground->ground, (unsigned long long)seed, a->vary, err);
+	double sigma_m = a->fix * sb_unit_metres(sheet->unit);
+	const struct fix_accuracy accuracy = { .level_m = sigma_m, .up_m = sigma_m };
 
 	if (r == NULL)
 		return -1;
 	sb_job_copy(sheet, job);
-	int status = a->fix < 0
-		? sb_rehearsal_run(r, job, s, a->by, f, err)
-		: sb_rehearsal_run_fixed(r, job, s, a->by, a->fix * sb_unit_metres(sheet->unit), f, err);
+	int status = a->fix < 0 ? sb_rehearsal_run(r, job, s, a->by, f, err)
+				: sb_rehearsal_run_fixed(r, job, s, a->by, &accuracy, f, err);
 	sb_rehearsal_free(r);
 	return status;
 }

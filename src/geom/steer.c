@@ -53,9 +53,12 @@ static bool sound(const struct steer_problem *p)
 		p->turn_weight > 0 && isfinite(p->turn_weight) && p->line_weight > 0 &&
 		isfinite(p->line_weight) && finite_pair(p->start) && finite_pair(p->heading);
 
-	if (p->end == STEER_WINDOW)
+	if (p->end == STEER_WINDOW || p->end == STEER_NEAR)
 		good = good && p->end_up >= 0 && p->end_down >= 0 && p->end_left >= 0 && p->end_right >= 0 &&
 			finite_pair(p->end_at);
+	if (p->end == STEER_NEAR)
+		good = good && p->end_heading.up >= 0 && p->end_heading.right >= 0 &&
+			finite_pair(p->end_heading);
 	for (size_t i = 0; good && i < p->past_count; i++)
 		good = finite_pair(p->past[i]);
 	for (size_t k = 0; good && k < p->count; k++)

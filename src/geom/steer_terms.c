@@ -10,7 +10,8 @@
 
 static const double least_ease =
 	0.3; /* m: what a share of a corridor limit counts as at least, so that limits of 0 can give */
-static const double low_t = -0.9; /* nobody needs more room than this */
+static const double least_heading = 0.005; /* rad: likewise of the heading at the end */
+static const double low_t = -0.9;	   /* nobody needs more room than this */
 
 static void slide_terms(struct sum *s, int k)
 {
@@ -124,6 +125,23 @@ static void side_term(
 	sb_steer_row_log(s, &left, kind, k);
 }
 
+static void end_terms(struct sum *s, int k)
+{
+	const struct steer_problem *p = s->w->p;
+
+	side_term(s, k, UP, 1, p->end_at.up, p->end_up, STEER_LIMIT_END);
+	side_term(s, k, UP, -1, p->end_at.up, p->end_down, STEER_LIMIT_END);
+	side_term(s, k, RIGHT, 1, p->end_at.right, p->end_right, STEER_LIMIT_END);
+	side_term(s, k, RIGHT, -1, p->end_at.right, p->end_left, STEER_LIMIT_END);
+	for (int side = 0; side < 4 && p->end == STEER_NEAR; side++) {
+		double limit = axis_of(p->end_heading, side / 2);
+		struct row left = { .rest = fmax(limit, 1e-6) };
+		sb_steer_row_add(&left, T, fmax(limit, least_heading));
+		sb_steer_row_heading(s->w, &left, k, side / 2, side % 2 ? 1 : -1);
+		sb_steer_row_log(s, &left, STEER_LIMIT_END, k);
+	}
+}
+
 static void place_terms(struct sum *s, int k)
 {
 	const struct steer_problem *p = s->w->p;
@@ -142,12 +160,8 @@ static void place_terms(struct sum *s, int k)
 		if (left.count > 1)
 			sb_steer_row_log(s, &left, STEER_LIMIT_PLANE, k);
 	}
-	if (p->end == STEER_WINDOW && k == (int)p->count - 1) {
-		side_term(s, k, UP, 1, p->end_at.up, p->end_up, STEER_LIMIT_END);
-		side_term(s, k, UP, -1, p->end_at.up, p->end_down, STEER_LIMIT_END);
-		side_term(s, k, RIGHT, 1, p->end_at.right, p->end_right, STEER_LIMIT_END);
-		side_term(s, k, RIGHT, -1, p->end_at.right, p->end_left, STEER_LIMIT_END);
-	}
+	if ((p->end == STEER_WINDOW || p->end == STEER_NEAR) && k == (int)p->count - 1)
+		end_terms(s, k);
 }
 
 static void cost_terms(struct sum *s, int k)

@@ -13,16 +13,18 @@
 	"Boyd and Vandenberghe, Convex Optimization (2004), chapter 11: the least slid length inside all limits, to a proven gap (geom/steer.h); laid on the real geometry by minimum curvature"
 #define TOLD 8
 
-static void put_gives(struct explaining *x)
+static void put_gives(struct explaining *x, const struct plan_joint *j)
 {
-	const struct response *r = &x->s->response;
+	const struct ground_ahead *g = &j->ground;
 
-	explain_input(x, "yield", AS_RATE, r->yield, "turned per length slid (explain slide-turn)");
-	explain_step(x, "careful", AS_RATE, sb_steering_yield(r),
+	explain_input(x, "yield", AS_RATE, g->yield,
+		"turned per length slid (explain slide-turn), as it is expected at joint %d: a stretch that differs from the bore on the whole is not counted on past its end",
+		j->joint);
+	explain_step(x, "careful", AS_RATE, sb_steering_yield(g),
 		"the yield that plans count on: its poorer side, as a turn missed costs more than one overdone");
-	explain_input(x, "drift up", AS_RATE, r->drift_up, "turned per length rotated (explain drift)");
-	explain_input(x, "drift right", AS_RATE, r->drift_right, "likewise");
-	explain_input(x, "error", AS_ANGLE, r->face_error_rad, "of the tool face (explain face-error)");
+	explain_input(x, "drift up", AS_RATE, g->drift_up, "turned per length rotated there (explain drift)");
+	explain_input(x, "drift right", AS_RATE, g->drift_right, "likewise");
+	explain_input(x, "error", AS_ANGLE, g->face_error_rad, "of the tool face there (explain face-error)");
 }
 
 static void put_limit(struct explaining *x, const char *symbol, const char *section, const char *key,
@@ -107,9 +109,9 @@ static double lay_again(struct explaining *x, const struct plan *p, double *slid
 /* What has to be slid, and which way, for the turn that the next joint shall bring. */
 static void check_order(struct explaining *x, const struct plan_joint *j)
 {
-	const struct response *r = &x->s->response;
-	double rest = j->length_m - j->slid_m, up = j->turn_up - rest * r->drift_up,
-	       right = j->turn_right - rest * r->drift_right;
+	const struct ground_ahead *g = &j->ground;
+	double rest = j->length_m - j->slid_m, up = j->turn_up - rest * g->drift_up,
+	       right = j->turn_right - rest * g->drift_right;
 
 	explain_step(x, "turn up", AS_ANGLE, j->turn_up, "that joint %d shall bring", j->joint);
 	explain_step(x, "turn right", AS_ANGLE, j->turn_right, "likewise");
@@ -118,10 +120,10 @@ static void check_order(struct explaining *x, const struct plan_joint *j)
 		return;
 	}
 	if (j->slid_m < j->length_m)
-		explain_check(x, AS_LENGTH, hypot(up, right) / sb_steering_yield(r), j->slid_m,
+		explain_check(x, AS_LENGTH, hypot(up, right) / sb_steering_yield(g), j->slid_m,
 			"slid: what rotating does not bring of the turn, over the yield that plans count on");
 	explain_check(x, AS_NUMBER,
-		cos(atan2(right, up) - r->face_error_rad - x->s->frame.tool_face_offset_rad -
+		cos(atan2(right, up) - g->face_error_rad - x->s->frame.tool_face_offset_rad -
 			j->tool_face_rad),
 		1,
 		"tool face: the direction of that, less error and offset; the cosine of what is between the two");
@@ -173,11 +175,12 @@ void explain_next_joint(struct explaining *x)
 	struct plan *plans = sb_alloc(2 * sizeof *plans);
 
 	explain_words(x, EXPLAIN_FORMULA,
-		"least slid length over the joints to come, so that the bore ends on the line and tangent to it, every joint inside corridor, bend limits and what a joint can be slid");
-	put_gives(x);
-	put_limits(x);
+		"least slid length over the joints to come, so that the bore ends on the line and tangent to it as far as the readings can tell, every joint inside corridor, bend limits and what a joint can be slid");
 	for (int i = 0; i < 2; i++) /* made twice: the same log gives the same plan */
 		sb_steering_make(&setup, &x->s->path, &x->s->response, &plans[i]);
+	if (plans[0].count)
+		put_gives(x, &plans[0].joints[0]);
+	put_limits(x);
 	if (!plans[0].known)
 		explain_words(x, EXPLAIN_NOTE,
 			"There is nothing to plan: the bit is past the exit, or nobody knows yet where the bore heads.");
@@ -234,7 +237,8 @@ void explain_withdraw(struct explaining *x)
 				? "Nothing need be pulled back: there is a way on from here (explain next-joint)."
 				: "There is nothing to plan.");
 	} else {
-		put_gives(x);
+		if (plan->count)
+			put_gives(x, &plan->joints[0]);
 		put_limits(x);
 		for (int i = 0; i < 2; i++)
 			sb_steering_withdraw(&setup, &x->s->path, &x->s->response, &w[i]);

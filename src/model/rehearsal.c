@@ -155,26 +155,37 @@ static void take_reading(struct rehearsal *r, double bit_md_m, struct reading *o
 		out->azimuth = sb_number_of(0, decimals);
 }
 
-void sb_rehearsal_fix(const struct rehearsal *r, double sigma_m, struct fix *out)
+/* Under the straight line from entry to exit. */
+static double depth_of(const struct rehearsal *r, struct vec3 at)
+{
+	double entry = r->stands[0].at.u, exit = r->design.exit_elevation_m;
+	double station = sb_design_station(&r->design, at, r->design.length_m / 2, NULL);
+
+	return entry + (exit - entry) * station / r->design.length_m - at.u;
+}
+
+void sb_rehearsal_fix(const struct rehearsal *r, const struct fix_accuracy *accuracy, struct fix *out)
 {
 	double depth = fmax(r->stands[r->stand_count - 1].md_m - r->frame.sensor_to_bit_m, 0);
 	struct chance c = sb_chance_begin(r->seed, CHANCE_FIX, r->drilled);
 	struct vec3 at = rehearsal_at(r, depth).at;
-	struct number sigma = sb_number_of(sb_frame_typed(&r->frame, fmax(sigma_m, 0.001)), 4);
+	double up_m = fmax(accuracy->up_m, accuracy->up_of_depth * depth_of(r, at));
+	struct number level = sb_number_of(sb_frame_typed(&r->frame, fmax(accuracy->level_m, 0.001)), 4);
+	struct number up = sb_number_of(sb_frame_typed(&r->frame, fmax(up_m, 0.001)), 4);
 	double easting, northing, elevation;
 
-	at.n += sigma_m * sb_chance_normal(&c);
-	at.e += sigma_m * sb_chance_normal(&c);
-	at.u += sigma_m * sb_chance_normal(&c);
+	at.n += accuracy->level_m * sb_chance_normal(&c);
+	at.e += accuracy->level_m * sb_chance_normal(&c);
+	at.u += up_m * sb_chance_normal(&c);
 	sb_frame_grid(&r->frame, at, &easting, &northing, &elevation);
 	*out = (struct fix){ .kind = FIX_COIL,
 		.depth = sb_number_of(sb_frame_typed(&r->frame, depth), 3),
 		.easting = sb_number_of(easting, 3),
 		.northing = sb_number_of(northing, 3),
 		.elevation = sb_number_of(elevation, 3),
-		.sigma_along = sigma,
-		.sigma_across = sigma,
-		.sigma_up = sigma };
+		.sigma_along = level,
+		.sigma_across = level,
+		.sigma_up = up };
 }
 
 /* The length as the tally has it, where it is that. */

@@ -69,7 +69,7 @@ static struct order order_for(
 		return (struct order){ 0, 0 };
 	rest.up += slid * g->drift_up;
 	rest.right += slid * g->drift_right;
-	return (struct order){ sb_response_face(s, g, rest.up, rest.right), slid };
+	return (struct order){ sb_response_face(s, g->face_error_rad, rest.up, rest.right), slid };
 }
 
 struct order rehearsal_aim(

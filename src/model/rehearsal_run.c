@@ -73,13 +73,13 @@ static int64_t next_act(const struct job *job)
 }
 
 /* One fix, and what it proposes taken: as an engineer would who trusts the coil. */
-static int fix_and_adjust(
-	const struct rehearsal *r, struct job *job, struct solution *s, double sigma_m, struct sb_err *err)
+static int fix_and_adjust(const struct rehearsal *r, struct job *job, struct solution *s,
+	const struct fix_accuracy *accuracy, struct sb_err *err)
 {
 	struct adjustment a = { .taken = 0 };
 	struct fix fix;
 
-	sb_rehearsal_fix(r, sigma_m, &fix);
+	sb_rehearsal_fix(r, accuracy, &fix);
 	fix.fact = (struct fact){ .id = 1, .act = next_act(job), .leg = 1, .joint = sb_job_in_ground(job) };
 	sb_fact_add(job, ACT_FIX, &fix);
 	if (sb_solve(job, s, NULL, err))
@@ -107,13 +107,13 @@ static int drill_next(
 	return sb_solve_joint(job, s, &changed, err);
 }
 
-/* fix_sigma_m: negative: no fix. */
+/* accuracy: NULL: no fix. */
 static int run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
-	double fix_sigma_m, struct rehearsal_figures *out, struct sb_err *err)
+	const struct fix_accuracy *accuracy, struct rehearsal_figures *out, struct sb_err *err)
 {
 	struct stand end;
 	double station;
-	bool fixed = fix_sigma_m < 0;
+	bool fixed = accuracy == NULL;
 
 	if (sb_job_in_ground(job) > 0 || r->joint_count > 0)
 		return sb_fail(
@@ -128,7 +128,7 @@ static int run(struct rehearsal *r, struct job *job, struct solution *s, enum re
 		if (fixed || s->bit.deviation.station_m < r->design.length_m / 2)
 			continue;
 		fixed = true;
-		if (fix_and_adjust(r, job, s, fix_sigma_m, err))
+		if (fix_and_adjust(r, job, s, accuracy, err))
 			return -1;
 	}
 	sb_rehearsal_measure(r, out);
@@ -138,11 +138,11 @@ static int run(struct rehearsal *r, struct job *job, struct solution *s, enum re
 int sb_rehearsal_run(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
 	struct rehearsal_figures *out, struct sb_err *err)
 {
-	return run(r, job, s, by, -1, out, err);
+	return run(r, job, s, by, NULL, out, err);
 }
 
 int sb_rehearsal_run_fixed(struct rehearsal *r, struct job *job, struct solution *s, enum rehearsal_by by,
-	double fix_sigma_m, struct rehearsal_figures *out, struct sb_err *err)
+	const struct fix_accuracy *accuracy, struct rehearsal_figures *out, struct sb_err *err)
 {
-	return run(r, job, s, by, fmax(fix_sigma_m, 0), out, err);
+	return run(r, job, s, by, accuracy, out, err);
 }

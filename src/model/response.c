@@ -52,22 +52,38 @@ void response_reading_variance(const struct setup *s, const struct attitude *a, 
 	var[1] = reading_variance_right(s, a);
 }
 
+/* Along and across the tool face, as size and direction. */
+static struct ground_ahead ground_of(const struct response_case *c, double guess_yield)
+{
+	double a = c->state[ALONG], b = c->state[ACROSS], y = hypot(a, b);
+	const double(*p)[STATES] = c->covariance;
+	double along = a * a * p[ALONG][ALONG] + 2 * a * b * p[ALONG][ACROSS] + b * b * p[ACROSS][ACROSS];
+
+	return (struct ground_ahead){
+		/* Never nothing: a plan divides by it. A hundredth of the guess means that slides do not turn
+		 * at all. */
+		.yield = fmax(y, 0.01 * guess_yield),
+		.yield_sigma = y > 0 ? sqrt(fmax(along, 0)) / y : sqrt(p[ALONG][ALONG]),
+		.face_error_rad = y > 0 ? atan2(b, a) : 0,
+		.drift_up = c->state[DRIFT_UP],
+		.drift_right = c->state[DRIFT_RIGHT],
+	};
+}
+
 /* Figures for people from the filter's state. */
 static void summarise(struct response *r)
 {
 	double a = r->all.state[ALONG], b = r->all.state[ACROSS], y = hypot(a, b);
 	double(*p)[STATES] = r->all.covariance;
+	double across = b * b * p[ALONG][ALONG] - 2 * a * b * p[ALONG][ACROSS] + a * a * p[ACROSS][ACROSS];
+	struct ground_ahead g = ground_of(&r->all, r->guess_yield);
 
-	/* Never nothing: a plan divides by it. A hundredth of the guess means that slides do not turn at all.
-	 */
-	r->yield = fmax(y, 0.01 * r->guess_yield);
-	r->face_error_rad = y > 0 ? atan2(b, a) : 0;
-	double along = (a * a * p[ALONG][ALONG] + 2 * a * b * p[ALONG][ACROSS] + b * b * p[ACROSS][ACROSS]);
-	double across = (b * b * p[ALONG][ALONG] - 2 * a * b * p[ALONG][ACROSS] + a * a * p[ACROSS][ACROSS]);
-	r->yield_sigma = y > 0 ? sqrt(fmax(along, 0)) / y : sqrt(p[ALONG][ALONG]);
+	r->yield = g.yield;
+	r->yield_sigma = g.yield_sigma;
+	r->face_error_rad = g.face_error_rad;
 	r->face_error_sigma_rad = y > 0 ? sqrt(fmax(across, 0)) / (y * y) : SB_PI;
-	r->drift_up = r->all.state[DRIFT_UP];
-	r->drift_right = r->all.state[DRIFT_RIGHT];
+	r->drift_up = g.drift_up;
+	r->drift_right = g.drift_right;
 	r->drift_up_sigma = sqrt(p[DRIFT_UP][DRIFT_UP]);
 	r->drift_right_sigma = sqrt(p[DRIFT_RIGHT][DRIFT_RIGHT]);
 }
@@ -157,12 +173,44 @@ struct drilled sb_response_drilled_next(
 	return d;
 }
 
+static struct response_case case_ahead(const struct response *r, double past_m)
+{
+	struct response_case then = r->all;
+
+	if (!r->told)
+		response_filter_ahead(&then, r->guess_yield, past_m);
+	return then;
+}
+
+struct ground_ahead sb_response_ahead(const struct response *r, double past_m)
+{
+	struct response_case then = case_ahead(r, past_m);
+	struct ground_ahead g = ground_of(&then, r->guess_yield);
+
+	if (r->told)
+		g.yield_sigma = 0;
+	return g;
+}
+
+static void expect(const struct response_case *c, const struct drilled *d, double *up, double *right)
+{
+	double a = c->state[ALONG], b = c->state[ACROSS];
+
+	*up = a * d->slid_up - b * d->slid_right + c->state[DRIFT_UP] * d->rotated_m;
+	*right = a * d->slid_right + b * d->slid_up + c->state[DRIFT_RIGHT] * d->rotated_m;
+}
+
 void sb_response_expect(const struct response *r, const struct drilled *d, double *up, double *right)
 {
-	double a = r->all.state[ALONG], b = r->all.state[ACROSS];
+	expect(&r->all, d, up, right);
+}
 
-	*up = a * d->slid_up - b * d->slid_right + r->all.state[DRIFT_UP] * d->rotated_m;
-	*right = a * d->slid_right + b * d->slid_up + r->all.state[DRIFT_RIGHT] * d->rotated_m;
+void sb_response_expect_ahead(
+	const struct response *r, const struct drilled *d, double past_m, double *up, double *right)
+{
+	struct response_case then = case_ahead(r, past_m);
+
+	expect(&then, d, up, right);
 }
 
 void sb_response_unsure(const struct setup *s, const struct path *p, const struct response *r, double from_m,
@@ -247,9 +295,9 @@ void sb_response_course(const struct setup *s, struct path *p, struct response *
 
 /* ---- what follows ---- */
 
-double sb_response_face(const struct setup *s, const struct response *r, double up, double right)
+double sb_response_face(const struct setup *s, double face_error_rad, double up, double right)
 {
-	return sb_wrap_turn(atan2(right, up) - r->face_error_rad - s->frame->tool_face_offset_rad);
+	return sb_wrap_turn(atan2(right, up) - face_error_rad - s->frame->tool_face_offset_rad);
 }
 
 struct attitude response_turn_by(const struct attitude *a, double up, double right)
@@ -299,7 +347,7 @@ void sb_response_bit(const struct setup *s, const struct path *p, const struct r
 	if (p->on_count > 1)
 		start = sb_response_heading(p, r);
 	struct drilled d = sb_response_drilled(s, p, from, to);
-	sb_response_expect(r, &d, &up, &right);
+	sb_response_expect_ahead(r, &d, (to - from) / 2, &up, &right);
 	*heading = d.known ? response_turn_by(&start, up, right) : start;
 	*at = last->at;
 	at->u += r->all.state[PLACE_UP];
@@ -336,6 +384,7 @@ void sb_response_judge(const struct response *r, int joint, struct verdict *v)
 
 void sb_response_tell(struct response *r)
 {
+	r->told = true;
 	r->all.state[ALONG] = r->yield * cos(r->face_error_rad);
 	r->all.state[ACROSS] = r->yield * sin(r->face_error_rad);
 	r->all.state[DRIFT_UP] = r->drift_up;

@@ -16,13 +16,13 @@
 
 /* One sigma of the guess before there is data, as shares of the guessed yield: soil gives between half and
  * one and a half of what was hoped; a tool face is set to some twenty degrees; drift is a small part of a
- * slide's turn. */
-static const double guess_sigma[GROUND] = { 0.4, 0.35, 0.12, 0.12 };
+ * slide's turn, and a guess of it off by about as much as droop itself is. */
+static const double guess_sigma[GROUND] = { 0.4, 0.35, 0.06, 0.06 };
 /* One sigma of a stretch beside the whole, as shares of the guessed yield. Strength of one layer scatters by
  * a tenth to three tenths from place to place (Phoon and Kulhawy 1999, "Characterization of geotechnical
  * variability", Can. Geotech. J. 36, from memory), less over a joint's length: a seventh. The tool face
  * belongs to the tool: three degrees. Drift: a third of what the guess may be off. */
-static const double stretch_sigma[GROUND] = { 0.15, 0.05, 0.04, 0.04 };
+static const double stretch_sigma[GROUND] = { 0.15, 0.05, 0.02, 0.02 };
 /* Strength along a layer has a scale of fluctuation of about 50 m (same source); of a Gauss-Markov process
  * that is twice the distance over which it forgets. */
 static const double stretch_m = 25;
@@ -60,8 +60,8 @@ void response_filter_begin(
 	response_filter_heading(c, variance_up, variance_right);
 }
 
-/* The ground of the next course is another: it returns towards the whole, and differs from it afresh. */
-static void change_ground(struct response_case *c, double guess_yield, double length_m)
+/* The ground further on is another: it returns towards the whole, and differs from it afresh. */
+void response_filter_ahead(struct response_case *c, double guess_yield, double length_m)
 {
 	double(*p)[STATES] = c->covariance, keeps = exp(-length_m / stretch_m);
 
@@ -129,7 +129,7 @@ void response_filter_predict(struct response_case *c, double guess_yield, const 
 		{ d->slid_right, d->slid_up, 0, d->rotated_m },
 	};
 
-	change_ground(c, guess_yield, length_m);
+	response_filter_ahead(c, guess_yield, length_m);
 	for (size_t axis = 0; axis < 2; axis++) {
 		move_axis(c->state, 1, axis, turn[axis], length_m);
 		c->state[PLACE_UP + axis] -= length_m / 2 * got[axis];

@@ -37,6 +37,9 @@ void response_filter_heading(struct response_case *c, double variance_up, double
 void response_filter_predict(struct response_case *c, double guess_yield, const struct drilled *d,
 	double length_m, const double got[2]);
 
+/* The ground so far ahead of where it stands now, and how sure that is; the heading and the place stay. */
+void response_filter_ahead(struct response_case *c, double guess_yield, double length_m);
+
 /* A reading of the heading on one axis (HEADING_UP, HEADING_RIGHT), as far beside the last reading. Returned:
  * the logarithm of how likely it was, but for a constant. */
 double response_filter_update(struct response_case *c, int axis, double observed, double variance);

@@ -176,7 +176,8 @@ static struct plan_joint lay_order(struct laying *l, double tool_face_rad, doubl
 	j.slid_m = fmin(fmax(slid_m, 0), j.length_m);
 	struct drilled d = { j.slid_m * cos(face), j.slid_m * sin(face), j.slid_m, j.length_m - j.slid_m, 0,
 		true };
-	sb_response_expect(l->response, &d, &j.turn_up, &j.turn_right);
+	sb_response_expect_ahead(l->response, &d, sb_steering_past_reading(l, 0), &j.turn_up, &j.turn_right);
+	j.ground = l->ground[0];
 	j.target = sb_attitude(fmin(fmax(l->heading.inc_rad + j.turn_up, 0), SB_PI),
 		l->heading.azi_rad + j.turn_right / fmax(sin(l->heading.inc_rad), 0.05));
 	if (sb_arc_between(&l->heading, &j.target, j.length_m, &arc) != ARC_RANGE)

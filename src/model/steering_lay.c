@@ -40,8 +40,9 @@ static void lay_joint(const struct laying *l, const struct steer_stage *s, struc
 	j->slid_m = slide_for(s, turn, &way);
 	if (j->slid_m < least_slide * s->length)
 		j->slid_m = 0;
-	j->tool_face_rad =
-		j->slid_m > 0 ? sb_response_face(l->setup, l->response, way.up, way.right) : (double)NAN;
+	j->tool_face_rad = j->slid_m > 0
+		? sb_response_face(l->setup, j->ground.face_error_rad, way.up, way.right)
+		: (double)NAN;
 	if (j->slid_m == 0) /* what is left out of the order is left out of the prediction too */
 		turn = (struct steer_pair){ s->length * s->drift.up, s->length * s->drift.right };
 	target = sb_attitude(fmin(fmax(heading->inc_rad + turn.up, 0), SB_PI),
@@ -153,6 +154,7 @@ struct used sb_steering_lay(const struct laying *l, const struct steer_problem *
 		struct plan_joint *j = &out->joints[k];
 		const struct steer_pair on_line = { 0, 0 };
 		j->joint = l->joint + 1 + (int)k;
+		j->ground = l->ground[k];
 		lay_joint(l, &p->stages[k], k < p->count ? a->steps[k].heading : on_line, j, &at, &heading,
 			&station);
 		struct used used = use_of(l, p, out, k, outside);

@@ -27,6 +27,7 @@ struct laying {
 	struct deviation deviation;
 	double stations[STEER_STAGES + 1];
 	struct design_place places[STEER_STAGES + 1];
+	struct ground_ahead ground[STEER_STAGES]; /* halfway along each joint */
 	/* Headings at the last readings, smoothed, the last first. */
 	struct smoothed past[STEER_PAST];
 	size_t past_count;
@@ -56,6 +57,9 @@ double sb_steering_drilled_length(const struct laying *l, int n);
 
 /* Smooths the headings behind the bit. What begins on one path shares them. */
 void sb_steering_look_back(struct laying *l);
+
+/* How far a joint's middle lies past the last reading: k joints after the next. */
+double sb_steering_past_reading(const struct laying *l, int k);
 
 /* The heading at a depth up to the last reading. */
 struct attitude sb_steering_heading_at(const struct laying *l, double md_m);

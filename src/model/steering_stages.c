@@ -98,6 +98,22 @@ static struct steer_pair design_turn(const struct design_place *from, const stru
 		sb_wrap_half(to->azi_rad - from->azi_rad) * sin((from->inc_rad + to->inc_rad) / 2) };
 }
 
+double sb_steering_past_reading(const struct laying *l, int k)
+{
+	double past = fmax(l->bit_md_m - fmax(sb_path_back(l->path, 0)->survey_md_m, 0), 0);
+
+	for (int i = 0; i < k; i++)
+		past += sb_steering_joint_length(l, i);
+	return past + sb_steering_joint_length(l, k) / 2;
+}
+
+/* What the ground gives to each joint ahead. */
+static void look_ahead(struct laying *l)
+{
+	for (int k = 0; k < STEER_STAGES; k++)
+		l->ground[k] = sb_response_ahead(l->response, sb_steering_past_reading(l, k));
+}
+
 /* Stations of the joints' ends, following the design. */
 static void walk_design(struct laying *l)
 {
@@ -160,15 +176,18 @@ static double window_need(const struct steer_problem *p, int k)
  * the yield and the slide; and it turns more than the plan says, which takes the yield at its poorer side. In
  * the way in which the design turns; where it does not, any way. Where even nothing is sure half the limit is
  * used all the same, for who may not steer leaves the corridor. */
-static double sure_turn(const struct laying *l, const struct steer_stage *s, double limit, double part)
+static double sure_turn(
+	const struct laying *l, const struct steer_problem *p, size_t k_th, double limit, double part)
 {
 	const struct response *r = l->response;
+	const struct ground_ahead *g = &l->ground[k_th];
+	const struct steer_stage *s = &p->stages[k_th];
 	double size = sb_steering_size(s->design), up = size > 0 ? s->design.up / size : sqrt(0.5);
-	double yield = r->yield_sigma / s->yield, slide = r->all.scatter * response_wander_of_slide,
+	double yield = g->yield_sigma / s->yield, slide = r->all.scatter * response_wander_of_slide,
 	       wander = r->all.scatter * response_wander, k = l->sure * sigmas;
 	double known =
 		up * up * l->turned_var[0] + (1 - up * up) * l->turned_var[1] + wander * wander * s->length;
-	double more = 1 + part * (r->yield / s->yield - 1), q = k * part * hypot(yield, slide),
+	double more = 1 + part * (g->yield / s->yield - 1), q = k * part * hypot(yield, slide),
 	       rest = limit * limit - k * k * known;
 
 	if (rest <= 0)
@@ -201,7 +220,7 @@ static void set_window(const struct laying *l, struct steer_problem *p, size_t k
 	}
 	s->window_from = i + 1;
 	double limit = length / sb_frame_metres(l->setup->frame, job->window_minimum.value);
-	double free = sure_turn(l, s, limit, fmin(s->length / length, 1)) * (1 - l->tighten);
+	double free = sure_turn(l, p, k, limit, fmin(s->length / length, 1)) * (1 - l->tighten);
 	s->window_limit = fmin(limit, fmax(free, window_need(p, (int)k) * 1.02));
 }
 
@@ -297,11 +316,11 @@ static void set_planes(const struct laying *l, struct steer_stage *s, int k)
 }
 
 /* A curve of the design that is missed for want of turn costs more than one that is overdone. */
-double sb_steering_yield(const struct response *r)
+double sb_steering_yield(const struct ground_ahead *g)
 {
-	const double doubt = 0.6;
+	const double doubt = 0.75;
 
-	return fmax(r->yield - doubt * r->yield_sigma, 0.4 * r->yield);
+	return fmax(g->yield - doubt * g->yield_sigma, 0.4 * g->yield);
 }
 
 static void set_stage(const struct laying *l, struct steer_problem *p, size_t k)
@@ -314,8 +333,8 @@ static void set_stage(const struct laying *l, struct steer_problem *p, size_t k)
 	double level = hypot(l->places[k].heading.n, l->places[k].heading.e);
 	s->gain = (struct steer_pair){ 1 / fmax(level, 0.2), 1 };
 	s->design = design_turn(&l->places[k], &l->places[k + 1]);
-	s->yield = sb_steering_yield(l->response);
-	s->drift = (struct steer_pair){ l->response->drift_up, l->response->drift_right };
+	s->yield = sb_steering_yield(&l->ground[k]);
+	s->drift = (struct steer_pair){ l->ground[k].drift_up, l->ground[k].drift_right };
 	double joint = fmin(turn_limit(l, s->length, &job->joint_minimum),
 		turn_limit(l, s->length, &job->drill_pipe_minimum_radius));
 	s->joint_limit = isinf(joint) ? joint : with_margin(l, joint, sb_steering_size(s->design));
@@ -380,6 +399,31 @@ static void set_exit(const struct laying *l, struct steer_problem *p)
 	p->end_right = c->exit_right_m * 0.8;
 }
 
+/* Back on the line and tangent to it, as far as anybody can tell: what is less off than the place and the
+ * heading are known to is not steered for, or the bore would follow the noise of its readings. */
+static void set_line(const struct laying *l, struct steer_problem *p)
+{
+	const double share = 0.3, most_m = 0.15,
+		     most_rad = sb_rad(0.5); /* of one sigma; on the line all the same */
+	const struct doubt *d = &sb_path_back(l->path, 0)->doubt;
+	const double(*heading)[RESPONSE_STATES] = l->response->all.covariance;
+
+	p->end = STEER_NEAR;
+	p->end_up = p->end_down = fmin(share * d->up_m, most_m);
+	p->end_left = p->end_right = fmin(share * d->across_m, most_m);
+	p->end_heading.up = fmin(sqrt(heading[HEADING_UP][HEADING_UP]), most_rad);
+	p->end_heading.right = fmin(sqrt(heading[HEADING_RIGHT][HEADING_RIGHT]), most_rad);
+}
+
+/* What sliding is weighed against, in metres slid. Turning that the design does not ask for: it costs as much
+ * again as its slide where that takes a whole joint, so a turn is rather spread over several. A metre off the
+ * line: as two metres slid, every joint. (Chosen by how often rehearsed bores come out clean; no source.) */
+static void set_weights(const struct laying *l, struct steer_problem *p)
+{
+	p->turn_weight = 1 / (l->ground[0].yield * l->ground[0].yield * sb_steering_joint_length(l, 0));
+	p->line_weight = 2;
+}
+
 void sb_steering_stages(const struct laying *l, size_t count, struct steer_problem *p)
 {
 	memset(p, 0, sizeof *p);
@@ -388,13 +432,14 @@ void sb_steering_stages(const struct laying *l, size_t count, struct steer_probl
 	p->start = (struct steer_pair){ l->deviation.height_m, l->deviation.offset_m };
 	p->heading = (struct steer_pair){ l->heading.inc_rad - l->places[0].inc_rad,
 		sb_wrap_half(l->heading.azi_rad - l->places[0].azi_rad) * sin(l->heading.inc_rad) };
-	p->turn_weight = 3000;
-	p->line_weight = 1;
+	set_weights(l, p);
 	set_past(l, p);
 	for (size_t k = 0; k < count + BEYOND && k < SIGHT; k++)
 		set_stage(l, p, k);
 	if (l->to_exit && (int)count >= l->to_exit)
 		set_exit(l, p);
+	else
+		set_line(l, p);
 }
 
 /* Where the window begins that ends with the next joint. */
@@ -446,6 +491,7 @@ bool sb_steering_begin(struct laying *l)
 	if (l->deviation.station_m >= l->setup->design->length_m)
 		return false;
 	walk_design(l);
+	look_ahead(l);
 	set_turned(l);
 	return true;
 }

@@ -352,7 +352,8 @@ static void a_wrong_tool_face_is_warned_of_by_name(void **state)
 	assert_near(found->value, 35, 10);
 	/* The order takes it out: to turn straight up the tool must show 35 degrees less. */
 	struct setup s = sb_solution_setup(&job, &solution);
-	assert_near(sb_deg(sb_wrap_half(sb_response_face(&s, &solution.response, 1, 0))), -35, 10);
+	assert_near(
+		sb_deg(sb_wrap_half(sb_response_face(&s, solution.response.face_error_rad, 1, 0))), -35, 10);
 }
 
 static void soil_that_no_longer_answers_is_warned_of(void **state)
