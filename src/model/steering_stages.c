@@ -399,20 +399,19 @@ static void set_exit(const struct laying *l, struct steer_problem *p)
 	p->end_right = c->exit_right_m * 0.8;
 }
 
-/* Back on the line and tangent to it, as far as anybody can tell: what is less off than the place and the
+/* Back on the line and tangent to it as far as matters: what is off by less than a third of what place and
  * heading are known to is not steered for, or the bore would follow the noise of its readings. */
 static void set_line(const struct laying *l, struct steer_problem *p)
 {
-	const double share = 0.3, most_m = 0.15,
-		     most_rad = sb_rad(0.5); /* of one sigma; on the line all the same */
+	const double share = 0.3, most_m = 0.08, most_rad = sb_rad(0.3); /* on the line all the same */
 	const struct doubt *d = &sb_path_back(l->path, 0)->doubt;
 	const double(*heading)[RESPONSE_STATES] = l->response->all.covariance;
 
 	p->end = STEER_NEAR;
 	p->end_up = p->end_down = fmin(share * d->up_m, most_m);
 	p->end_left = p->end_right = fmin(share * d->across_m, most_m);
-	p->end_heading.up = fmin(sqrt(heading[HEADING_UP][HEADING_UP]), most_rad);
-	p->end_heading.right = fmin(sqrt(heading[HEADING_RIGHT][HEADING_RIGHT]), most_rad);
+	p->end_heading.up = fmin(share * sqrt(heading[HEADING_UP][HEADING_UP]), most_rad);
+	p->end_heading.right = fmin(share * sqrt(heading[HEADING_RIGHT][HEADING_RIGHT]), most_rad);
 }
 
 /* What sliding is weighed against, in metres slid. Turning that the design does not ask for: it costs as much

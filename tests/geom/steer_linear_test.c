@@ -129,8 +129,11 @@ static bool solve_linear(const struct steer_problem *p, bool eased)
 	struct line at = place_at(p, last), heading = heading_at(p, last);
 	struct line in_box = at;
 	in_box.rest -= p->end_at.up;
-	if (p->end == STEER_WINDOW)
+	if (p->end == STEER_WINDOW || p->end == STEER_NEAR)
 		add_box(p, &in_box, p->end_up, p->end_down, eased);
+	double most = p->end_heading.up;
+	for (int sign = -1; p->end == STEER_NEAR && sign <= 1; sign += 2)
+		add_limit(p, &heading, sign, fmax(most, 1e-6), fmax(most, 0.005), eased);
 	for (int sign = -1; p->end == STEER_LINE && sign <= 1; sign += 2) {
 		add_limit(p, &at, sign, 0, 0, false);
 		add_limit(p, &heading, sign, 0, 0, false);

@@ -76,7 +76,7 @@ static inline void random_problem(struct random *r, size_t most, struct steer_pr
 	double turn = yield * length;
 
 	plain_problem(
-		p, count < most ? count : most, length, yield, (enum steer_end)(int)(random_unit(r) * 3));
+		p, count < most ? count : most, length, yield, (enum steer_end)(int)(random_unit(r) * 4));
 	p->by_sum = random_unit(r) < 0.4;
 	if (random_unit(r) < 0.9) {
 		p->start = random_pair(r, pow(10, random_between(r, -3, 1)));
@@ -107,6 +107,8 @@ static inline void random_problem(struct random *r, size_t most, struct steer_pr
 	p->end_left = p->end_right = 2 * p->end_up;
 	if (random_unit(r) < 0.5)
 		p->end_at = random_pair(r, 2);
+	double off = random_unit(r) < 0.2 ? 0 : random_between(r, 0, 0.02);
+	p->end_heading = (struct steer_pair){ off, 1.5 * off };
 }
 
 /* ---- what must hold ---- */
@@ -171,8 +173,13 @@ static inline double worst_passed(const struct steer_problem *p, const struct st
 	}
 	struct steer_pair end = steps[p->count - 1].position;
 	end = (struct steer_pair){ end.up - p->end_at.up, end.right - p->end_at.right };
-	if (p->end == STEER_WINDOW)
+	if (p->end == STEER_WINDOW || p->end == STEER_NEAR)
 		worst = fmax(worst, box_passed(end, p->end_up, p->end_down, p->end_left, p->end_right));
+	struct steer_pair heading = steps[p->count - 1].heading;
+	if (p->end == STEER_NEAR)
+		worst = fmax(worst,
+			fmax(passed(fabs(heading.up), fmax(p->end_heading.up, 1e-6), 0.005),
+				passed(fabs(heading.right), fmax(p->end_heading.right, 1e-6), 0.005)));
 	return worst;
 }
 

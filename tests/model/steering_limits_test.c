@@ -101,7 +101,7 @@ static double sharpest_window(void)
 
 /* Turned 5 degrees to the right, the plan turns back as hard as the windows let it: what is not known of the
  * yield is kept free of the limit. A joint of three has a third of the window's turn, so of a yield that is
- * known to 3 of 10 the 99 % are 2.326 * 0.3 / 3 of the turn. */
+ * known to a share of itself the 99 % are 2.326 times a third of that share of it. */
 static void what_is_not_known_of_the_yield_is_kept_free_of_the_window(void **state)
 {
 	const double limit = 93.0 / 900;
@@ -113,11 +113,15 @@ static void what_is_not_known_of_the_yield_is_kept_free_of_the_window(void **sta
 	assert_true(plan.feasible);
 	double known = sharpest_window();
 	struct setup s = plan_setup();
-	solution.response.yield_sigma = 0.3 * solution.response.yield;
+	solution.response.told = false;
+	solution.response.all.scatter = 2.5; /* ground that differs much from stretch to stretch */
+	struct ground_ahead next = sb_response_ahead(&solution.response, 15.5 * foot);
+	double share = next.yield_sigma / next.yield;
+	assert_true(share > 0.15);
 	sb_steering_make(&s, &solution.path, &solution.response, &plan);
 	assert_true(plan.feasible);
 	double unknown = sharpest_window();
-	assert_true(known <= limit && unknown * (1 + 2.326 * 0.3 / 3) <= limit);
+	assert_true(known <= limit && unknown * (1 + 2.326 * share / 3) <= limit);
 	assert_true(unknown < known - 0.05 * limit);
 }
 
@@ -157,10 +161,10 @@ static void the_plan_keeps_clear_of_a_pile(void **state)
 	jobs_set(&job, "steering", "slide_turn", "0.06");
 	log_beside(5);
 	plan_make();
-	const struct vec3 pile = { -7 * foot, 340 * foot, 100 * foot };
+	const struct vec3 pile = { -6.8 * foot, 340 * foot, 100 * foot };
 	assert_true(plan.feasible && least_distance(pile, pile) < 4.2);
 	jobs_row(&job, "obstacles",
-		(const char *const[]){ "pier pile", "pile", "5340", "993", "100", "1", "3.9" });
+		(const char *const[]){ "pier pile", "pile", "5340", "993.2", "100", "1", "3.9" });
 	plan_make();
 	assert_true(plan.feasible);
 	/* Kept at the joints' ends; between two of them the hole bends by an inch at most. */
