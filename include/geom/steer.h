@@ -71,7 +71,8 @@ struct steer_problem {
 	/* The end box: its sides, m, >= 0, HUGE_VAL none; and where they are measured from, off the line. */
 	double end_up, end_down, end_left, end_right;
 	struct steer_pair end_at;
-	struct steer_pair end_heading; /* |h| at the end at most, on each axis, rad, >= 0; less than a microradian counts as one; for STEER_NEAR */
+	struct steer_pair end_heading; /* |h| at the end at most, on each axis, rad, >= 0; less than a
+					  microradian counts as one; for STEER_NEAR */
 	/* What is least: slid length, plus this much per rad^2 of turning that the design does not ask for,
 	 * plus this much per m^2 off the line at each joint. Both > 0 make the answer unique; small against 1
 	 * they do not change what is least. */

@@ -86,8 +86,9 @@ static void set_band(struct steer_work *w)
 
 static struct steer_pair turn_of(const struct steer_work *w, int k)
 {
-	struct row rows[2] = { { 0 } };
+	struct row rows[2];
 
+	sb_steer_rows_begin(rows, 2);
 	for (int axis = 0; axis < 2; axis++)
 		sb_steer_row_turn(w, &rows[axis], k, axis, 1);
 	return (struct steer_pair){ sb_steer_row_value(w, &rows[0]), sb_steer_row_value(w, &rows[1]) };

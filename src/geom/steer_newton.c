@@ -21,7 +21,8 @@ static void add_ties(struct steer_work *w)
 		for (int axis = 0; axis < 2; axis++) {
 			int me = k * SLOTS + TIE + axis;
 			double half = g->length * axis_of(g->gain, axis) / 2;
-			struct row tie = { 0 };
+			struct row tie;
+			sb_steer_row_begin(&tie);
 			sb_steer_row_position(w, &tie, k, axis, 1);
 			sb_steer_row_position(w, &tie, k - 1, axis, -1);
 			sb_steer_row_heading(w, &tie, k, axis, -half);

@@ -20,13 +20,27 @@ enum { ROW = 2 * STEER_STAGES + 8, KINDS = STEER_LIMIT_END + 1 };
 
 static const double radian = 0.01; /* of the heading unknowns */
 
-/* A linear expression of the unknowns. */
+/* A linear expression of the unknowns. Begun with sb_steer_row_begin, which leaves the room that is not used
+ * as it is: most expressions have a few unknowns, and setting all of it to nothing took as long as solving.
+ */
 struct row {
 	int count;
+	double rest;
 	int at[ROW];
 	double by[ROW];
-	double rest;
 };
+
+static inline void sb_steer_row_begin(struct row *r)
+{
+	r->count = 0;
+	r->rest = 0;
+}
+
+static inline void sb_steer_rows_begin(struct row *rows, int count)
+{
+	for (int i = 0; i < count; i++)
+		sb_steer_row_begin(&rows[i]);
+}
 
 struct steer_work {
 	const struct steer_problem *p;
@@ -64,6 +78,8 @@ void sb_steer_row_add(struct row *r, int at, double by);
 void sb_steer_row_heading(const struct steer_work *w, struct row *r, int k, int axis, double by);
 void sb_steer_row_position(const struct steer_work *w, struct row *r, int k, int axis, double by);
 void sb_steer_row_turn(const struct steer_work *w, struct row *r, int k, int axis, double by);
+/* The turns from joint `from` to joint `to`, both whole: what lies between cancels out. */
+void sb_steer_row_turns(const struct steer_work *w, struct row *r, int from, int to, int axis);
 double sb_steer_row_value(const struct steer_work *w, const struct row *r);
 
 /* Terms of an expression: theta/2 weight r^2; theta weight r; -log r, so that r stays above nothing;

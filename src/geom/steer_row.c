@@ -39,18 +39,37 @@ void sb_steer_row_position(const struct steer_work *w, struct row *r, int k, int
 		sb_steer_row_add(r, k * SLOTS + POSITION + axis, by);
 }
 
+static double past_turn(const struct steer_problem *p, int k, int axis)
+{
+	size_t back = (size_t)(-1 - k);
+
+	return back < p->past_count ? axis_of(p->past[back], axis) : 0;
+}
+
 /* The turn over joint k, planned or past. */
 void sb_steer_row_turn(const struct steer_work *w, struct row *r, int k, int axis, double by)
 {
 	if (k < 0) {
-		size_t back = (size_t)(-1 - k);
-		if (back < w->p->past_count)
-			r->rest += by * axis_of(w->p->past[back], axis);
+		r->rest += by * past_turn(w->p, k, axis);
 		return;
 	}
 	sb_steer_row_heading(w, r, k, axis, by);
 	sb_steer_row_heading(w, r, k - 1, axis, -by);
 	r->rest += by * axis_of(w->p->stages[k].design, axis);
+}
+
+void sb_steer_row_turns(const struct steer_work *w, struct row *r, int from, int to, int axis)
+{
+	int first = from > 0 ? from : 0;
+
+	for (int k = from; k < 0 && k <= to; k++)
+		r->rest += past_turn(w->p, k, axis);
+	if (to < first)
+		return;
+	sb_steer_row_heading(w, r, to, axis, 1);
+	sb_steer_row_heading(w, r, first - 1, axis, -1);
+	for (int k = first; k <= to; k++)
+		r->rest += axis_of(w->p->stages[k].design, axis);
 }
 
 double sb_steer_row_value(const struct steer_work *w, const struct row *r)
@@ -144,7 +163,7 @@ void sb_steer_row_cone(struct sum *s, const struct row rows[3], enum steer_limit
 
 	for (int i = 0; i < 3; i++)
 		v[i] = sb_steer_row_value(s->w, &rows[i]);
-	double room = (v[0] - hypot(v[1], v[2])) * (v[0] + hypot(v[1], v[2]));
+	double pair = sqrt(v[1] * v[1] + v[2] * v[2]), room = (v[0] - pair) * (v[0] + pair);
 	if (!(v[0] > 0 && room > 0)) {
 		s->inside = false;
 		return;

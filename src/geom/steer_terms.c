@@ -17,8 +17,10 @@ static void slide_terms(struct sum *s, int k)
 {
 	struct steer_work *w = s->w;
 	const struct steer_stage *g = &w->p->stages[k];
-	struct row cone[3] = { { 0 } }, rest = { 0 };
+	struct row cone[3], rest;
 
+	sb_steer_rows_begin(cone, 3);
+	sb_steer_row_begin(&rest);
 	sb_steer_row_add(&cone[0], k * SLOTS + SLID, g->yield);
 	for (int axis = 0; axis < 2; axis++) {
 		double drift = axis_of(g->drift, axis);
@@ -42,10 +44,11 @@ static void limit_ball(struct sum *s, struct row rows[3], double limit, enum ste
 
 static void joint_terms(struct sum *s, int k)
 {
-	struct row rows[3] = { { 0 } };
+	struct row rows[3];
 
 	if (isinf(s->w->p->stages[k].joint_limit))
 		return;
+	sb_steer_rows_begin(rows, 3);
 	for (int axis = 0; axis < 2; axis++)
 		sb_steer_row_turn(s->w, &rows[1 + axis], k, axis, 1);
 	limit_ball(s, rows, s->w->p->stages[k].joint_limit, STEER_LIMIT_JOINT, k);
@@ -54,11 +57,11 @@ static void joint_terms(struct sum *s, int k)
 static void window_by_ends(struct sum *s, int k)
 {
 	const struct steer_stage *g = &s->w->p->stages[k];
-	struct row rows[3] = { { 0 } };
+	struct row rows[3];
 
+	sb_steer_rows_begin(rows, 3);
 	for (int axis = 0; axis < 2; axis++) {
-		for (int j = g->window_from; j <= k; j++)
-			sb_steer_row_turn(s->w, &rows[1 + axis], j, axis, 1);
+		sb_steer_row_turns(s->w, &rows[1 + axis], g->window_from, k, axis);
 		if (g->window_part > 0)
 			sb_steer_row_turn(s->w, &rows[1 + axis], g->window_from - 1, axis, g->window_part);
 	}
@@ -75,8 +78,9 @@ static double past_size(const struct steer_problem *p, int k)
 static void window_by_sum(struct sum *s, int k)
 {
 	const struct steer_stage *g = &s->w->p->stages[k];
-	struct row left = { 0 };
+	struct row left;
 
+	sb_steer_row_begin(&left);
 	left.rest = g->window_limit;
 	sb_steer_row_add(&left, T, g->window_limit);
 	for (int j = g->window_part > 0 ? g->window_from - 1 : g->window_from; j <= k; j++) {
@@ -97,8 +101,10 @@ static void size_terms(struct sum *s, int k)
 {
 	const struct steer_stage *g = &s->w->p->stages[k];
 	double most = g->length * (g->yield + hypot(g->drift.up, g->drift.right));
-	struct row rows[3] = { { 0 } }, room = { 0 };
+	struct row rows[3], room;
 
+	sb_steer_rows_begin(rows, 3);
+	sb_steer_row_begin(&room);
 	sb_steer_row_add(&rows[0], k * SLOTS + SIZE, radian);
 	for (int axis = 0; axis < 2; axis++)
 		sb_steer_row_turn(s->w, &rows[1 + axis], k, axis, 1);
@@ -113,10 +119,11 @@ static void size_terms(struct sum *s, int k)
 static void side_term(
 	struct sum *s, int k, int axis, double sign, double from, double limit, enum steer_limit kind)
 {
-	struct row left = { 0 };
+	struct row left;
 
 	if (isinf(limit))
 		return;
+	sb_steer_row_begin(&left);
 	left.rest = sign * from + fmax(limit, 1e-6);
 	sb_steer_row_add(&left, T, fmax(limit, least_ease));
 	sb_steer_row_position(s->w, &left, k, axis, -sign);
@@ -135,7 +142,9 @@ static void end_terms(struct sum *s, int k)
 	side_term(s, k, RIGHT, -1, p->end_at.right, p->end_left, STEER_LIMIT_END);
 	for (int side = 0; side < 4 && p->end == STEER_NEAR; side++) {
 		double limit = axis_of(p->end_heading, side / 2);
-		struct row left = { .rest = fmax(limit, 1e-6) };
+		struct row left;
+		sb_steer_row_begin(&left);
+		left.rest = fmax(limit, 1e-6);
 		sb_steer_row_add(&left, T, fmax(limit, least_heading));
 		sb_steer_row_heading(s->w, &left, k, side / 2, side % 2 ? 1 : -1);
 		sb_steer_row_log(s, &left, STEER_LIMIT_END, k);
@@ -152,7 +161,8 @@ static void place_terms(struct sum *s, int k)
 	side_term(s, k, RIGHT, 1, 0, g->right, STEER_LIMIT_CORRIDOR);
 	side_term(s, k, RIGHT, -1, 0, g->left, STEER_LIMIT_CORRIDOR);
 	for (size_t i = 0; i < g->plane_count; i++) {
-		struct row left = { 0 };
+		struct row left;
+		sb_steer_row_begin(&left);
 		left.rest = g->planes[i].b;
 		sb_steer_row_add(&left, T, fmax(fabs(g->planes[i].b), least_ease));
 		sb_steer_row_position(s->w, &left, k, UP, -g->planes[i].a.up);
@@ -167,12 +177,15 @@ static void place_terms(struct sum *s, int k)
 static void cost_terms(struct sum *s, int k)
 {
 	const struct steer_problem *p = s->w->p;
-	struct row slid = { 0 };
+	struct row slid;
 
+	sb_steer_row_begin(&slid);
 	sb_steer_row_add(&slid, k * SLOTS + SLID, 1);
 	sb_steer_row_linear(s, &slid, 1);
 	for (int axis = 0; axis < 2; axis++) {
-		struct row turn = { 0 }, off = { 0 };
+		struct row turn, off;
+		sb_steer_row_begin(&turn);
+		sb_steer_row_begin(&off);
 		sb_steer_row_turn(s->w, &turn, k, axis, 1);
 		turn.rest -= axis_of(p->stages[k].design, axis);
 		sb_steer_row_square(s, &turn, 2 * p->turn_weight);
@@ -185,7 +198,9 @@ static void cost_terms(struct sum *s, int k)
 static void regular_terms(struct sum *s, int k)
 {
 	for (int axis = 0; axis < 2; axis++) {
-		struct row turn = { 0 }, off = { 0 };
+		struct row turn, off;
+		sb_steer_row_begin(&turn);
+		sb_steer_row_begin(&off);
 		sb_steer_row_turn(s->w, &turn, k, axis, 1);
 		sb_steer_row_square(s, &turn, 1e-3);
 		sb_steer_row_position(s->w, &off, k, axis, 1);
@@ -197,7 +212,7 @@ struct sum sb_steer_terms_evaluate(struct steer_work *w, bool derivatives, bool 
 {
 	bool with_cost = !w->easing || !barriers;
 	struct sum s = { w, derivatives, true, 0 };
-	struct row t = { 0 };
+	struct row t;
 
 	if (derivatives) {
 		memset(w->gradient, 0, sizeof w->gradient);
@@ -226,6 +241,7 @@ struct sum sb_steer_terms_evaluate(struct steer_work *w, bool derivatives, bool 
 	}
 	if (!barriers || !s.inside || !w->easing)
 		return s;
+	sb_steer_row_begin(&t);
 	sb_steer_row_add(&t, T, 1);
 	sb_steer_row_linear(&s, &t, 1);
 	t.rest = -low_t;
