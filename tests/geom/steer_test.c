@@ -290,6 +290,9 @@ static const struct bad bad_figures[] = {
 	{ "end right", AT(end_right), NAN },
 	{ "end's place", AT(end_at.up), HUGE_VAL },
 	{ "end's place", AT(end_at.right), NAN },
+	{ "end's heading", AT(end_heading.up), -1e-9 },
+	{ "end's heading", AT(end_heading.right), HUGE_VAL },
+	{ "end's heading", AT(end_heading.right), NAN },
 	{ "length", AT(stages[2].length), 0 },
 	{ "length", AT(stages[2].length), HUGE_VAL },
 	{ "gain", AT(stages[0].gain.up), 0 },
@@ -317,7 +320,8 @@ static const struct bad bad_figures[] = {
 /* Sound as it stands. */
 static void sound_problem(struct steer_problem *p)
 {
-	plain_problem(p, 4, 10, 0.004, STEER_WINDOW);
+	plain_problem(p, 4, 10, 0.004, STEER_NEAR);
+	p->end_heading = (struct steer_pair){ 0.01, 0.01 };
 	p->start.up = -0.1;
 	p->past_count = 2;
 	p->stages[0].plane_count = 1;

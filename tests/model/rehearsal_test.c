@@ -467,6 +467,46 @@ static void a_sheet_that_does_not_hold_together_is_refused(void **state)
 	assert_non_null(strstr(err.text, "profile.csv"));
 }
 
+/* ---- a fix ---- */
+
+/* Level at the entry's elevation plus 0: the plain job's entry and exit lie at 100 ft, so straight down by
+ * 10 degrees the depth is what the hole has fallen by. */
+static void a_fix_scatters_about_the_hole_as_it_says(void **state)
+{
+	const struct fix_accuracy accuracy = { .level_m = 0.4, .up_m = 0.05, .up_of_depth = 0.02 };
+	const int fixes = 2000;
+	double across = 0, up = 0, depth = 0;
+
+	(void)state;
+	for (int i = 0; i < fixes; i++) {
+		struct fix fix;
+		double easting, northing, elevation;
+		begin(&exact, (unsigned long long)i);
+		for (int j = 0; j < 6; j++)
+			drill(31 * foot, 0, 0);
+		sb_rehearsal_fix(truth, &accuracy, &fix);
+		double md = end().md_m - truth->frame.sensor_to_bit_m;
+		struct vec3 at = rehearsal_at(truth, md).at;
+		sb_frame_grid(&truth->frame, at, &easting, &northing, &elevation);
+		depth = truth->stands[0].at.u - at.u;
+		across += pow((fix.northing.value - northing) * foot, 2);
+		up += pow((fix.elevation.value - elevation) * foot, 2);
+		assert_near(fix.depth.value * foot, md, 1e-3);
+		assert_near(fix.sigma_across.value * foot, 0.4, 1e-4);
+		assert_near(fix.sigma_up.value * foot, 0.02 * depth, 1e-4);
+	}
+	assert_true(depth > 5 && depth < 15);
+	/* Of n squares the mean is the variance give or take its root of 2 / n: four of those. */
+	assert_near(across / fixes / (0.4 * 0.4), 1, 4 * sqrt(2.0 / fixes));
+	assert_near(up / fixes / pow(0.02 * depth, 2), 1, 4 * sqrt(2.0 / fixes));
+	/* Near the surface no better than it can be at all. */
+	struct fix fix;
+	begin(&exact, 1);
+	drill(31 * foot, 0, 0);
+	sb_rehearsal_fix(truth, &accuracy, &fix);
+	assert_near(fix.sigma_up.value * foot, 0.05, 1e-4);
+}
+
 #define T(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
 static const struct CMUnitTest tests[] = {
 	T(slid_all_through_towards_high_side_is_a_circle_of_the_yield),
@@ -487,6 +527,7 @@ static const struct CMUnitTest tests[] = {
 	T(other_orders_meet_the_same_noise),
 	T(shifted_ground_differs_from_bore_to_bore),
 	T(pulling_back_leaves_the_hole_that_stays_and_new_noise),
+	T(a_fix_scatters_about_the_hole_as_it_says),
 	T(a_scenario_is_found_by_its_name),
 	T(a_sheet_that_does_not_hold_together_is_refused),
 };

@@ -333,6 +333,72 @@ static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_for
 	assert_true(per_foot(solution.response.yield) > there + 0.005);
 }
 
+/* Of a Gauss-Markov process with a memory of 25 m about a mean that is itself not known: what is left of the
+ * difference after d is k = exp(-d / 25), and the variance there is k^2 of here, (1 - k)^2 of the mean, twice
+ * k (1 - k) of both, and what has come in since. (Gelb, Applied Optimal Estimation, 1974, 4.5, from memory.)
+ */
+static void further_on_the_ground_is_the_bore_s_on_the_whole_and_less_sure(void **state)
+{
+	struct ground g = { .yield = 0.06, .noise_inc = 0.03, .noise_azi = 0.05 };
+
+	(void)state;
+	begin();
+	for (int i = 0; i < 30; i++)
+		drill(&g, i % 2 ? 180 : 0, 20);
+	g.yield = 0.035;
+	for (int i = 0; i < 5; i++)
+		drill(&g, i % 2 ? 180 : 0, 20);
+	jobs_solve(&job, &solution);
+	const struct response *r = &solution.response;
+	const struct response_case *c = &r->all;
+	struct ground_ahead here = sb_response_ahead(r, 0), there = sb_response_ahead(r, 20),
+			    far = sb_response_ahead(r, 1e4);
+	assert_near(here.yield, r->yield, 1e-15);
+	assert_near(here.yield_sigma, r->yield_sigma, 1e-15);
+	assert_true(per_foot(here.yield) < 0.05 && per_foot(far.yield) > per_foot(here.yield) + 0.005);
+	assert_near(far.yield, hypot(c->state[MEAN], c->state[MEAN + 1]), 1e-12);
+	/* All of the turn is along the tool face here, so the yield is that one state but for a trifle. */
+	double k = exp(-20.0 / 25), come_in = 0.15 * c->scatter * r->guess_yield;
+	assert_near(there.yield, k * here.yield + (1 - k) * far.yield, 1e-4 * here.yield);
+	double var = k * k * c->covariance[ALONG][ALONG] + 2 * k * (1 - k) * c->covariance[ALONG][MEAN] +
+		(1 - k) * (1 - k) * c->covariance[MEAN][MEAN] + come_in * come_in * (1 - k * k);
+	assert_near(there.yield_sigma / sqrt(var), 1, 0.01);
+	/* And what a slide there turns is what the filter's own forecast carries its heading on by. */
+	struct drilled d = { 4, 0, 4, 16, 0, true };
+	struct setup s = sb_solution_setup(&job, &solution);
+	struct forecast f =
+		sb_response_forecast(&s, &sb_path_back(&solution.path, 0)->attitude, r, &d, 20, 0);
+	double up, right;
+	sb_response_expect_ahead(r, &d, 20, &up, &right);
+	assert_near(up, f.up_rad - c->state[HEADING_UP], 1e-12);
+	assert_near(right, f.right_rad - c->state[HEADING_RIGHT], 1e-12);
+}
+
+static void what_is_told_from_outside_holds_everywhere_and_for_sure(void **state)
+{
+	struct ground g = { .yield = 0.05 };
+
+	(void)state;
+	begin();
+	for (int i = 0; i < 6; i++)
+		drill(&g, 0, 15);
+	jobs_solve(&job, &solution);
+	struct response *r = &solution.response;
+	r->yield = 0.004;
+	r->face_error_rad = 0.2;
+	r->drift_up = -1e-4;
+	r->drift_right = 2e-4;
+	sb_response_tell(r);
+	for (double past = 0; past < 500; past += 100) {
+		struct ground_ahead there = sb_response_ahead(r, past);
+		assert_near(there.yield, 0.004, 1e-15);
+		assert_near(there.face_error_rad, 0.2, 1e-14);
+		assert_near(there.yield_sigma, 0, 0);
+		assert_near(there.drift_up, -1e-4, 0);
+		assert_near(there.drift_right, 2e-4, 0);
+	}
+}
+
 static void a_wrong_tool_face_is_warned_of_by_name(void **state)
 {
 	const struct ground g = { .yield = 0.06, .face_error = 35, .noise_inc = 0.05, .noise_azi = 0.1 };
@@ -442,6 +508,10 @@ static const struct CMUnitTest tests[] = {
 		past_headings_are_smoothed_and_within_what_is_claimed, setup, teardown),
 	cmocka_unit_test_setup_teardown(
 		a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		further_on_the_ground_is_the_bore_s_on_the_whole_and_less_sure, setup, teardown),
+	cmocka_unit_test_setup_teardown(
+		what_is_told_from_outside_holds_everywhere_and_for_sure, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_wrong_tool_face_is_warned_of_by_name, setup, teardown),
 	cmocka_unit_test_setup_teardown(soil_that_no_longer_answers_is_warned_of, setup, teardown),
 	cmocka_unit_test_setup_teardown(a_log_without_tool_faces_keeps_the_guess, setup, teardown),

@@ -106,6 +106,52 @@ static void a_bore_on_its_line_is_left_alone(void **state)
 	assert_string_equal(plan.words, "The bit is on the line: hold it there.");
 }
 
+static double slid_in_all(void)
+{
+	double sum = 0;
+
+	for (size_t k = 0; k < plan.count; k++)
+		sum += plan.joints[k].slid_m;
+	return sum;
+}
+
+/* What the readings share is what a place is unsure by. */
+static void share_error(const char *degrees)
+{
+	static const char *const none[] = { "declination", "declination_by_field", "string_field" };
+
+	for (size_t i = 0; i < sizeof none / sizeof *none; i++)
+		jobs_set(&job, "uncertainty", none[i], "0");
+	jobs_set(&job, "tool", "bias_inclination", degrees);
+	jobs_set(&job, "tool", "bias_azimuth", degrees);
+}
+
+static void beside(double feet, const char *shared_error)
+{
+	level_job("1200");
+	jobs_set(&job, "steering", "slide_turn", "0.01");
+	share_error(shared_error);
+	log_beside(feet);
+	plan_make();
+	assert_true(plan.feasible);
+}
+
+/* A quarter of a foot beside the line: who knows that goes back, who may as well be on it does not. A foot
+ * beside it, everybody does. */
+static void what_is_off_by_less_than_is_known_is_not_steered_for(void **state)
+{
+	(void)state;
+	beside(0.25, "0");
+	assert_true(slid_in_all() > 0);
+	assert_true(fabs(plan.joints[plan.count - 1].deviation.offset_m) < 0.1 * foot);
+	plan_end(state);
+	beside(0.25, "0.5");
+	assert_near(slid_in_all(), 0, 0);
+	plan_end(state);
+	beside(1, "0.5");
+	assert_true(slid_in_all() > 0);
+}
+
 static void left_and_right_high_and_low_are_alike(void **state)
 {
 	double slid[2];
@@ -454,6 +500,7 @@ int main(void)
 		TEST(back_on_the_line_no_sooner_than_two_equal_arcs_and_not_much_later),
 		TEST(what_is_too_little_to_steer_for_is_held_and_said),
 		TEST(a_bore_on_its_line_is_left_alone),
+		TEST(what_is_off_by_less_than_is_known_is_not_steered_for),
 		TEST(left_and_right_high_and_low_are_alike),
 		TEST(the_plan_lands_where_its_joints_say),
 		TEST(every_order_brings_the_turn_that_the_plan_counts_on),
