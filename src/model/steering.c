@@ -97,8 +97,8 @@ static bool make_at(struct laying *l, size_t count, struct steer_problem *p, voi
 	return true;
 }
 
-/* Gentle first; else as late as can be; else with half the margin for what is not known of the bends: to
- * leave the corridor for certain is worse than a window that may come out too sharp. */
+/* Gentle first; else as late as can be; else with two thirds of the margin for what is not known of the
+ * bends: to leave the corridor for certain is worse than a window that may come out too sharp. */
 static bool make_any(struct laying *l, size_t count, size_t most, struct steer_problem *p, void *work,
 	struct steer_answer *a, struct plan *out)
 {
@@ -110,7 +110,7 @@ static bool make_any(struct laying *l, size_t count, size_t most, struct steer_p
 	}
 	struct steer_answer *whole = sb_alloc(sizeof *whole);
 	*whole = *a;
-	l->sure = 0.5;
+	l->sure = 2.0 / 3;
 	bool made = make_at(l, most, p, work, a, out);
 	l->sure = 1;
 	if (!made)

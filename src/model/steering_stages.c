@@ -399,11 +399,12 @@ static void set_exit(const struct laying *l, struct steer_problem *p)
 	p->end_right = c->exit_right_m * 0.8;
 }
 
-/* Back on the line and tangent to it as far as matters: what is off by less than a third of what place and
- * heading are known to is not steered for, or the bore would follow the noise of its readings. */
+/* Back on the line and tangent to it as far as matters: what is off by less than three tenths of a sigma of
+ * place and heading is not steered for, or the bore would follow the noise of its readings. However little is
+ * known, a quarter of a foot and three tenths of a degree are on the line and no more. */
 static void set_line(const struct laying *l, struct steer_problem *p)
 {
-	const double share = 0.3, most_m = 0.08, most_rad = sb_rad(0.3); /* on the line all the same */
+	const double share = 0.3, most_m = 0.08, most_rad = sb_rad(0.3);
 	const struct doubt *d = &sb_path_back(l->path, 0)->doubt;
 	const double(*heading)[RESPONSE_STATES] = l->response->all.covariance;
 
