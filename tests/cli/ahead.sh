@@ -78,8 +78,9 @@ promised off 5
 is "$(json '$.plan.feasible')" 1 feasible
 about "$(json '$.plan.joints[0].tool_face')" 270 5 "nine o'clock"
 [ "$(json '$.plan.rejoins_at_joint')" -gt 5 ] || fail "does not say when it is back"
-about "$(json '$.plan.joints[#-1].offset')" 0 0.15 "on the line in the end"
-about "$(json '$.plan.joints[#-1].azimuth')" 0 0.5 "and along it"
+# what is too little to steer for is left as it is
+about "$(json '$.plan.joints[#-1].offset')" 0 0.3 "on the line in the end"
+about "$(json '$.plan.joints[#-1].azimuth')" 360 0.5 "and along it"
 
 # An order of one's own: all of the joint at three o'clock turns further right, by what the ground is thought to give.
 gives 0 ahead "$JOB" --tool-face 90 --slid 10 --json

@@ -67,7 +67,7 @@ static bool next_row(const char **at, const char *line, double cells[COLUMNS])
 		return false;
 	const char *cell = *at;
 	for (int i = 0; i < COLUMNS; i++) {
-		cells[i] = *cell == ',' ? NAN : strtod(cell, NULL);
+		cells[i] = *cell == ',' ? (double)NAN : strtod(cell, NULL);
 		cell = strchr(cell, ',') + 1;
 	}
 	*at = strstr(*at, "\r\n") + 2;
