@@ -110,7 +110,8 @@ struct steer_answer {
 	struct steer_step steps[STEER_STAGES];
 	double cost, gap; /* cost - gap <= the least <= cost */
 	/* Infeasible: */
-	enum steer_limit limit; /* the kind that stands in the way: easing it alone costs least */
+	/* The kind that stands in the way: easing it alone costs least. To end near the line is never one. */
+	enum steer_limit limit;
 	size_t stage;		/* where it binds first */
 	/* How much every limit would have to give for a way, as a share of it; what is less than nine tenths
 	 * of it is proven not to be enough. Corridor, keep-out and end box give as if they were 0.3 m where

@@ -51,10 +51,17 @@ struct plan {
 void sb_steering_make(const struct setup *setup, const struct path *path, const struct response *response,
 	struct plan *out);
 
-/* The same with the next joint's order given: a hand's own try. slid_m and tool_face_rad as the tool shows
- * it; the plan goes on from there. */
+/* What a hand would rather do. */
+struct own_plan {
+	bool order;		      /* the next joint's order is given, and the plan goes on from there: */
+	double tool_face_rad, slid_m; /* as the tool shows it; what is longer than the joint is all of it */
+	int back_at; /* the joint at whose end the bore is to be on the line; 0: as the program chooses. Where
+		      * that cannot be, the plan is of the soonest joint that can, and its words say so */
+};
+
+/* The same with that. */
 void sb_steering_try(const struct setup *setup, const struct path *path, const struct response *response,
-	double tool_face_rad, double slid_m, struct plan *out);
+	const struct own_plan *own, struct plan *out);
 
 /* The fewest joints to pull back from where there is a feasible plan; joints 0: none within sight. */
 struct withdrawal {

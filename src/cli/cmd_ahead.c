@@ -11,6 +11,8 @@
 static const struct option options[] = {
 	{ "tool-face", "VALUE", "try this tool face in the next joint, degrees as the tool shows it", false },
 	{ "slid", "VALUE", "and slide this much of it", false },
+	{ "back-at", "JOINT",
+		"be on the line by the end of this joint; where that cannot be, the soonest is said", false },
 	{ "json", NULL, "as JSON", false },
 	OPTION_END,
 };
@@ -29,6 +31,11 @@ static int take_try(const struct invocation *in, struct number *face, struct num
 		return sb_fail(
 			err, SB_RANGE, "A tool face from 0 to 360 and a length of 0 or more are right.");
 	return 0;
+}
+
+static int take_joint(const struct invocation *in, int *joint, struct sb_err *err)
+{
+	return sb_command_value(in, "back-at") ? sb_acting_whole(in, "back-at", 1, 1000000, joint, err) : 0;
 }
 
 static int fits(const struct job *job, const struct number *slid, struct sb_err *err)
@@ -50,9 +57,11 @@ static int run(const struct invocation *in)
 	struct sb_err err = { 0 };
 	struct sb_str text = { 0 };
 	struct withdrawal w = { 0 };
+	struct own_plan own = { 0 };
 	struct plan plan;
 
-	if (take_try(in, &face, &slid, &err) || sb_acting_read(in, &store, &err))
+	if (take_try(in, &face, &slid, &err) || take_joint(in, &own.back_at, &err) ||
+		sb_acting_read(in, &store, &err))
 		return sb_command_fail(&err);
 	const struct job *job = sb_store_job(store);
 	const struct solution *s = sb_store_solution(store);
@@ -61,9 +70,11 @@ static int run(const struct invocation *in)
 		return sb_command_fail(&err);
 	}
 	struct setup setup = sb_solution_setup(job, s);
-	if (sb_number_given(&slid))
-		sb_steering_try(&setup, &s->path, &s->response, sb_rad(face.value),
-			sb_frame_metres(&s->frame, slid.value), &plan);
+	own.order = sb_number_given(&slid);
+	own.tool_face_rad = sb_rad(face.value);
+	own.slid_m = sb_frame_metres(&s->frame, slid.value);
+	if (own.order || own.back_at)
+		sb_steering_try(&setup, &s->path, &s->response, &own, &plan);
 	else
 		sb_steering_make(&setup, &s->path, &s->response, &plan);
 	bool look_back = plan.known && !plan.feasible;
@@ -79,7 +90,7 @@ static int run(const struct invocation *in)
 
 const struct command sb_cmd_ahead = {
 	.name = "ahead",
-	.arguments = "JOB.bore [--tool-face VALUE --slid VALUE] [--json]",
+	.arguments = "JOB.bore [--tool-face VALUE --slid VALUE] [--back-at JOINT] [--json]",
 	.summary = "what to do with the next joint: hold, steer or pull back, and the plan behind it",
 	.detail =
 		"Joint by joint: target inclination and azimuth, tool face and slid length, and where that puts the bit. If there is no "

@@ -168,12 +168,15 @@ static double cost_of(const struct steer_work *w, const struct steer_answer *a)
 	return sum;
 }
 
-/* Which kind of limit pulls hardest on t, and where first. */
+/* Which kind of limit pulls hardest on t, and where first. To be near the line is the aim, not what stands in
+ * its way. */
 static void name_limit(const struct steer_work *w, struct steer_answer *a)
 {
+	int kinds = w->p->end == STEER_NEAR ? STEER_LIMIT_END : KINDS;
+
 	a->limit = STEER_LIMIT_NONE;
 	a->stage = 0;
-	for (int kind = 1; kind < KINDS; kind++)
+	for (int kind = 1; kind < kinds; kind++)
 		if (w->pull[kind] > (a->limit == STEER_LIMIT_NONE ? 0 : w->pull[a->limit]))
 			a->limit = (enum steer_limit)kind;
 	double most = 0;

@@ -1,7 +1,8 @@
 /* The plan, in four steps: lay out the stages along the design ahead of the bit (steering_stages.c); choose
  * where to be back on the line; solve (geom/steer.h); lay the answer through the real geometry and look at
  * every limit there (steering_lay.c). If the real geometry breaks a limit that the flat one kept, the limits
- * are drawn in a little and it is solved again.
+ * are drawn in a little and it is solved again. What a hand would rather do is in
+ * steering_own.c.
  */
 #include "steering_parts.h"
 
@@ -65,7 +66,7 @@ static void fail_plan(const struct laying *l, const struct steer_answer *a, stru
 
 /* Solves for the end at `count`, tightening until the real geometry keeps the limits too. What a quarter of a
  * limit cannot mend is not tried; what the first answer breaks there is what stands in the way. */
-static bool make_at(struct laying *l, size_t count, struct steer_problem *p, void *work,
+bool sb_steering_make_at(struct laying *l, size_t count, struct steer_problem *p, void *work,
 	struct steer_answer *a, struct plan *out)
 {
 	const double most = 0.25;
@@ -103,7 +104,7 @@ static bool make_any(struct laying *l, size_t count, size_t most, struct steer_p
 	struct steer_answer *a, struct plan *out)
 {
 	for (;; count = 2 * count < most ? 2 * count : most) {
-		if (make_at(l, count, p, work, a, out))
+		if (sb_steering_make_at(l, count, p, work, a, out))
 			return true;
 		if (count == most)
 			break;
@@ -111,7 +112,7 @@ static bool make_any(struct laying *l, size_t count, size_t most, struct steer_p
 	struct steer_answer *whole = sb_alloc(sizeof *whole);
 	*whole = *a;
 	l->sure = 2.0 / 3;
-	bool made = make_at(l, most, p, work, a, out);
+	bool made = sb_steering_make_at(l, most, p, work, a, out);
 	l->sure = 1;
 	if (!made)
 		*a = *whole;
@@ -119,15 +120,20 @@ static bool make_any(struct laying *l, size_t count, size_t most, struct steer_p
 	return made;
 }
 
-static void make(struct laying *l, void *work, struct plan *out)
+void sb_steering_set_out(const struct laying *l, struct plan *out)
+{
+	out->bit = l->bit;
+	out->heading = l->heading;
+	out->known = true;
+}
+
+void sb_steering_make_from(struct laying *l, void *work, struct plan *out)
 {
 	struct steer_problem *p = sb_alloc(sizeof *p);
 	struct steer_answer *a = sb_alloc(sizeof *a);
 	size_t most = sb_steering_farthest(l);
 
-	out->bit = l->bit;
-	out->heading = l->heading;
-	out->known = true;
+	sb_steering_set_out(l, out);
 	sb_steering_stages(l, 1, p);
 	size_t count = sb_steering_comfortable(l, p);
 	if (count > most)
@@ -145,6 +151,15 @@ static void make(struct laying *l, void *work, struct plan *out)
 	sb_free(p);
 }
 
+bool sb_steering_stand(struct laying *l)
+{
+	l->joint = l->path->rows[l->path->count - 1].joint;
+	l->bit_md_m = l->path->rows[l->path->count - 1].bit_md_m;
+	sb_response_bit(l->setup, l->path, l->response, &l->bit, &l->heading);
+	sb_steering_look_back(l);
+	return sb_steering_begin(l);
+}
+
 void sb_steering_make(
 	const struct setup *setup, const struct path *path, const struct response *response, struct plan *out)
 {
@@ -152,103 +167,11 @@ void sb_steering_make(
 	double begun = sb_time_tick();
 
 	memset(out, 0, sizeof *out);
-	l.joint = path->rows[path->count - 1].joint;
-	l.bit_md_m = path->rows[path->count - 1].bit_md_m;
-	sb_response_bit(setup, path, response, &l.bit, &l.heading);
-	sb_steering_look_back(&l);
-	if (!sb_steering_begin(&l))
+	if (!sb_steering_stand(&l))
 		return;
 	void *work = sb_alloc(sb_steer_work_size());
-	make(&l, work, out);
+	sb_steering_make_from(&l, work, out);
 	sb_free(work);
-	out->seconds = sb_time_tick() - begun;
-}
-
-/* A hand's order for the next joint, as the response expects it. The plan goes on from its end. */
-static struct plan_joint lay_order(struct laying *l, double tool_face_rad, double slid_m)
-{
-	struct plan_joint j = { .joint = l->joint + 1,
-		.length_m = sb_steering_joint_length(l, 0),
-		.tool_face_rad = tool_face_rad };
-	double face = tool_face_rad + l->setup->frame->tool_face_offset_rad;
-	struct arc arc;
-
-	j.slid_m = fmin(fmax(slid_m, 0), j.length_m);
-	struct drilled d = { j.slid_m * cos(face), j.slid_m * sin(face), j.slid_m, j.length_m - j.slid_m, 0,
-		true };
-	sb_response_expect_ahead(l->response, &d, sb_steering_past_reading(l, 0), &j.turn_up, &j.turn_right);
-	j.ground = l->ground[0];
-	j.target = sb_attitude(fmin(fmax(l->heading.inc_rad + j.turn_up, 0), SB_PI),
-		l->heading.azi_rad + j.turn_right / fmax(sin(l->heading.inc_rad), 0.05));
-	if (sb_arc_between(&l->heading, &j.target, j.length_m, &arc) != ARC_RANGE)
-		l->bit = sb_vec3_add(l->bit, arc.step);
-	j.at = l->bit;
-	l->heading = j.target;
-	l->bit_md_m += j.length_m;
-	l->joint++;
-	l->to_exit = 0;
-	return j;
-}
-
-/* Puts the order before the plan that goes on from it. */
-static void put_first(const struct laying *start, const struct plan_joint *first, struct plan *out)
-{
-	if (out->count == STEER_STAGES)
-		out->count--;
-	memmove(&out->joints[1], &out->joints[0], out->count * sizeof *out->joints);
-	out->joints[0] = *first;
-	out->count++;
-	out->bit = start->bit;
-	out->heading = start->heading;
-}
-
-/* What the order itself breaks comes before anything that follows from it. */
-static void judge_order(const struct laying *start, struct plan *out)
-{
-	struct steer_problem *p = sb_alloc(sizeof *p);
-
-	sb_steering_stages(start, 1, p);
-	struct used used = sb_steering_first_use(start, p, out);
-	sb_free(p);
-	if (used.share <= 1)
-		return;
-	out->feasible = false;
-	out->rejoins_at_joint = 0;
-	out->limit = used.limit;
-	out->limit_joint = out->joints[0].joint;
-	out->short_by = used.share - 1;
-	sb_steering_explain_order(out);
-}
-
-void sb_steering_try(const struct setup *setup, const struct path *path, const struct response *response,
-	double tool_face_rad, double slid_m, struct plan *out)
-{
-	struct laying l = { .setup = setup, .path = path, .response = response };
-	double begun = sb_time_tick();
-
-	memset(out, 0, sizeof *out);
-	l.joint = path->rows[path->count - 1].joint;
-	l.bit_md_m = path->rows[path->count - 1].bit_md_m;
-	sb_response_bit(setup, path, response, &l.bit, &l.heading);
-	sb_steering_look_back(&l);
-	if (!sb_steering_begin(&l))
-		return;
-	struct laying start = l;
-	struct plan_joint first = lay_order(&l, tool_face_rad, slid_m);
-	l.given = &first;
-	if (sb_steering_begin(&l)) {
-		void *work = sb_alloc(sb_steer_work_size());
-		make(&l, work, out);
-		sb_free(work);
-	} else { /* the last joint of the bore */
-		out->known = out->feasible = out->for_exit = true;
-		sb_steering_explain_order(out);
-	}
-	first.deviation = l.deviation;
-	struct corridor_limits c = sb_corridor_at(setup->corridor, l.deviation.station_m);
-	first.use = sb_corridor_use(&c, l.deviation.offset_m, l.deviation.height_m);
-	put_first(&start, &first, out);
-	judge_order(&start, out);
 	out->seconds = sb_time_tick() - begun;
 }
 
@@ -292,7 +215,7 @@ void sb_steering_withdraw(const struct setup *setup, const struct path *path, co
 		sb_steering_stages(&l, sb_steering_farthest(&l), p);
 		if (sb_steer_feasible(p, work, a) != STEER_OPTIMAL)
 			continue;
-		make(&l, work, &out->plan);
+		sb_steering_make_from(&l, work, &out->plan);
 		if (!out->plan.feasible)
 			continue;
 		out->joints = joints;

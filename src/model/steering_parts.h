@@ -1,7 +1,7 @@
 /* What the parts of the plan share: where it starts, and what is known there. steering_stages.c lays out the
  * stages along the design ahead, steering_lay.c lays an answer through the real geometry, steering.c leads
- * from one to the other and searches for where to pull back to, steering_words.c says it. Nothing here is for
- * others than these four files.
+ * from one to the other and searches for where to pull back to, steering_own.c takes what a hand would rather
+ * do, steering_words.c says it. Nothing here is for others than these five files.
  */
 #ifndef SB_MODEL_STEERING_PARTS_H
 #define SB_MODEL_STEERING_PARTS_H
@@ -67,6 +67,9 @@ struct attitude sb_steering_heading_at(const struct laying *l, double md_m);
 /* Finds the bit beside the design, and the joints' ends along it. Returned: false when no design is left. */
 bool sb_steering_begin(struct laying *l);
 
+/* Stands at the end of the path: where the bit is and heads. Returned: as sb_steering_begin. */
+bool sb_steering_stand(struct laying *l);
+
 /* The problem of being back after `count` joints; the stages of those BEYOND are set too. */
 void sb_steering_stages(const struct laying *l, size_t count, struct steer_problem *p);
 
@@ -89,6 +92,17 @@ struct used sb_steering_lay(const struct laying *l, const struct steer_problem *
 /* What the first joint of a plan uses, laid by other means; the corridor counts wherever it starts. */
 struct used sb_steering_first_use(
 	const struct laying *l, const struct steer_problem *p, const struct plan *plan);
+
+/* Where the plan begins. */
+void sb_steering_set_out(const struct laying *l, struct plan *out);
+
+/* A plan that is back after `count` joints, inside every limit on the real geometry. p, work: memory of its
+ * own. Returned: false when there is none: a says which limit stands in it. */
+bool sb_steering_make_at(struct laying *l, size_t count, struct steer_problem *p, void *work,
+	struct steer_answer *a, struct plan *out);
+
+/* The program's plan, in full. */
+void sb_steering_make_from(struct laying *l, void *work, struct plan *out);
 
 /* Says why, in out->words. */
 void sb_steering_explain(const struct laying *l, struct plan *out);

@@ -19,8 +19,9 @@
 #include <string.h>
 
 struct steering {
-	struct form form; /* own tool face and slid length */
-	bool tried;	  /* plan is what follows from them */
+	struct form form; /* own tool face and slid length, own joint to be back by */
+	bool tried;	  /* the plan begins with that order */
+	bool aimed;	  /* it is for that joint */
 	struct plan plan;
 	struct withdrawal withdrawal;
 	bool looked_back;
@@ -32,13 +33,19 @@ static void make_plan(struct view *v)
 {
 	struct steering *s = v->state;
 	struct setup setup = sb_solution_setup(v->job, v->solution);
-	struct number face = { 0 }, slid = { 0 };
+	struct number face = { 0 }, slid = { 0 }, joint = { 0 };
+	struct own_plan own;
 
 	s->tried = sb_number_parse(sb_form_text(&s->form, "slid"), &slid, NULL) == 0 &&
 		(sb_number_parse(sb_form_text(&s->form, "tool_face"), &face, NULL) == 0 || slid.value == 0);
-	if (s->tried)
-		sb_steering_try(&setup, &v->solution->path, &v->solution->response, sb_rad(face.value),
-			sb_frame_metres(&v->solution->frame, slid.value), &s->plan);
+	s->aimed = sb_number_parse(sb_form_text(&s->form, "back_at"), &joint, NULL) == 0 &&
+		joint.value >= 1 && joint.value <= 1000000;
+	own = (struct own_plan){ .order = s->tried,
+		.tool_face_rad = sb_rad(face.value),
+		.slid_m = sb_frame_metres(&v->solution->frame, slid.value),
+		.back_at = s->aimed ? (int)joint.value : 0 };
+	if (s->tried || s->aimed)
+		sb_steering_try(&setup, &v->solution->path, &v->solution->response, &own, &s->plan);
 	else
 		sb_steering_make(&setup, &v->solution->path, &v->solution->response, &s->plan);
 	s->looked_back = s->plan.known && !s->plan.feasible && !s->tried;
@@ -59,11 +66,15 @@ static int steering_open(struct view *v, const void *argument, struct sb_err *er
 		.unit = sb_unit_short(v->job->unit),
 		.kind = ENTRY_NUMBER,
 		.width = 6 };
+	struct form_field joint = {
+		.name = "back_at", .label = "on the line by joint", .kind = ENTRY_NUMBER, .width = 5
+	};
 
 	(void)argument;
 	(void)err;
 	sb_form_add(&s->form, face, "");
 	sb_form_add(&s->form, slid, "");
+	sb_form_add(&s->form, joint, "");
 	s->form.by_enter = true;
 	make_plan(v);
 	return 0;
@@ -83,7 +94,10 @@ static int draw_order(const struct view *v, struct cells *out)
 	char order[96], line[160];
 	int row = 1;
 
-	sb_cells_rule(out, 0, s->tried ? "your own order" : "the next joint");
+	sb_cells_rule(out, 0,
+		s->tried	   ? "your own order"
+			: s->aimed ? "by a joint of your own"
+				   : "the next joint");
 	if (!s->plan.known || s->plan.count == 0) {
 		sb_cells_text(
 			out, row, 1, STYLE_STRONG, "The bit is past the exit: there is nothing to plan.");
@@ -92,7 +106,7 @@ static int draw_order(const struct view *v, struct cells *out)
 	sb_steering_order(&setup, &s->plan.joints[0], v->job->face_as == FACE_CLOCK, order);
 	snprintf(line, sizeof line, "joint %d: %s", s->plan.joints[0].joint, order);
 	if (s->plan.feasible || s->tried)
-		sb_cells_text(out, row++, 1, s->tried ? STYLE_TRIAL : STYLE_STRONG, line);
+		sb_cells_text(out, row++, 1, s->tried || s->aimed ? STYLE_TRIAL : STYLE_STRONG, line);
 	row += sb_cells_wrap(
 		out, row, 1, out->columns - 2, s->plan.feasible ? STYLE_PLAIN : STYLE_BREACH, s->plan.words);
 	if (s->withdrawal.joints)
@@ -244,8 +258,9 @@ static void steering_draw(const struct view *v, struct cells *out)
 		draw_turns(v, &part);
 	}
 	sb_cells_rule(out, foot, "try an order of your own: nothing is logged");
-	int column = sb_form_draw_one(&s->form, 0, out, foot + 1, 1);
-	sb_form_draw_one(&s->form, 1, out, foot + 1, column + 2);
+	int column = 1;
+	for (size_t i = 0; i < 3; i++)
+		column = sb_form_draw_one(&s->form, i, out, foot + 1, column) + 2;
 }
 
 /* ---- keys ---- */
@@ -285,7 +300,10 @@ static enum follow pin(struct view *v)
 	if (!s->plan.known || s->plan.count == 0)
 		return FOLLOW_NOTHING;
 	sb_steering_order(&setup, &s->plan.joints[0], v->job->face_as == FACE_CLOCK, order);
-	snprintf(text, sizeof text, "plan pinned%s, from joint %d on: %s; %s", s->tried ? " (own order)" : "",
+	snprintf(text, sizeof text, "plan pinned%s, from joint %d on: %s; %s",
+		s->tried	   ? " (own order)"
+			: s->aimed ? " (own joint to be back by)"
+				   : "",
 		s->plan.joints[0].joint, order, s->plan.words);
 	if (sb_store_note(v->store, v->who, text, &err))
 		return sb_app_fail(v, &err);
@@ -301,6 +319,7 @@ static enum follow clear(struct view *v)
 
 	sb_form_put(&s->form, "tool_face", "", false);
 	sb_form_put(&s->form, "slid", "", false);
+	sb_form_put(&s->form, "back_at", "", false);
 	make_plan(v);
 	return FOLLOW_REDRAW;
 }
@@ -308,7 +327,8 @@ static enum follow clear(struct view *v)
 static const struct action steering_actions[] = {
 	{ .name = "try-order",
 		.keys = "Enter",
-		.help = "Type a tool face, Enter, and a slide length: the plan then starts with your order." },
+		.help = "Type a tool face, Enter, and a slide length: the plan then starts with your order. Or go on to the joint by whose end you "
+			"want to be on the line; where that cannot be, the soonest is said." },
 	{ .name = "pin-plan",
 		.keys = "K F3",
 		.label = "pin",
@@ -318,7 +338,7 @@ static const struct action steering_actions[] = {
 	{ .name = "clear-order",
 		.keys = "C F4",
 		.label = "clear",
-		.help = "Back from your own order to the program's.",
+		.help = "Back from what is your own to the program's plan.",
 		.act = clear },
 	{ .name = "scroll-plan", .keys = "Up Down", .help = "Scroll the plan." },
 	{ .name = "back-to-log",

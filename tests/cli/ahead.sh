@@ -91,6 +91,21 @@ about "$turned" "$(json_sql "SELECT 10 * json_extract(j, '\$.response.slide_turn
 gives 0 ahead "$JOB" --tool-face 90 --slid 0 --json
 is "$(json '$.plan.joints[0].slid')" 0 "nothing slid"
 
+# A joint of one's own to be back by: one that can be, one too soon, one behind, one past the exit.
+gives 0 ahead "$JOB" --back-at 25 --json
+is "$(json '$.plan.feasible')" 1 "by joint 25"
+[ "$(json '$.plan.rejoins_at_joint')" -le 25 ] || fail "not back by joint 25"
+gives 0 ahead "$JOB" --back-at 6
+says 'Not on the line by joint 6: ' 'is the soonest.'
+gives 0 ahead "$JOB" --back-at 4
+says "Joint 4 is not ahead any more; the plan is the program's."
+gives 0 ahead "$JOB" --back-at 4000
+says "the plan is the program's."
+gives 0 ahead "$JOB" --back-at 6 --tool-face 90 --slid 10
+says 'joint 5  slide 10.0 m at' 'Not on the line by joint 6: '
+refuses 64 "--back-at 'soon' is not a whole number." ahead "$JOB" --back-at soon
+refuses 64 '--back-at 0 cannot be: a whole number from 1 to 1000000 is right.' ahead "$JOB" --back-at 0
+
 # A tool face goes with a length, and a length with a tool face; neither can be what it cannot be.
 refuses 64 '--tool-face and --slid go together: which way, and how far.' ahead "$JOB" --tool-face 90
 refuses 64 '--tool-face and --slid go together: which way, and how far.' ahead "$JOB" --slid 3

@@ -352,7 +352,8 @@ static void past_the_exit_there_is_nothing_to_plan(void **state)
 	assert_false(plan.known);
 	assert_false(plan.feasible);
 	assert_int_equal(plan.count, 0);
-	sb_steering_try(&s, &solution.path, &solution.response, 0, 1, &plan);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = 0, .slid_m = 1 }, &plan);
 	assert_false(plan.known);
 }
 
@@ -406,7 +407,8 @@ static void an_order_of_one_s_own_is_laid_as_it_is_and_the_plan_goes_on_from_its
 	log_beside(5);
 	plan_solve();
 	/* 5 ft at 240 as shown are 5 ft at 270: one degree to the left, and not a trace up. */
-	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(240), 5 * foot, &plan);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = sb_rad(240), .slid_m = 5 * foot }, &plan);
 	assert_true(plan.known && plan.feasible);
 	const struct plan_joint *first = &plan.joints[0];
 	assert_int_equal(first->joint, 7);
@@ -435,9 +437,12 @@ static void an_order_longer_than_the_joint_slides_all_of_it(void **state)
 	level_job("300");
 	log_beside(2);
 	plan_solve();
-	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(270), 100 * foot, &plan);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = sb_rad(270), .slid_m = 100 * foot },
+		&plan);
 	assert_near(plan.joints[0].slid_m / foot, 31, 1e-9);
-	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(270), -5, &plan);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = sb_rad(270), .slid_m = -5 }, &plan);
 	assert_near(plan.joints[0].slid_m, 0, 0);
 }
 
@@ -450,7 +455,9 @@ static void an_order_that_goes_past_a_limit_is_said_to(void **state)
 	level_job("1200");
 	log_beside(5);
 	plan_solve();
-	sb_steering_try(&s, &solution.path, &solution.response, sb_rad(270), 31 * foot, &plan);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = sb_rad(270), .slid_m = 31 * foot },
+		&plan);
 	assert_true(plan.known && !plan.feasible);
 	assert_int_equal(plan.limit, STEER_LIMIT_JOINT);
 	assert_int_equal(plan.limit_joint, 7);
@@ -470,7 +477,8 @@ static void the_last_joint_of_a_bore_can_be_tried_too(void **state)
 	jobs_follow(&job, 38);
 	plan_make();
 	assert_true(plan.known && plan.count == 1);
-	sb_steering_try(&s, &solution.path, &solution.response, 0, 0, &plan);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = 0, .slid_m = 0 }, &plan);
 	assert_true(plan.known && plan.feasible && plan.for_exit);
 	assert_int_equal(plan.count, 1);
 	assert_string_equal(plan.words, "This joint comes to the exit.");
@@ -486,11 +494,106 @@ static void the_plan_s_own_first_order_tried_by_hand_is_that_joint_again(void **
 	log_beside(5);
 	plan_make();
 	const struct plan_joint *j = &plan.joints[0];
-	sb_steering_try(&s, &solution.path, &solution.response, j->tool_face_rad, j->slid_m, &tried);
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .tool_face_rad = j->tool_face_rad, .slid_m = j->slid_m },
+		&tried);
 	assert_true(tried.feasible);
 	assert_near(tried.joints[0].at.n, j->at.n, 1e-6);
 	assert_near(tried.joints[0].at.e, j->at.e, 1e-6);
 	assert_near(tried.joints[0].target.azi_rad, j->target.azi_rad, 1e-9);
+}
+
+/* ---- a joint of one's own to be back by ---- */
+
+static void aim_for(int joint)
+{
+	struct setup s = plan_setup();
+
+	sb_steering_try(
+		&s, &solution.path, &solution.response, &(struct own_plan){ .back_at = joint }, &plan);
+}
+
+/* The plan is on the line by that joint, and a later joint takes no more sliding. */
+static void a_joint_of_one_s_own_is_when_it_is_back(void **state)
+{
+	double before = HUGE_VAL;
+
+	(void)state;
+	level_job("1200");
+	jobs_set(&job, "steering", "slide_turn", "0.06");
+	log_beside(5);
+	plan_solve();
+	for (int joint = 14; joint <= 26; joint += 4) {
+		aim_for(joint);
+		assert_true(plan.feasible && plan.rejoins_at_joint > 0 && plan.rejoins_at_joint <= joint);
+		assert_true(fabs(plan.joints[joint - 7].deviation.offset_m) < 0.5 * foot);
+		assert_true(slid_in_all() <= before + 0.1);
+		before = slid_in_all();
+		assert_lands_where_it_says(&plan);
+	}
+}
+
+/* Two equal arcs of 1200 ft from 5 ft beside the line take 155 ft: five joints of 31 ft, and one more for
+ * what a plan leaves free of the limit. Sooner cannot be, and the soonest that is said is what trying every
+ * joint in turn finds. */
+static void a_joint_too_soon_is_said_to_be_and_the_soonest_is_named(void **state)
+{
+	char wanted[64];
+	int soonest = 7;
+
+	(void)state;
+	level_job("1200");
+	jobs_set(&job, "steering", "slide_turn", "0.2");
+	log_beside(5);
+	plan_solve();
+	for (bool made = false; !made; soonest += !made) {
+		aim_for(soonest);
+		made = strstr(plan.words, "soonest") == NULL;
+		assert_true(plan.feasible && soonest < 20);
+	}
+	assert_true(soonest >= 6 + 5 && soonest <= 6 + 7);
+	snprintf(wanted, sizeof wanted, "Joint %d is the soonest.", soonest);
+	aim_for(8);
+	assert_non_null(
+		strstr(plan.words, "Not on the line by joint 8: the bend limit of one joint stands in it"));
+	assert_non_null(strstr(plan.words, wanted));
+	assert_true(plan.feasible && plan.rejoins_at_joint <= soonest);
+	/* The same after an order of one's own. */
+	struct setup s = plan_setup();
+	sb_steering_try(&s, &solution.path, &solution.response,
+		&(struct own_plan){ .order = true, .back_at = 8 }, &plan);
+	assert_int_equal(plan.joints[0].joint, 7);
+	assert_near(plan.joints[0].slid_m, 0, 0);
+	assert_non_null(strstr(plan.words, "Not on the line by joint 8"));
+}
+
+static void a_joint_behind_or_past_the_exit_is_no_aim_and_the_plan_is_the_program_s(void **state)
+{
+	struct plan own;
+
+	(void)state;
+	level_job("1200");
+	log_beside(2);
+	plan_make();
+	own = plan;
+	aim_for(6);
+	assert_string_equal(plan.words, "Joint 6 is not ahead any more; the plan is the program's.");
+	assert_int_equal(plan.count, own.count);
+	assert_near(plan.joints[0].slid_m, own.joints[0].slid_m, 1e-12);
+	aim_for(47);
+	assert_string_equal(plan.words,
+		"Joint 47 is past joint 46, the last that is planned; the plan is the program's.");
+	jobs_follow(&job, 70);
+	plan_solve();
+	aim_for(200);
+	assert_non_null(strstr(plan.words, "before joint 200; the plan is the program's."));
+	assert_true(plan.feasible);
+	/* By the exit itself: its window is the target. */
+	int last = 0;
+	sscanf(plan.words, "The bore comes out with joint %d", &last);
+	assert_true(last > sb_job_in_ground(&job));
+	aim_for(last);
+	assert_true(plan.feasible && plan.for_exit && strstr(plan.words, "exit") != NULL);
 }
 
 int main(void)
@@ -515,6 +618,9 @@ int main(void)
 		TEST(an_order_longer_than_the_joint_slides_all_of_it),
 		TEST(an_order_that_goes_past_a_limit_is_said_to),
 		TEST(the_last_joint_of_a_bore_can_be_tried_too),
+		TEST(a_joint_of_one_s_own_is_when_it_is_back),
+		TEST(a_joint_too_soon_is_said_to_be_and_the_soonest_is_named),
+		TEST(a_joint_behind_or_past_the_exit_is_no_aim_and_the_plan_is_the_program_s),
 		TEST(the_plan_s_own_first_order_tried_by_hand_is_that_joint_again),
 	};
 
