@@ -151,7 +151,7 @@ _sagbend_follow()
 	ahead)
 		places='job'
 		flags='--json --help'
-		options='--tool-face --slid'
+		options='--tool-face --slid --back-at'
 		;;
 	clearance)
 		places='job'

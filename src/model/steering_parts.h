@@ -1,7 +1,8 @@
 /* What the parts of the plan share: where it starts, and what is known there. steering_stages.c lays out the
- * stages along the design ahead, steering_lay.c lays an answer through the real geometry, steering.c leads
- * from one to the other and searches for where to pull back to, steering_own.c takes what a hand would rather
- * do, steering_words.c says it. Nothing here is for others than these five files.
+ * stages along the design ahead, steering_past.c what lies behind the bit, steering_lay.c lays an answer
+ * through the real geometry, steering.c leads from one to the other and searches for where to pull back to,
+ * steering_own.c takes what a hand would rather do, steering_words.c says it. Nothing here is for others than
+ * these six files.
  */
 #ifndef SB_MODEL_STEERING_PARTS_H
 #define SB_MODEL_STEERING_PARTS_H
@@ -60,6 +61,10 @@ void sb_steering_look_back(struct laying *l);
 
 /* How far a joint's middle lies past the last reading: k joints after the next. */
 double sb_steering_past_reading(const struct laying *l, int k);
+
+/* The turns behind the bit, and how far the window that ends with the next joint has turned, give or take. */
+void sb_steering_set_past(const struct laying *l, struct steer_problem *p);
+void sb_steering_set_turned(struct laying *l);
 
 /* The heading at a depth up to the last reading. */
 struct attitude sb_steering_heading_at(const struct laying *l, double md_m);

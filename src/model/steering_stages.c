@@ -27,65 +27,6 @@ double sb_steering_joint_length(const struct laying *l, int k)
 	return sb_frame_metres(l->setup->frame, sb_job_tally(l->setup->job, l->joint + 1 + k).value);
 }
 
-double sb_steering_drilled_length(const struct laying *l, int n)
-{
-	if (l->given && n == l->given->joint)
-		return l->given->length_m;
-	return l->path->rows[n].bit_md_m - l->path->rows[n - 1].bit_md_m;
-}
-
-static struct attitude between(const struct attitude *a, const struct attitude *b, double t)
-{
-	return sb_attitude(a->inc_rad + t * (b->inc_rad - a->inc_rad),
-		a->azi_rad + t * sb_wrap_half(b->azi_rad - a->azi_rad));
-}
-
-void sb_steering_look_back(struct laying *l)
-{
-	l->past_count = sb_response_smooth(l->setup, l->path, l->response, l->past, STEER_PAST);
-	l->sure = 1;
-}
-
-/* The reading at a depth, or the last before it. */
-static const struct smoothed *reading_at(const struct laying *l, double md_m)
-{
-	size_t i = 0;
-
-	while (i + 1 < l->past_count && l->past[i].md_m > md_m)
-		i++;
-	return &l->past[i];
-}
-
-struct attitude sb_steering_heading_at(const struct laying *l, double md_m)
-{
-	const struct smoothed *a = reading_at(l, md_m), *b = a - 1;
-	struct vec3 heading;
-	double inc, azi;
-
-	if (l->past_count && a > l->past && a->md_m <= md_m)
-		return between(&a->heading, &b->heading, (md_m - a->md_m) / (b->md_m - a->md_m));
-	if (l->past_count && a == l->past)
-		return a->heading;
-	sb_path_at(l->path, fmax(md_m, 0), NULL, &heading);
-	sb_vec3_attitude(heading, &inc, &azi);
-	return sb_attitude(inc, azi);
-}
-
-/* The heading of the hole at a bit depth of the present path: by the readings, or as the response carries it
- * on. */
-static struct attitude heading_at(const struct laying *l, double md_m)
-{
-	const struct row *last = sb_path_back(l->path, 0);
-
-	if (md_m >= l->bit_md_m)
-		return l->heading;
-	if (md_m <= last->survey_md_m)
-		return sb_steering_heading_at(l, md_m);
-	/* Between sensor and bit: in proportion. */
-	struct attitude from = sb_response_heading(l->path, l->response);
-	return between(&from, &l->heading, (md_m - last->survey_md_m) / (l->bit_md_m - last->survey_md_m));
-}
-
 struct steer_pair sb_steering_turn(const struct attitude *from, const struct attitude *to)
 {
 	return (struct steer_pair){ to->inc_rad - from->inc_rad,
@@ -343,23 +284,6 @@ static void set_stage(const struct laying *l, struct steer_problem *p, size_t k)
 	set_window(l, p, k);
 }
 
-static void set_past(const struct laying *l, struct steer_problem *p)
-{
-	struct attitude after = l->heading;
-	double md = l->bit_md_m;
-
-	for (int i = 0; i < STEER_PAST && l->joint - i >= 1; i++) {
-		md -= sb_steering_drilled_length(l, l->joint - i);
-		struct attitude before = heading_at(l, md);
-		p->past[i] = sb_steering_turn(&before, &after);
-		after = before;
-		p->past_count = (size_t)i + 1;
-		if (!sb_number_given(&l->setup->job->window_length) &&
-			i + 1 >= (int)l->setup->job->window_joints.value)
-			break;
-	}
-}
-
 /* The room that exit window and corridor leave on one side of the line where the design comes out. */
 static double exit_room(double window_m, double slope, double corridor_m)
 {
@@ -433,55 +357,13 @@ void sb_steering_stages(const struct laying *l, size_t count, struct steer_probl
 	p->heading = (struct steer_pair){ l->heading.inc_rad - l->places[0].inc_rad,
 		sb_wrap_half(l->heading.azi_rad - l->places[0].azi_rad) * sin(l->heading.inc_rad) };
 	set_weights(l, p);
-	set_past(l, p);
+	sb_steering_set_past(l, p);
 	for (size_t k = 0; k < count + BEYOND && k < SIGHT; k++)
 		set_stage(l, p, k);
 	if (l->to_exit && (int)count >= l->to_exit)
 		set_exit(l, p);
 	else
 		set_line(l, p);
-}
-
-/* Where the window begins that ends with the next joint. */
-static double window_begin(const struct laying *l)
-{
-	const struct job *job = l->setup->job;
-	bool by_length = sb_number_given(&job->window_length);
-	int joints = by_length ? STEER_PAST : (int)job->window_joints.value;
-	double begin = l->bit_md_m;
-
-	if (by_length)
-		return fmax(begin + sb_steering_joint_length(l, 0) -
-				sb_frame_metres(l->setup->frame, job->window_length.value),
-			0);
-	for (int n = 1; n < joints && l->joint - n >= 0; n++)
-		begin -= sb_steering_drilled_length(l, l->joint - n + 1);
-	return begin;
-}
-
-/* The heading at the window's beginning and at the last reading come of the same readings, so their errors
- * have a part in common; what was drilled past that reading comes on top. */
-static void set_turned(struct laying *l)
-{
-	const struct response *r = l->response;
-	double last = fmax(sb_path_back(l->path, 0)->survey_md_m, 0), past_m = l->bit_md_m - last;
-	double carried[2] = { 0 }, begin = window_begin(l);
-
-	if (past_m > 0) {
-		struct drilled d = sb_response_drilled(l->setup, l->path, last, l->bit_md_m);
-		struct response_case then = r->all;
-		response_filter_predict(&then, r->guess_yield, &d, past_m, carried);
-		for (int axis = 0; axis < 2; axis++)
-			carried[axis] = then.covariance[axis][axis] - r->all.covariance[axis][axis];
-	}
-	for (int axis = 0; axis < 2; axis++) {
-		double known = 0;
-		if (l->past_count && begin < last) {
-			const struct smoothed *from = reading_at(l, begin), *to = reading_at(l, l->bit_md_m);
-			known = from->var[axis] + to->var[axis] * (1 - 2 * from->tie[axis] / to->tie[axis]);
-		}
-		l->turned_var[axis] = fmax(known + carried[axis], 0);
-	}
 }
 
 bool sb_steering_begin(struct laying *l)
@@ -492,7 +374,7 @@ bool sb_steering_begin(struct laying *l)
 		return false;
 	walk_design(l);
 	look_ahead(l);
-	set_turned(l);
+	sb_steering_set_turned(l);
 	return true;
 }
 /* Two equal arcs bring the bore back from offset y in s = 2 sqrt(R y - y^2/4); turning the heading in takes R
