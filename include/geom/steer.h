@@ -112,7 +112,7 @@ struct steer_answer {
 	/* Infeasible: */
 	/* The kind that stands in the way: easing it alone costs least. To end near the line is never one. */
 	enum steer_limit limit;
-	size_t stage;		/* where it binds first */
+	size_t stage; /* where it binds first */
 	/* How much every limit would have to give for a way, as a share of it; what is less than nine tenths
 	 * of it is proven not to be enough. Corridor, keep-out and end box give as if they were 0.3 m where
 	 * they are less, the heading at the end as if it were 5 mrad, so that 0 can. 1 for a single joint
