@@ -139,23 +139,23 @@ static void make_own(struct laying *l, int back_at, struct plan *out)
 
 /* ---- both ---- */
 
-static void try_order(struct laying *l, const struct own_plan *own, struct plan *out)
+static void try_order(const struct laying *start, const struct own_plan *own, struct plan *out)
 {
-	struct laying start = *l;
-	struct plan_joint first = lay_order(l, own->tool_face_rad, own->slid_m);
+	struct laying l = *start;
+	struct plan_joint first = lay_order(&l, own->tool_face_rad, own->slid_m);
 
-	l->given = &first;
-	if (sb_steering_begin(l)) {
-		make_own(l, own->back_at, out);
+	l.given = &first;
+	if (sb_steering_begin(&l)) {
+		make_own(&l, own->back_at, out);
 	} else { /* the last joint of the bore */
 		out->known = out->feasible = out->for_exit = true;
 		sb_steering_explain_order(out);
 	}
-	first.deviation = l->deviation;
-	struct corridor_limits c = sb_corridor_at(l->setup->corridor, l->deviation.station_m);
-	first.use = sb_corridor_use(&c, l->deviation.offset_m, l->deviation.height_m);
-	put_first(&start, &first, out);
-	judge_order(&start, out);
+	first.deviation = l.deviation;
+	struct corridor_limits c = sb_corridor_at(l.setup->corridor, l.deviation.station_m);
+	first.use = sb_corridor_use(&c, l.deviation.offset_m, l.deviation.height_m);
+	put_first(start, &first, out);
+	judge_order(start, out);
 }
 
 void sb_steering_try(const struct setup *setup, const struct path *path, const struct response *response,
