@@ -24,17 +24,19 @@ struct rehearsal_ground {
 		     */
 	double noise_inc_rad, noise_azi_rad; /* of a reading */
 	double bias_inc_rad, bias_azi_rad;
-	double steel_station_m, steel_reach_m,
-		steel_azi_rad; /* extra azimuth error near steel; reach 0: none */
+	/* Azimuths are pulled beside steel, by this much right beside it: where, as a share of the design's
+	 * length, and how far along the line to either side; reach 0: none. */
+	double steel_at, steel_reach_m, steel_azi_rad;
 };
 
-/* The scenarios that the steering is measured in: nominal, face-error, weak-soil, noisy, azimuth-bias. */
+/* Nominal, face-error, weak-soil, noisy, azimuth-bias: what the steering is measured in. And steel-nearby,
+ * for training: no compass steers by itself past steel, a person has to see it and hold the azimuth. */
 struct rehearsal_scenario {
 	const char *name, *help;
 	struct rehearsal_ground ground;
 };
 extern const struct rehearsal_scenario sb_rehearsal_scenarios[];
-extern const size_t sb_rehearsal_scenario_count;
+extern const size_t sb_rehearsal_scenario_count, sb_rehearsal_measured_count;
 const struct rehearsal_scenario *sb_rehearsal_scenario(const char *name);
 
 struct rehearsal; /* one bore being drilled: the truth */

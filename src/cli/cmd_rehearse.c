@@ -17,7 +17,8 @@
 
 static const struct option options[] = {
 	{ "sheet", "FOLDER", "the job sheet of the crossing to drill", true },
-	{ "ground", "NAME", "nominal, face-error, weak-soil, noisy or azimuth-bias; nominal when left out",
+	{ "ground", "NAME",
+		"nominal, face-error, weak-soil, noisy, azimuth-bias or steel-nearby; nominal when left out",
 		false },
 	{ "by", "advice|aim|informed",
 		"who gives the orders: the program's advice, a simple rule, or the advice told the true response",
@@ -81,7 +82,7 @@ static int parse_asked(const struct invocation *in, struct asked *a, struct sb_e
 		.fix = -1 };
 	if (a->ground == NULL)
 		return sb_fail(err, SB_USAGE,
-			"--ground '%.30s' is not known: nominal, face-error, weak-soil, noisy or azimuth-bias.",
+			"--ground '%.30s' is not known: nominal, face-error, weak-soil, noisy, azimuth-bias or steel-nearby.",
 			ground);
 	if (by && in->count)
 		return sb_fail(err, SB_USAGE,

@@ -132,8 +132,9 @@ static double steel_pull(const struct rehearsal *r, struct vec3 at)
 
 	if (reach <= 0)
 		return 0;
-	double station = sb_design_station(&r->design, at, r->ground.steel_station_m, NULL);
-	double t = (station - r->ground.steel_station_m) / reach, left = fmax(1 - t * t, 0);
+	double steel = r->ground.steel_at * r->design.length_m;
+	double t = (sb_design_station(&r->design, at, steel, NULL) - steel) / reach,
+	       left = fmax(1 - t * t, 0);
 	return r->ground.steel_azi_rad * left * left;
 }
 

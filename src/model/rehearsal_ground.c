@@ -29,8 +29,12 @@ const struct rehearsal_scenario sb_rehearsal_scenarios[] = {
 	{ "noisy", "readings scatter two and a half times as much", { GROUND(1, 2.5) } },
 	{ "azimuth-bias", "every azimuth reads 0.4 degrees too high",
 		{ GROUND(1, 1), .bias_azi_rad = DEG(0.4) } },
+	/* A sheet pile wall beside the line; how far and how much: chosen, no source. */
+	{ "steel-nearby", "azimuths are pulled, 4 degrees at most, over 24 m around two fifths of the way",
+		{ GROUND(1, 1), .steel_at = 0.4, .steel_reach_m = 12, .steel_azi_rad = DEG(4) } },
 };
-const size_t sb_rehearsal_scenario_count = sizeof sb_rehearsal_scenarios / sizeof *sb_rehearsal_scenarios;
+const size_t sb_rehearsal_scenario_count = sizeof sb_rehearsal_scenarios / sizeof *sb_rehearsal_scenarios,
+	     sb_rehearsal_measured_count = sizeof sb_rehearsal_scenarios / sizeof *sb_rehearsal_scenarios - 1;
 
 const struct rehearsal_scenario *sb_rehearsal_scenario(const char *name)
 {
@@ -64,6 +68,8 @@ void rehearsal_shift(struct rehearsal *r)
 	g->bias_inc_rad *= sb_chance_whole(&c, 2) ? 1 : -1;
 	g->bias_azi_rad *= sb_chance_whole(&c, 2) ? 1 : -1;
 	r->blended = sb_chance_unit(&c);
+	g->steel_at *= sb_chance_between(&c, 0.6, 1.6);
+	g->steel_azi_rad *= sb_chance_between(&c, 0.5, 1.5) * (sb_chance_whole(&c, 2) ? 1 : -1);
 }
 
 static double guess_yield(const struct rehearsal *r)

@@ -213,7 +213,7 @@ static void drill_all(const struct crossing *c, int bores, bool vary, tallies su
 		if (children[w] != 0)
 			continue;
 		for (int bore = w; bore < bores; bore += WORKERS)
-			for (size_t i = 0; i < sb_rehearsal_scenario_count; i++)
+			for (size_t i = 0; i < sb_rehearsal_measured_count; i++)
 				for (int way = 0; way < WAYS; way++) {
 					if (ways[way].fixed && !is_biased(i))
 						continue;
@@ -225,7 +225,7 @@ static void drill_all(const struct crossing *c, int bores, bool vary, tallies su
 		int status;
 		if (children[w] < 0 || waitpid(children[w], &status, 0) < 0 || status != 0)
 			exit(1);
-		for (size_t i = 0; i < sb_rehearsal_scenario_count; i++)
+		for (size_t i = 0; i < sb_rehearsal_measured_count; i++)
 			for (int way = 0; way < WAYS; way++)
 				add(&sums[i][way], &shared[w][i][way]);
 	}
@@ -362,14 +362,14 @@ static void table(const struct crossing *c, int bores, bool vary)
 		     : "each scenario as it stands",
 		bores, seconds() - begun, "ground", "way", "clean%", "outside%", "window%", "long m",
 		"side m", "broken/k", "slid", "turn deg");
-	for (size_t i = 0; i < sb_rehearsal_scenario_count; i++) {
+	for (size_t i = 0; i < sb_rehearsal_measured_count; i++) {
 		for (int w = 0; w < WAYS && sums[i][w].bores; w++)
 			print_row(w ? "" : sb_rehearsal_scenarios[i].name, ways[w].name, &sums[i][w]);
 		print_reaches(sb_rehearsal_scenarios[i].name, clean(&sums[0][INFORMED]), sums[i]);
 	}
 	static struct tally whole[WAYS];
 	memset(whole, 0, sizeof whole);
-	for (size_t i = 0; i < sb_rehearsal_scenario_count; i++)
+	for (size_t i = 0; i < sb_rehearsal_measured_count; i++)
 		for (int w = 0; w < WAYS; w++)
 			add(&whole[w], &sums[i][w]);
 	reach_broken("broken windows of all grounds: share of aim's", &whole[ADVICE], &whole[AIM],

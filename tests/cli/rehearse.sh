@@ -21,6 +21,9 @@ is "$(json_sql "SELECT group_concat(key) FROM o, json_each(j, '\$.bores[0]')")" 
 # A bias that no reading shows leads the bore aside; one coil at mid-bore brings it home.
 gives 0 rehearse --sheet $SHEET --ground azimuth-bias --seed 4 --json
 aside=$(json '$.bores[0].exit_right')
+# past steel the azimuths jump, and the log shows it
+gives 0 rehearse --sheet $SHEET --ground steel-nearby --seed 2
+says 'ground steel-nearby: azimuths are pulled' 'not a record'
 gives 0 rehearse --sheet $SHEET --ground azimuth-bias --seed 4 --fix 1 --json
 awk -v a="$aside" -v b="$(json '$.bores[0].exit_right')" 'BEGIN { exit !(a * a > 25 * b * b) }' ||
 	fail "with a fix the bore comes out $(json '$.bores[0].exit_right') aside, without $aside"

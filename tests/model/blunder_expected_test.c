@@ -88,7 +88,7 @@ static void an_honest_reading_is_hardly_ever_held_in_any_ground(void **state)
 	size_t all = 0, all_held = 0;
 
 	(void)state;
-	for (size_t g = 0; g < sb_rehearsal_scenario_count; g++) {
+	for (size_t g = 0; g < sb_rehearsal_measured_count; g++) {
 		size_t joints = 0, held = 0, said = 0;
 		for (unsigned long long seed = 1; seed <= SEEDS; seed++) {
 			struct bore b;
@@ -295,7 +295,7 @@ static void slips_are_caught_and_named(void **state)
 	(void)state;
 	for (unsigned long long seed = 1; seed <= SEEDS; seed++) {
 		struct bore b;
-		bore_begin(&b, &sb_rehearsal_scenarios[seed % sb_rehearsal_scenario_count].ground,
+		bore_begin(&b, &sb_rehearsal_scenarios[seed % sb_rehearsal_measured_count].ground,
 			1000 + seed, true);
 		for (; bore_next(&b, 0); bore_log(&b))
 			for (int k = 0; k < SLIPS && b.next > 3; k++) {

@@ -328,7 +328,7 @@ static void steel_pulls_the_azimuth_within_its_reach_alone(void **state)
 
 	(void)state;
 	jobs_set(&job, "entry", "inclination", "90");
-	g.steel_station_m = 50;
+	g.steel_at = 50 / (1200 * foot);
 	g.steel_reach_m = 10;
 	g.steel_azi_rad = sb_rad(3);
 	begin(&g, 1);
@@ -439,11 +439,13 @@ static void pulling_back_leaves_the_hole_that_stays_and_new_noise(void **state)
 
 static void a_scenario_is_found_by_its_name(void **state)
 {
-	static const char *const names[] = { "nominal", "face-error", "weak-soil", "noisy", "azimuth-bias" };
+	static const char *const names[] = { "nominal", "face-error", "weak-soil", "noisy", "azimuth-bias",
+		"steel-nearby" };
 
 	(void)state;
-	assert_int_equal(sb_rehearsal_scenario_count, 5);
-	for (size_t i = 0; i < 5; i++) {
+	assert_int_equal(sb_rehearsal_scenario_count, 6);
+	assert_int_equal(sb_rehearsal_measured_count, 5);
+	for (size_t i = 0; i < 6; i++) {
 		assert_string_equal(sb_rehearsal_scenarios[i].name, names[i]);
 		assert_ptr_equal(sb_rehearsal_scenario(names[i]), &sb_rehearsal_scenarios[i]);
 	}
