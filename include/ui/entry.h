@@ -8,10 +8,14 @@
 #include "ui/form.h"
 #include "ui/screen.h"
 
-/* A key for a screen that is one form. done: what Enter does once nothing is wrong or wanting. */
+/* A key for a screen that is one form. changed: what follows when something was typed; NULL: nothing. done:
+ * what Enter does once nothing is wrong or wanting; NULL: nothing. */
 enum follow sb_entry_key(struct view *v, struct form *f, int key, form_check check, const void *context,
-	enum follow (*done)(struct view *v));
+	void (*changed)(struct view *v), enum follow (*done)(struct view *v));
 
+/* A field for a number, its unit after it (NULL: none) and what is offered in it. */
+void sb_entry_number(struct form *f, const char *name, const char *label, const char *unit, int width,
+	bool required, const char *offered);
 /* A field for words; and the one for the name that the act is signed with, v->who offered. */
 void sb_entry_words(struct form *f, const char *name, const char *label, int width, bool required);
 void sb_entry_who(struct form *f, const struct view *v);

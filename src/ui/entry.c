@@ -9,18 +9,34 @@
 #include <stdio.h>
 
 enum follow sb_entry_key(struct view *v, struct form *f, int key, form_check check, const void *context,
-	enum follow (*done)(struct view *v))
+	void (*changed)(struct view *v), enum follow (*done)(struct view *v))
 {
 	switch (sb_form_key(f, key, check, context)) {
 	case FORM_DONE:
-		return done(v);
+		return done ? done(v) : FOLLOW_REDRAW;
 	case FORM_CHANGED:
+		if (changed)
+			changed(v);
+		return FOLLOW_REDRAW;
 	case FORM_MOVED:
 		return FOLLOW_REDRAW;
 	case FORM_PASS:
 		break;
 	}
 	return FOLLOW_PASS;
+}
+
+void sb_entry_number(struct form *f, const char *name, const char *label, const char *unit, int width,
+	bool required, const char *offered)
+{
+	sb_form_add(f,
+		(struct form_field){ .name = name,
+			.label = label,
+			.unit = unit,
+			.kind = ENTRY_NUMBER,
+			.width = width,
+			.required = required },
+		offered);
 }
 
 void sb_entry_words(struct form *f, const char *name, const char *label, int width, bool required)

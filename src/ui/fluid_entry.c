@@ -72,25 +72,15 @@ static enum follow enter_record(struct view *v, const struct form *given, int64_
 
 static void add_station(struct form *f, const struct job *job)
 {
-	sb_form_add(f,
-		(struct form_field){ .name = "station",
-			.label = "station",
-			.unit = job->unit == UNIT_M ? "m; blank: at the bit or the tool"
-						    : "ft; blank: at the bit or the tool",
-			.kind = ENTRY_NUMBER,
-			.width = 8 },
-		"");
+	sb_entry_number(f, "station", "station",
+		job->unit == UNIT_M ? "m; blank: at the bit or the tool"
+				    : "ft; blank: at the bit or the tool",
+		8, false, "");
 }
 
 static void add_volume(struct form *f, const struct job *job)
 {
-	sb_form_add(f,
-		(struct form_field){ .name = "volume",
-			.label = "how much",
-			.unit = sb_measure_unit(job->unit, MEASURE_VOLUME),
-			.kind = ENTRY_NUMBER,
-			.width = 8 },
-		"");
+	sb_entry_number(f, "volume", "how much", sb_measure_unit(job->unit, MEASURE_VOLUME), 8, false, "");
 }
 
 static void add_end(struct form *f, const struct view *v)

@@ -67,13 +67,7 @@ enum follow sb_log_pull_back(struct view *v)
 	snprintf(p.question, sizeof p.question,
 		"Pull back to drill again. %d %s in the ground. Which is the last one that stays? (0: all come out)",
 		in_ground, in_ground == 1 ? "joint is" : "joints are");
-	sb_form_add(&p.form,
-		(struct form_field){ .name = "joint",
-			.label = "last joint that stays",
-			.kind = ENTRY_NUMBER,
-			.width = 6,
-			.required = true },
-		offered);
+	sb_entry_number(&p.form, "joint", "last joint that stays", NULL, 6, true, offered);
 	sb_entry_words(&p.form, "reason", "why", 50, true);
 	return sb_prompt_ask(v, &p);
 }

@@ -2,6 +2,7 @@
 #include "more.h"
 
 #include "ui/app.h"
+#include "ui/entry.h"
 
 static struct form *form_of(const struct view *v)
 {
@@ -23,18 +24,7 @@ void more_draw(const struct view *v, const char *title, struct cells *out)
 }
 
 enum follow more_key(
-	struct view *v, int key, form_check check, const void *context, void (*changed)(struct view *line))
+	struct view *v, int key, form_check check, const void *context, void (*changed)(struct view *v))
 {
-	switch (sb_form_key(form_of(v), key, check, context)) {
-	case FORM_DONE:
-		return FOLLOW_CLOSE;
-	case FORM_CHANGED:
-		changed(sb_app_below(v));
-		return FOLLOW_REDRAW;
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
+	return sb_entry_key(v, form_of(v), key, check, context, changed, sb_app_close);
 }

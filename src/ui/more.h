@@ -14,8 +14,8 @@ struct more {
 
 int more_rows(const struct view *v, int columns);
 void more_draw(const struct view *v, const char *title, struct cells *out);
-/* changed: what follows for the line below when something was typed. */
+/* changed: what follows for the line below this screen when something was typed. */
 enum follow more_key(
-	struct view *v, int key, form_check check, const void *context, void (*changed)(struct view *line));
+	struct view *v, int key, form_check check, const void *context, void (*changed)(struct view *v));
 
 #endif

@@ -24,26 +24,17 @@ static const struct {
 
 static void build_forms(struct opening_state *s)
 {
-	struct form_field joint = { .name = "joint",
-		.label = "joint",
-		.unit = "as numbered in the pilot",
-		.kind = ENTRY_NUMBER,
-		.width = 6 };
 	char next[16];
 
 	memset(&s->entry, 0, sizeof s->entry);
 	memset(&s->more, 0, sizeof s->more);
 	for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
-		sb_form_add(&s->entry,
-			(struct form_field){ .name = numbers[i].column,
-				.label = numbers[i].label,
-				.kind = ENTRY_NUMBER,
-				.width = numbers[i].width,
-				.required = numbers[i].required },
-			"");
+		sb_entry_number(&s->entry, numbers[i].column, numbers[i].label, NULL, numbers[i].width,
+			numbers[i].required, "");
 	snprintf(next, sizeof next, "%d", s->joint);
 	s->more.by_enter = true; /* a number meant for the next field must not land among the loads */
-	sb_form_add(&s->more, joint, s->joint ? next : "");
+	sb_entry_number(
+		&s->more, "joint", "joint", "as numbered in the pilot", 6, false, s->joint ? next : "");
 	for (int i = 0; i < 2; i++)
 		sb_form_add(&s->more,
 			(struct form_field){ .name = i ? "ended" : "started",

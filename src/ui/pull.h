@@ -16,10 +16,6 @@ struct pull_state {
 	struct pull_bands bands; /* made when the job changes */
 };
 
-/* A number that is typed, of the entry line and of the forms. */
-void sb_pull_add_field(
-	struct form *f, const char *name, const char *label, int width, bool required, const char *offered);
-
 /* Begun, and not ended. */
 bool sb_pull_runs(const struct view *v);
 

@@ -12,18 +12,6 @@
 #include <stdio.h>
 #include <string.h>
 
-void sb_pull_add_field(
-	struct form *f, const char *name, const char *label, int width, bool required, const char *offered)
-{
-	sb_form_add(f,
-		(struct form_field){ .name = name,
-			.label = label,
-			.kind = ENTRY_NUMBER,
-			.width = width,
-			.required = required },
-		offered);
-}
-
 void sb_pull_entry_begin(struct pull_state *s, const struct job *job)
 {
 	int next = sb_pullback_next(job);
@@ -32,11 +20,11 @@ void sb_pull_entry_begin(struct pull_state *s, const struct job *job)
 	snprintf(offered, sizeof offered, "%d", next);
 	s->joint = next;
 	memset(&s->entry, 0, sizeof s->entry);
-	sb_pull_add_field(&s->entry, "joint", "joint", 5, true, next ? offered : "");
-	sb_pull_add_field(&s->entry, "force", "force", 8, true, "");
-	sb_pull_add_field(&s->entry, "torque", "torque", 7, false, "");
-	sb_pull_add_field(&s->entry, "started", "from", 5, false, "");
-	sb_pull_add_field(&s->entry, "ended", "to", 5, false, "");
+	sb_entry_number(&s->entry, "joint", "joint", NULL, 5, true, next ? offered : "");
+	sb_entry_number(&s->entry, "force", "force", NULL, 8, true, "");
+	sb_entry_number(&s->entry, "torque", "torque", NULL, 7, false, "");
+	sb_entry_number(&s->entry, "started", "from", NULL, 5, false, "");
+	sb_entry_number(&s->entry, "ended", "to", NULL, 5, false, "");
 	s->entry.focus = 1;
 }
 
@@ -139,8 +127,8 @@ enum follow sb_pull_entry_key(struct view *v, int key)
 
 	if (!sb_pull_runs(v))
 		return FOLLOW_PASS;
-	enum follow follow =
-		sb_entry_key(v, &s->entry, key, sb_entry_check, sb_fact_sort(ACT_PULL_JOINT), try_to_enter);
+	enum follow follow = sb_entry_key(
+		v, &s->entry, key, sb_entry_check, sb_fact_sort(ACT_PULL_JOINT), NULL, try_to_enter);
 	if (follow == FOLLOW_REDRAW)
 		sb_pull_entry_keep(v, false);
 	return follow;

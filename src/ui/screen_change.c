@@ -174,7 +174,7 @@ static enum follow change_key(struct view *v, int key)
 {
 	struct changing *c = v->state;
 
-	return sb_entry_key(v, &c->form, key, check, v, put_on_disk);
+	return sb_entry_key(v, &c->form, key, check, v, NULL, put_on_disk);
 }
 
 static const struct action change_actions[] = {

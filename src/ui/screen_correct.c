@@ -134,7 +134,7 @@ static enum follow correct_key(struct view *v, int key)
 {
 	struct correcting *c = v->state;
 
-	return sb_entry_key(v, &c->form, key, sb_log_check, v->job, take);
+	return sb_entry_key(v, &c->form, key, sb_log_check, v->job, NULL, take);
 }
 
 static const struct action correct_actions[] = {

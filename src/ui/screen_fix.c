@@ -85,7 +85,7 @@ static enum follow fix_key(struct view *v, int key)
 {
 	struct entering *e = v->state;
 
-	return sb_entry_key(v, &e->form, key, sb_entry_check, sb_fact_sort(ACT_FIX), put_on_disk);
+	return sb_entry_key(v, &e->form, key, sb_entry_check, sb_fact_sort(ACT_FIX), NULL, put_on_disk);
 }
 
 static const struct action fix_actions[] = {

@@ -33,9 +33,14 @@ static void log_more_draw(const struct view *v, struct cells *out)
 	more_draw(v, title, out);
 }
 
+static void changed(struct view *v)
+{
+	sb_log_changed(sb_app_below(v));
+}
+
 static enum follow log_more_key(struct view *v, int key)
 {
-	return more_key(v, key, sb_log_check, v->job, sb_log_changed);
+	return more_key(v, key, sb_log_check, v->job, changed);
 }
 
 static const struct action more_actions[] = {

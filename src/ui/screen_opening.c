@@ -67,6 +67,11 @@ static bool scroll(struct view *v, int key)
 	return sb_list_key(&s->list, key, count);
 }
 
+static void keep_typed(struct view *v)
+{
+	sb_opening_entry_keep(v, false);
+}
+
 static enum follow opening_key(struct view *v, int key)
 {
 	struct opening_state *s = v->state;
@@ -75,18 +80,8 @@ static enum follow opening_key(struct view *v, int key)
 		return FOLLOW_REDRAW;
 	if (s->pass == 0) /* there is nothing to type into */
 		return FOLLOW_PASS;
-	switch (sb_form_key(&s->entry, key, sb_opening_entry_check, NULL)) {
-	case FORM_DONE:
-		return sb_opening_entry_commit(v);
-	case FORM_CHANGED:
-		sb_opening_entry_keep(v, false);
-		return FOLLOW_REDRAW;
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
+	return sb_entry_key(
+		v, &s->entry, key, sb_opening_entry_check, NULL, keep_typed, sb_opening_entry_commit);
 }
 
 /* ---- begin and end ---- */
@@ -140,14 +135,8 @@ static enum follow begin(struct view *v)
 			.width = 8,
 			.required = true },
 		"ream");
-	sb_form_add(&p.form,
-		(struct form_field){ .name = "diameter",
-			.label = "diameter",
-			.unit = sb_measure_unit(v->job->unit, MEASURE_SIZE),
-			.kind = ENTRY_NUMBER,
-			.width = 8,
-			.required = true },
-		"");
+	sb_entry_number(
+		&p.form, "diameter", "diameter", sb_measure_unit(v->job->unit, MEASURE_SIZE), 8, true, "");
 	sb_form_add(&p.form,
 		(struct form_field){ .name = "to",
 			.label = "to the",

@@ -20,14 +20,14 @@ static void opening_more_draw(const struct view *v, struct cells *out)
 	more_draw(v, "what else was seen", out);
 }
 
-static void keep(struct view *line)
+static void changed(struct view *v)
 {
-	sb_opening_entry_keep(line, false);
+	sb_opening_entry_keep(sb_app_below(v), false);
 }
 
 static enum follow opening_more_key(struct view *v, int key)
 {
-	return more_key(v, key, sb_opening_entry_check, NULL, keep);
+	return more_key(v, key, sb_opening_entry_check, NULL, changed);
 }
 
 static const struct action more_actions[] = {

@@ -132,7 +132,7 @@ static enum follow end(struct view *v)
 			.width = 10,
 			.required = true },
 		"");
-	sb_pull_add_field(&p.form, "extra", "pulled out past the entry", 8, false, "");
+	sb_entry_number(&p.form, "extra", "pulled out past the entry", NULL, 8, false, "");
 	p.kept = "pull-end";
 	sb_entry_words(&p.form, "survey", "final survey kept", 40, false);
 	sb_entry_words(&p.form, "remarks", left ? "why" : "remarks", 50, left > 0);

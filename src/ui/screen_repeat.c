@@ -188,7 +188,8 @@ static enum follow repeat_key(struct view *v, int key)
 {
 	struct repeating *state = v->state;
 
-	return sb_entry_key(v, &state->form, key, sb_entry_check, sb_fact_sort(ACT_REPEAT), put_on_disk);
+	return sb_entry_key(
+		v, &state->form, key, sb_entry_check, sb_fact_sort(ACT_REPEAT), NULL, put_on_disk);
 }
 
 static const struct action repeat_actions[] = {

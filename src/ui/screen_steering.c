@@ -10,6 +10,7 @@
 #include "ui/answers.h"
 #include "ui/app.h"
 #include "ui/chart.h"
+#include "ui/entry.h"
 #include "ui/key.h"
 #include "ui/log.h"
 #include "ui/theme.h"
@@ -44,10 +45,7 @@ static void make_plan(struct view *v)
 		.tool_face_rad = sb_rad(face.value),
 		.slid_m = sb_frame_metres(&v->solution->frame, slid.value),
 		.back_at = s->aimed ? (int)joint.value : 0 };
-	if (s->tried || s->aimed)
-		sb_steering_try(&setup, &v->solution->path, &v->solution->response, &own, &s->plan);
-	else
-		sb_steering_make(&setup, &v->solution->path, &v->solution->response, &s->plan);
+	sb_steering_try(&setup, &v->solution->path, &v->solution->response, &own, &s->plan);
 	s->looked_back = s->plan.known && !s->plan.feasible && !s->tried;
 	memset(&s->withdrawal, 0, sizeof s->withdrawal);
 	if (s->looked_back)
@@ -58,31 +56,15 @@ static void make_plan(struct view *v)
 static int steering_open(struct view *v, const void *argument, struct sb_err *err)
 {
 	struct steering *s = v->state;
-	struct form_field face = {
-		.name = "tool_face", .label = "tool face", .unit = "deg", .kind = ENTRY_NUMBER, .width = 6
-	};
-	struct form_field slid = { .name = "slid",
-		.label = "slide",
-		.unit = sb_unit_short(v->job->unit),
-		.kind = ENTRY_NUMBER,
-		.width = 6 };
-	struct form_field joint = {
-		.name = "back_at", .label = "on the line by joint", .kind = ENTRY_NUMBER, .width = 5
-	};
 
 	(void)argument;
 	(void)err;
-	sb_form_add(&s->form, face, "");
-	sb_form_add(&s->form, slid, "");
-	sb_form_add(&s->form, joint, "");
+	sb_entry_number(&s->form, "tool_face", "tool face", "deg", 6, false, "");
+	sb_entry_number(&s->form, "slid", "slide", sb_unit_short(v->job->unit), 6, false, "");
+	sb_entry_number(&s->form, "back_at", "on the line by joint", NULL, 5, false, "");
 	s->form.by_enter = true;
 	make_plan(v);
 	return 0;
-}
-
-static void steering_changed(struct view *v)
-{
-	make_plan(v);
 }
 
 /* ---- drawing ---- */
@@ -259,7 +241,7 @@ static void steering_draw(const struct view *v, struct cells *out)
 	}
 	sb_cells_rule(out, foot, "try an order of your own: nothing is logged");
 	int column = 1;
-	for (size_t i = 0; i < 3; i++)
+	for (size_t i = 0; i < s->form.count; i++)
 		column = sb_form_draw_one(&s->form, i, out, foot + 1, column) + 2;
 }
 
@@ -273,17 +255,7 @@ static enum follow steering_key(struct view *v, int key)
 		s->first = key == SB_KEY_UP ? s->first - 1 : s->first + 1;
 		return FOLLOW_REDRAW;
 	}
-	switch (sb_form_key(&s->form, key, NULL, NULL)) {
-	case FORM_CHANGED:
-		make_plan(v);
-		return FOLLOW_REDRAW;
-	case FORM_DONE:
-	case FORM_MOVED:
-		return FOLLOW_REDRAW;
-	case FORM_PASS:
-		break;
-	}
-	return FOLLOW_PASS;
+	return sb_entry_key(v, &s->form, key, NULL, NULL, make_plan, NULL);
 }
 
 /* Pinning a plan is a decision: it goes into the journal as a note, and into the pictures until it is pinned
@@ -360,7 +332,7 @@ const struct screen sb_screen_steering = {
 	.open = steering_open,
 	.draw = steering_draw,
 	.key = steering_key,
-	.changed = steering_changed,
+	.changed = make_plan,
 	.actions = steering_actions,
 	.widgets = { sb_form_line_keys },
 };

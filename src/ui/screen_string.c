@@ -147,19 +147,6 @@ static int chosen_joint(const struct view *v, int *last)
 	return joint;
 }
 
-/* A field for a number or words of a fact's column. */
-static void add_field(struct form *f, const char *name, const char *label, const char *unit, bool required)
-{
-	sb_form_add(f,
-		(struct form_field){ .name = name,
-			.label = label,
-			.unit = unit,
-			.kind = ENTRY_NUMBER,
-			.width = 10,
-			.required = required },
-		"");
-}
-
 static enum follow entered(struct view *v, int status, const struct sb_err *err, const char *what)
 {
 	if (status) {
@@ -199,7 +186,7 @@ static enum follow lay_out(struct view *v)
 	p.subject = last + 1;
 	snprintf(p.question, sizeof p.question, "Joint %d of the string, counted from the pull head.",
 		last + 1);
-	add_field(&p.form, "length", "measured length", sb_unit_short(v->job->unit), true);
+	sb_entry_number(&p.form, "length", "measured length", sb_unit_short(v->job->unit), 10, true, "");
 	sb_entry_words(&p.form, "mark", "mark", 30, false);
 	sb_entry_words(&p.form, "remarks", "remarks", 50, false);
 	sb_entry_who(&p.form, v);
@@ -254,9 +241,9 @@ static enum follow record(struct view *v, enum pipe_record_kind kind, const char
 			.required = true },
 		"");
 	if (kind == RECORD_TEST) {
-		add_field(&p.form, "pressure", "pressure held",
-			sb_measure_unit(v->job->unit, MEASURE_PRESSURE), false);
-		add_field(&p.form, "hours", "for how long", "hours", false);
+		sb_entry_number(&p.form, "pressure", "pressure held",
+			sb_measure_unit(v->job->unit, MEASURE_PRESSURE), 10, false, "");
+		sb_entry_number(&p.form, "hours", "for how long", "hours", 10, false, "");
 	}
 	sb_entry_words(&p.form, "reference", "where it is kept", 40, false);
 	sb_entry_words(&p.form, "remarks", "remarks", 50, false);
