@@ -51,7 +51,7 @@ struct plan {
 void sb_steering_make(const struct setup *setup, const struct path *path, const struct response *response,
 	struct plan *out);
 
-/* What a hand would rather do. */
+/* What a hand would rather do; all of it 0: nothing, and the plan is the program's. */
 struct own_plan {
 	bool order;		      /* the next joint's order is given, and the plan goes on from there: */
 	double tool_face_rad, slid_m; /* as the tool shows it; what is longer than the joint is all of it */

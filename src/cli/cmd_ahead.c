@@ -73,10 +73,7 @@ static int run(const struct invocation *in)
 	own.order = sb_number_given(&slid);
 	own.tool_face_rad = sb_rad(face.value);
 	own.slid_m = sb_frame_metres(&s->frame, slid.value);
-	if (own.order || own.back_at)
-		sb_steering_try(&setup, &s->path, &s->response, &own, &plan);
-	else
-		sb_steering_make(&setup, &s->path, &s->response, &plan);
+	sb_steering_try(&setup, &s->path, &s->response, &own, &plan);
 	bool look_back = plan.known && !plan.feasible;
 	if (look_back)
 		sb_steering_withdraw(&setup, &s->path, &s->response, &w);

@@ -15,11 +15,11 @@
 #include <stdio.h>
 #include <string.h>
 
+#define GROUNDS "nominal, face-error, weak-soil, noisy, azimuth-bias or steel-nearby"
+
 static const struct option options[] = {
 	{ "sheet", "FOLDER", "the job sheet of the crossing to drill", true },
-	{ "ground", "NAME",
-		"nominal, face-error, weak-soil, noisy, azimuth-bias or steel-nearby; nominal when left out",
-		false },
+	{ "ground", "NAME", GROUNDS "; nominal when left out", false },
 	{ "by", "advice|aim|informed",
 		"who gives the orders: the program's advice, a simple rule, or the advice told the true response",
 		false },
@@ -81,9 +81,7 @@ static int parse_asked(const struct invocation *in, struct asked *a, struct sb_e
 		.json = sb_command_flag(in, "json"),
 		.fix = -1 };
 	if (a->ground == NULL)
-		return sb_fail(err, SB_USAGE,
-			"--ground '%.30s' is not known: nominal, face-error, weak-soil, noisy, azimuth-bias or steel-nearby.",
-			ground);
+		return sb_fail(err, SB_USAGE, "--ground '%.30s' is not known: " GROUNDS ".", ground);
 	if (by && in->count)
 		return sb_fail(err, SB_USAGE,
 			"--by goes without JOB.bore: there the person at the screen gives the orders.");

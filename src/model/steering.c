@@ -1,8 +1,7 @@
 /* The plan, in four steps: lay out the stages along the design ahead of the bit (steering_stages.c); choose
  * where to be back on the line; solve (geom/steer.h); lay the answer through the real geometry and look at
  * every limit there (steering_lay.c). If the real geometry breaks a limit that the flat one kept, the limits
- * are drawn in a little and it is solved again. What a hand would rather do is in
- * steering_own.c.
+ * are drawn in a little and it is solved again. What a hand would rather do is in steering_own.c.
  */
 #include "steering_parts.h"
 

@@ -22,7 +22,8 @@ static struct plan_joint lay_order(struct laying *l, double tool_face_rad, doubl
 	j.slid_m = fmin(fmax(slid_m, 0), j.length_m);
 	struct drilled d = { j.slid_m * cos(face), j.slid_m * sin(face), j.slid_m, j.length_m - j.slid_m, 0,
 		true };
-	sb_response_expect_ahead(l->response, &d, sb_steering_past_reading(l, 0), &j.turn_up, &j.turn_right);
+	sb_response_expect_ahead(
+		l->response, &d, sb_steering_past_reading(l) + j.length_m / 2, &j.turn_up, &j.turn_right);
 	j.ground = l->ground[0];
 	j.target = sb_attitude(fmin(fmax(l->heading.inc_rad + j.turn_up, 0), SB_PI),
 		l->heading.azi_rad + j.turn_right / fmax(sin(l->heading.inc_rad), 0.05));
@@ -71,12 +72,11 @@ static void judge_order(const struct laying *start, struct plan *out)
 
 /* ---- back by a joint of one's own ---- */
 
-/* Why that joint cannot be aimed for at all; "" when it can. */
-static void say_out_of_sight(const struct laying *l, int back_at, char words[256])
+/* Whether that joint can be aimed for at all; words: why not. */
+static bool in_sight(const struct laying *l, int back_at, char words[256])
 {
 	int last = l->joint + (int)sb_steering_farthest(l);
 
-	words[0] = '\0';
 	if (back_at <= l->joint)
 		snprintf(words, 256, "Joint %d is not ahead any more; the plan is the program's.", back_at);
 	else if (back_at > last && l->to_exit)
@@ -87,53 +87,49 @@ static void say_out_of_sight(const struct laying *l, int back_at, char words[256
 		snprintf(words, 256,
 			"Joint %d is past joint %d, the last that is planned; the plan is the program's.",
 			back_at, last);
+	return back_at > l->joint && back_at <= last;
 }
 
-/* The soonest joint after that one with a plan; where there is none, the program's plan. */
-static void make_later(struct laying *l, int back_at, void *work, struct steer_problem *p, struct plan *out)
+/* Back by that joint; or by the soonest after it that there is a plan for; or the program's plan. */
+static void make_by(struct laying *l, int back_at, void *work, struct plan *out)
 {
-	struct steer_answer *a = sb_alloc(sizeof *a);
-	size_t most = sb_steering_farthest(l), count = (size_t)(back_at - l->joint);
+	struct steer_problem *p = sb_alloc(sizeof *p);
+	struct steer_answer *a = sb_alloc(sizeof *a), *missed = sb_alloc(sizeof *missed);
+	size_t most = sb_steering_farthest(l), wanted = (size_t)(back_at - l->joint), count = wanted;
 	char tail[64] = "The plan is the program's.";
-	bool made = sb_steering_make_at(l, count, p, work, a, out);
-	enum steer_limit limit = a->limit;
-	int limit_joint = l->joint + 1 + (int)a->stage;
-	double short_by = a->short_by;
 
-	if (made) {
-		sb_steering_explain(l, out);
-		sb_free(a);
-		return;
-	}
+	sb_steering_set_out(l, out);
+	bool made = sb_steering_make_at(l, wanted, p, work, a, out);
+	*missed = *a;
 	while (!made && count < most)
 		made = sb_steering_make_at(l, ++count, p, work, a, out);
-	sb_free(a);
 	if (made)
-		snprintf(tail, sizeof tail, "Joint %d is the soonest.", l->joint + (int)count);
+		sb_steering_explain(l, out);
 	else
 		sb_steering_make_from(l, work, out);
-	if (out->feasible)
+	if (made && count > wanted)
+		snprintf(tail, sizeof tail, "Joint %d is the soonest.", l->joint + (int)count);
+	if (out->feasible && (!made || count > wanted))
 		snprintf(out->words, sizeof out->words,
 			"Not on the line by joint %d: %s stands in it at joint %d, short by %.0f %%. %s",
-			back_at, sb_steering_limit_word(limit), limit_joint, short_by * 100, tail);
+			back_at, sb_steering_limit_word(missed->limit), l->joint + 1 + (int)missed->stage,
+			missed->short_by * 100, tail);
+	sb_free(missed);
+	sb_free(a);
+	sb_free(p);
 }
 
 static void make_own(struct laying *l, int back_at, struct plan *out)
 {
 	void *work = sb_alloc(sb_steer_work_size());
-	struct steer_problem *p = sb_alloc(sizeof *p);
 	char words[256] = "";
 
-	sb_steering_set_out(l, out);
-	if (back_at)
-		say_out_of_sight(l, back_at, words);
-	if (back_at && !words[0])
-		make_later(l, back_at, work, p, out);
+	if (back_at && in_sight(l, back_at, words))
+		make_by(l, back_at, work, out);
 	else
 		sb_steering_make_from(l, work, out);
 	if (words[0] && out->feasible)
 		memcpy(out->words, words, sizeof words);
-	sb_free(p);
 	sb_free(work);
 }
 

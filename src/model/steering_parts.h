@@ -28,7 +28,7 @@ struct laying {
 	struct deviation deviation;
 	double stations[STEER_STAGES + 1];
 	struct design_place places[STEER_STAGES + 1];
-	struct ground_ahead ground[STEER_STAGES]; /* halfway along each joint */
+	struct ground_ahead ground[SIGHT]; /* halfway along each joint */
 	/* Headings at the last readings, smoothed, the last first. */
 	struct smoothed past[STEER_PAST];
 	size_t past_count;
@@ -59,8 +59,8 @@ double sb_steering_drilled_length(const struct laying *l, int n);
 /* Smooths the headings behind the bit. What begins on one path shares them. */
 void sb_steering_look_back(struct laying *l);
 
-/* How far a joint's middle lies past the last reading: k joints after the next. */
-double sb_steering_past_reading(const struct laying *l, int k);
+/* How far the plan's start lies past the last reading, m. */
+double sb_steering_past_reading(const struct laying *l);
 
 /* The turns behind the bit, and how far the window that ends with the next joint has turned, give or take. */
 void sb_steering_set_past(const struct laying *l, struct steer_problem *p);

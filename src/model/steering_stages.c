@@ -39,20 +39,21 @@ static struct steer_pair design_turn(const struct design_place *from, const stru
 		sb_wrap_half(to->azi_rad - from->azi_rad) * sin((from->inc_rad + to->inc_rad) / 2) };
 }
 
-double sb_steering_past_reading(const struct laying *l, int k)
+double sb_steering_past_reading(const struct laying *l)
 {
-	double past = fmax(l->bit_md_m - fmax(sb_path_back(l->path, 0)->survey_md_m, 0), 0);
-
-	for (int i = 0; i < k; i++)
-		past += sb_steering_joint_length(l, i);
-	return past + sb_steering_joint_length(l, k) / 2;
+	return fmax(l->bit_md_m - fmax(sb_path_back(l->path, 0)->survey_md_m, 0), 0);
 }
 
 /* What the ground gives to each joint ahead. */
 static void look_ahead(struct laying *l)
 {
-	for (int k = 0; k < STEER_STAGES; k++)
-		l->ground[k] = sb_response_ahead(l->response, sb_steering_past_reading(l, k));
+	double past = sb_steering_past_reading(l);
+
+	for (int k = 0; k < SIGHT; k++) {
+		double length = sb_steering_joint_length(l, k);
+		l->ground[k] = sb_response_ahead(l->response, past + length / 2);
+		past += length;
+	}
 }
 
 /* Stations of the joints' ends, following the design. */
@@ -118,11 +119,11 @@ static double window_need(const struct steer_problem *p, int k)
  * the way in which the design turns; where it does not, any way. Where even nothing is sure half the limit is
  * used all the same, for who may not steer leaves the corridor. */
 static double sure_turn(
-	const struct laying *l, const struct steer_problem *p, size_t k_th, double limit, double part)
+	const struct laying *l, const struct steer_problem *p, size_t stage, double limit, double part)
 {
 	const struct response *r = l->response;
-	const struct ground_ahead *g = &l->ground[k_th];
-	const struct steer_stage *s = &p->stages[k_th];
+	const struct ground_ahead *g = &l->ground[stage];
+	const struct steer_stage *s = &p->stages[stage];
 	double size = sb_steering_size(s->design), up = size > 0 ? s->design.up / size : sqrt(0.5);
 	double yield = g->yield_sigma / s->yield, slide = r->all.scatter * response_wander_of_slide,
 	       wander = r->all.scatter * response_wander, k = l->sure * sigmas;

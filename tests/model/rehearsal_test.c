@@ -471,8 +471,7 @@ static void a_sheet_that_does_not_hold_together_is_refused(void **state)
 
 /* ---- a fix ---- */
 
-/* Level at the entry's elevation plus 0: the plain job's entry and exit lie at 100 ft, so straight down by
- * 10 degrees the depth is what the hole has fallen by. */
+/* The plain job's entry and exit are equally high: the depth is what the hole has fallen by. */
 static void a_fix_scatters_about_the_hole_as_it_says(void **state)
 {
 	const struct fix_accuracy accuracy = { .level_m = 0.4, .up_m = 0.05, .up_of_depth = 0.02 };

@@ -310,18 +310,25 @@ static void past_headings_are_smoothed_and_within_what_is_claimed(void **state)
 	assert_true(within >= count * 9 / 10);
 }
 
-static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten(void **state)
+/* Thirty joints of ground that gives so much a foot, then some that give otherwise; the last ground. */
+static struct ground drill_two_stretches(double yield, double then, int joints)
 {
-	struct ground g = { .yield = 0.05, .noise_inc = 0.03, .noise_azi = 0.05 };
+	struct ground g = { .yield = yield, .noise_inc = 0.03, .noise_azi = 0.05 };
 
-	(void)state;
 	begin();
 	for (int i = 0; i < 30; i++)
 		drill(&g, i % 2 ? 180 : 0, 20);
-	g.yield = 0.03;
-	for (int i = 0; i < 6; i++)
+	g.yield = then;
+	for (int i = 0; i < joints; i++)
 		drill(&g, i % 2 ? 180 : 0, 20);
 	jobs_solve(&job, &solution);
+	return g;
+}
+
+static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_forgotten(void **state)
+{
+	(void)state;
+	struct ground g = drill_two_stretches(0.05, 0.03, 6);
 	double there = per_foot(solution.response.yield);
 	assert_true(there < 0.04);
 	sb_solution_clear(&solution);
@@ -339,16 +346,8 @@ static void a_stretch_that_answers_otherwise_is_followed_and_the_bore_is_not_for
  */
 static void further_on_the_ground_is_the_bore_s_on_the_whole_and_less_sure(void **state)
 {
-	struct ground g = { .yield = 0.06, .noise_inc = 0.03, .noise_azi = 0.05 };
-
 	(void)state;
-	begin();
-	for (int i = 0; i < 30; i++)
-		drill(&g, i % 2 ? 180 : 0, 20);
-	g.yield = 0.035;
-	for (int i = 0; i < 5; i++)
-		drill(&g, i % 2 ? 180 : 0, 20);
-	jobs_solve(&job, &solution);
+	drill_two_stretches(0.06, 0.035, 5);
 	const struct response *r = &solution.response;
 	const struct response_case *c = &r->all;
 	struct ground_ahead here = sb_response_ahead(r, 0), there = sb_response_ahead(r, 20),
